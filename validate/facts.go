@@ -1,0 +1,39 @@
+package validate
+
+// Facts are what has been read of a record, as numbers, so that no check has
+// to read a text again. They travel beside the Occurrence.
+type Facts struct {
+	// Start and End are the first and last day, counted from 1970-01-01;
+	// meaningful where Dated.
+	Start, End int32
+	Dated      bool
+	// Night: the date is a night, from the evening of Start.
+	Night bool
+	// Latitude and Longitude are the centre in degrees (WGS84), Radius the
+	// uncertainty in metres, SquareSize the side of the recorded square in
+	// metres (0 for a point); meaningful where Placed.
+	Latitude, Longitude float64
+	Radius              float32
+	SquareSize          int32
+	Placed              bool
+	// Count is the number of individuals; meaningful where Counted.
+	Count   int32
+	Counted bool
+	// Light: the record was made at a light trap.
+	Light bool
+	Taxon TaxonFacts
+}
+
+// TaxonFacts are what the taxon list says of the record's taxon.
+type TaxonFacts struct {
+	// Listed: the name was found on the list.
+	Listed bool
+	// Flight has bit m set (1 for January to 12) for each month in which
+	// adults fly; 0 where the list does not say.
+	Flight uint16
+	// NeedsNote and NeedsSpecimen: not accepted without one.
+	NeedsNote, NeedsSpecimen bool
+	// Sensitive is the side in metres of the square to which the taxon is
+	// blurred; 0 where it is not sensitive.
+	Sensitive int32
+}
