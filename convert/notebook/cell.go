@@ -31,8 +31,9 @@ type Cell struct {
 	Kind    Kind
 	// Spread: the cell lies in a merged area and repeats its first cell.
 	Spread bool
-	// Struck: the text is struck through.
-	Struck bool
+	// Struck: the whole text is struck through. PartStruck: only some of it
+	// is (a correction within the cell); Text has all of it.
+	Struck, PartStruck bool
 }
 
 // Ref is a cell's place in its sheet: column and row, both from 1.
@@ -70,6 +71,10 @@ type Row struct {
 	Hidden bool
 	// Struck: every cell with text is struck through (a deleted record).
 	Struck bool
+	// Repaired says, in a part of a sentence, what had to be repaired to read
+	// the row of a delimited file (a quote that is never closed); empty for a
+	// sound row.
+	Repaired string
 }
 
 // Sheet is one page of a notebook. Walk may be called any number of times

@@ -1,0 +1,146 @@
+package notebook
+
+import (
+	"bytes"
+	"strings"
+)
+
+// delimiters are the ones that are looked for, likeliest first where all
+// else is equal: a comma also stands in numbers and in prose.
+var delimiters = [...]byte{'\t', ';', '|', ','}
+
+// delimiterName is for notes.
+func delimiterName(d byte) string {
+	switch d {
+	case '\t':
+		return "tabs"
+	case ';':
+		return "semicolons"
+	case '|':
+		return "bars (|)"
+	case ',':
+		return "commas"
+	case ' ':
+		return "spaces"
+	case 0:
+		return "nothing (each line is one value)"
+	}
+	return "the character " + string(rune(d))
+}
+
+// delimiterOf reads a delimiter as a project file writes it: the character,
+// its name, or \t.
+func delimiterOf(s string) byte {
+	switch strings.ToLower(strings.TrimSpace(s)) {
+	case "", `\t`, "tab", "tabs":
+		if strings.Trim(s, " ") == "" && s != "" {
+			return ' '
+		}
+		return '\t'
+	case "comma", "commas":
+		return ','
+	case "semicolon", "semicolons":
+		return ';'
+	case "bar", "pipe", "bars":
+		return '|'
+	case "space", "spaces":
+		return ' '
+	case "none", "nothing":
+		return 0
+	}
+	return strings.TrimSpace(s)[0]
+}
+
+// sepLine reads a first line such as sep=; which spreadsheet programs write
+// and obey, and returns its size with its line end.
+func sepLine(b []byte) (d byte, size int, ok bool) {
+	end := bytes.IndexAny(b, "\r\n")
+	if end < 0 || end > 16 {
+		return 0, 0, false
+	}
+	line := strings.Trim(string(b[:end]), `"`)
+	if len(line) < 5 || !strings.EqualFold(line[:4], "sep=") {
+		return 0, 0, false
+	}
+	switch rest := strings.TrimRight(line[4:], ","); {
+	case line[4:] == ",":
+		d = ','
+	case rest == `\t`:
+		d = '\t'
+	case len(rest) == 1 && rest[0] < 0x80:
+		d = rest[0]
+	default:
+		return 0, 0, false
+	}
+	size = end + 1
+	if b[end] == '\r' && size < len(b) && b[size] == '\n' {
+		size++
+	}
+	return d, size, true
+}
+
+// delimiterScore says how well a delimiter splits a sample.
+type delimiterScore struct {
+	fields int     // the usual number of fields
+	cover  float64 // share of the lines that it splits at all
+	share  float64 // share of the lines that it splits into the usual number
+}
+
+func (s delimiterScore) better(t delimiterScore) bool {
+	a, b := 2*s.cover+s.share, 2*t.cover+t.share
+	if a != b {
+		return a > b
+	}
+	return s.fields > t.fields
+}
+
+const sampleRecords = 2000
+
+func scoreDelimiter(sample []byte, d byte, l Limits) (s delimiterScore) {
+	r := newRecords(bytes.NewReader(sample), d, l)
+	counts := map[int]int{}
+	lines, split := 0, 0
+	for lines < sampleRecords {
+		ok, err := r.next()
+		if err != nil || !ok {
+			break
+		}
+		n := r.count()
+		if n == 0 || len(bytes.TrimSpace(r.data)) == 0 && n == 1 {
+			continue
+		}
+		lines++
+		counts[n]++
+		if n > 1 {
+			split++
+		}
+	}
+	if lines == 0 {
+		return s
+	}
+	most := 0
+	for n, times := range counts {
+		if n > 1 && (times > most || times == most && n > s.fields) {
+			most, s.fields = times, n
+		}
+	}
+	if split == 0 {
+		s.fields = 1
+	}
+	s.cover = float64(split) / float64(lines)
+	s.share = float64(most) / float64(lines)
+	return s
+}
+
+// guessDelimiter finds the delimiter that splits most lines, and those most
+// evenly; 0 where hardly any line is split.
+func guessDelimiter(sample []byte, l Limits) byte {
+	var best byte
+	var bestScore delimiterScore
+	for _, d := range delimiters {
+		if s := scoreDelimiter(sample, d, l); s.cover >= 0.2 && (best == 0 || s.better(bestScore)) {
+			best, bestScore = d, s
+		}
+	}
+	return best
+}

@@ -1,0 +1,216 @@
+package notebook
+
+import (
+	"bufio"
+	"bytes"
+	"errors"
+	"io"
+	"os"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// strike says how much of a text is struck through.
+type strike uint8
+
+const (
+	unstruck strike = iota
+	partStruck
+	allStruck
+)
+
+// sharedStrings is a workbook's table of texts. Texts over the memory limit
+// are kept in a temporary file.
+type sharedStrings struct {
+	texts   []string
+	strikes map[int]strike
+	spill   *os.File
+	offsets []int64 // of the texts in spill, with the end of the last
+}
+
+// readSharedStrings reads the part that holds the texts.
+func readSharedStrings(r io.Reader, l Limits, temp string) (*sharedStrings, error) {
+	m, err := openMarkup(r, l.CellBytes)
+	if err != nil {
+		return nil, err
+	}
+	s := &sharedStrings{strikes: map[int]strike{}}
+	var spill *bufio.Writer
+	var kept int64
+	arena := make([]byte, 0, 64<<10)
+	for {
+		t, err := m.next()
+		if err == io.EOF {
+			break
+		}
+		if err != nil {
+			return s, err
+		}
+		if t != startTag || string(m.name) != "si" {
+			continue
+		}
+		at := len(arena)
+		arena, err = appendRichText(arena, m, l.CellBytes, s.setStrike(len(s.texts)+max(0, len(s.offsets)-1)))
+		if err != nil {
+			return s, err
+		}
+		switch {
+		case spill != nil:
+			n, err := spill.Write(arena[at:])
+			if err != nil {
+				return s, err
+			}
+			s.offsets = append(s.offsets, s.offsets[len(s.offsets)-1]+int64(n))
+			arena = arena[:0]
+			continue
+		case kept > l.StringBytes:
+			if s.spill, err = os.CreateTemp(temp, "fieldfare-*"); err != nil {
+				return s, err
+			}
+			spill = bufio.NewWriterSize(s.spill, 256<<10)
+			n, err := spill.Write(arena[at:])
+			if err != nil {
+				return s, err
+			}
+			s.offsets = []int64{0, int64(n)}
+			arena = make([]byte, 0, 64<<10)
+			continue
+		}
+		s.texts = append(s.texts, validText(arena[at:]))
+		kept += int64(len(arena)-at) + 16
+		arena = arena[:0]
+	}
+	if spill != nil {
+		return s, spill.Flush()
+	}
+	return s, nil
+}
+
+func (s *sharedStrings) setStrike(i int) func(strike) {
+	return func(k strike) { s.strikes[i] = k }
+}
+
+var errNoSuchString = errors.New("notebook: no such shared string")
+
+// get returns text i.
+func (s *sharedStrings) get(i int) (string, strike, error) {
+	if s == nil || i < 0 {
+		return "", 0, errNoSuchString
+	}
+	if i < len(s.texts) {
+		return s.texts[i], s.strikes[i], nil
+	}
+	j := i - len(s.texts)
+	if j >= len(s.offsets)-1 {
+		return "", 0, errNoSuchString
+	}
+	b := make([]byte, s.offsets[j+1]-s.offsets[j])
+	if _, err := s.spill.ReadAt(b, s.offsets[j]); err != nil {
+		return "", 0, err
+	}
+	return validText(b), s.strikes[i], nil
+}
+
+func (s *sharedStrings) close() error {
+	if s == nil || s.spill == nil {
+		return nil
+	}
+	return errors.Join(s.spill.Close(), os.Remove(s.spill.Name()))
+}
+
+// appendRichText appends the text inside the element whose start tag was just
+// given ("si" or "is"): its "t" elements, and those of its runs, but not the
+// reading aids (rPh). struck is told where runs are struck through.
+func appendRichText(dst []byte, m *markup, limit int, struck func(strike)) ([]byte, error) {
+	from := len(dst)
+	depth := m.depth
+	runStruck, any, all := false, false, true
+	for {
+		t, err := m.next()
+		if err != nil {
+			return dst, unexpected(err)
+		}
+		if t == endTag && m.depth < depth {
+			break
+		}
+		if t != startTag {
+			continue
+		}
+		switch string(m.name) {
+		case "rPh":
+			if err := m.skip(); err != nil {
+				return dst, err
+			}
+		case "r":
+			runStruck = false
+		case "strike":
+			v, ok := attribute(m.attrs, "val")
+			runStruck = !ok || isTrue(v)
+		case "t":
+			at := len(dst)
+			inside := m.depth
+			for m.depth >= inside {
+				t, err := m.next()
+				if err != nil {
+					return dst, unexpected(err)
+				}
+				if t == textRun {
+					dst = append(dst, m.text...)
+					if len(dst)-from > limit {
+						return dst, errTooBig
+					}
+				}
+			}
+			if len(bytes.TrimSpace(dst[at:])) > 0 {
+				any = any || runStruck
+				all = all && runStruck
+			}
+		}
+	}
+	if bytes.Contains(dst[from:], []byte("_x")) {
+		dst = appendControl(dst[:from], dst[from:])
+	}
+	if any {
+		if all {
+			struck(allStruck)
+		} else {
+			struck(partStruck)
+		}
+	}
+	return dst, nil
+}
+
+func isTrue(v []byte) bool {
+	switch string(v) {
+	case "0", "false", "off":
+		return false
+	}
+	return true
+}
+
+// appendControl appends text with its escaped characters resolved: _x000D_
+// stands for the character with that code (ECMA-376 part 1, section 22.9.2.19).
+// dst may share text's memory, since the result is never longer.
+func appendControl(dst, text []byte) []byte {
+	for i := 0; i < len(text); i++ {
+		if text[i] == '_' && i+6 < len(text) && text[i+1] == 'x' && text[i+6] == '_' {
+			if n, err := strconv.ParseUint(string(text[i+2:i+6]), 16, 16); err == nil && (n < 0xD800 || n > 0xDFFF) {
+				dst = utf8.AppendRune(dst, rune(n))
+				i += 6
+				continue
+			}
+		}
+		dst = append(dst, text[i])
+	}
+	return dst
+}
+
+// sharedIndex reads a shared string's index as a cell stores it.
+func sharedIndex(v []byte) int {
+	n, err := strconv.Atoi(strings.TrimSpace(string(v)))
+	if err != nil {
+		return -1
+	}
+	return n
+}
