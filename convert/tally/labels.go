@@ -1,0 +1,108 @@
+package tally
+
+import (
+	"fmt"
+	"strings"
+
+	"fieldfare/convert/reading"
+)
+
+// term returns the term's value for a heading's or a cell's word, "" where it
+// is none.
+func term(s string, k kind) string {
+	switch s { // what a column's heading usually is by the time it gets here
+	case "male", "female":
+		if k == sex {
+			return s
+		}
+	case "adult", "larva", "pupa", "egg":
+		if k == stage {
+			return s
+		}
+	}
+	list, ok := lex(tidy(s))
+	if !ok {
+		return ""
+	}
+	value := ""
+	for _, t := range list {
+		switch {
+		case t.kind == k && value == "":
+			value = t.text
+		case t.kind == k && t.text != value:
+			return ""
+		case t.kind == sign && k == stage && value == "":
+			value = t.stage
+		}
+	}
+	return value
+}
+
+// ReadSex reads a cell of a column for sex: "m", "♂", "Female". A cell that
+// gives counts of each ("2 m, 1 f") gives several parts.
+func ReadSex(text string) Reading { return readLabel(text, sex) }
+
+// ReadStage reads a cell of a column for life stage: "imago", "L", "larvae".
+// A cell that gives counts of each gives several parts.
+func ReadStage(text string) Reading { return readLabel(text, stage) }
+
+func readLabel(text string, k kind) Reading {
+	s := tidy(text)
+	what := "sex"
+	if k == stage {
+		what = "life stage"
+	}
+	switch strings.ToLower(strings.TrimRight(s, ".")) {
+	case "", "-", "–", "—", "n/a", "na", "none", "unknown", "?", "unk", "not known", "not recorded", "u", "unsexed", "indet", "undetermined", "nk", "n/k", "not sexed", "not stated", "various?", "x":
+		return Reading{reading.Verdict{State: reading.Skipped, Code: "blank", Message: "No " + what + " is given."}, nil}
+	case "both", "mixed", "m/f", "f/m", "♂/♀", "mf", "m or f", "male/female", "various", "both sexes", "several":
+		return Reading{reading.QueryOf("shared-label", fmt.Sprintf("“%s” gives more than one %s without saying how many of each. It is kept as a remark.", s, what)), []Part{{Remarks: s}}}
+	}
+	if p, ok := loneLabel(s, k); ok {
+		return Reading{Parts: []Part{p}}
+	}
+	list, ok := lex(s)
+	if ok {
+		if items, ok := parse(s, list); ok {
+			if parts, v, ok := resolve(nil, s, items); ok && allLabelled(parts, k) {
+				if v.State == reading.Query {
+					v.Message = quoting(s, v.Message)
+				}
+				return Reading{v, parts}
+			}
+		}
+	}
+	return Reading{reading.HeldOf("label-not-understood", fmt.Sprintf("“%s” is not understood as a %s. Please write it in words.", s, what)), nil}
+}
+
+// loneLabel reads the letters that are plain in a column of their own.
+func loneLabel(s string, k kind) (Part, bool) {
+	key := strings.ToLower(strings.TrimRight(s, "."))
+	if k == sex {
+		switch key {
+		case "m":
+			return Part{Sex: "male"}, true
+		case "f":
+			return Part{Sex: "female"}, true
+		}
+		return Part{}, false
+	}
+	for letter, value := range map[string]string{"a": "adult", "i": "adult", "l": "larva", "p": "pupa", "e": "egg", "o": "egg", "n": "nymph", "j": "juvenile"} {
+		if key == letter {
+			return Part{LifeStage: value}, true
+		}
+	}
+	if m, ok := dictionary[key]; ok && m.kind == stage && !m.keep {
+		return Part{LifeStage: m.text}, true
+	}
+	return Part{}, false
+}
+
+func allLabelled(parts []Part, k kind) bool {
+	for _, p := range parts {
+		if k == sex && p.Sex == "" && p.Caste == "" || k == stage && p.LifeStage == "" && p.Caste == "" {
+			return false
+		}
+	}
+	return len(parts) > 0
+}

@@ -1,0 +1,404 @@
+package tally
+
+import (
+	"strings"
+
+	"fieldfare/convert/reading"
+)
+
+// parser puts tokens together to items, reading from left to right.
+type parser struct {
+	s     string
+	list  []token
+	items []item
+	cur   item
+	// lead: labels stand before their numbers in this cell ("m 2 f 1").
+	lead bool
+	sep  byte
+	bad  bool
+}
+
+// parse reads tokens as a list of items. It returns false where they make no
+// sense together.
+func parse(s string, list []token) ([]item, bool) {
+	p := parser{s: s, list: list, lead: labelsLead(list)}
+	for i := 0; i < len(list) && !p.bad; {
+		i = p.step(i)
+	}
+	p.flush()
+	return p.items, !p.bad && len(p.items) > 0
+}
+
+// labelsLead tells whether the cell begins with a label and ends with a number.
+func labelsLead(list []token) bool {
+	first, last := unknown, unknown
+	for _, t := range list {
+		if t.kind == open {
+			break
+		}
+		switch t.kind {
+		case sex, stage, caste, sign, number:
+			if first == unknown {
+				first = t.kind
+			}
+			last = t.kind
+		}
+	}
+	return first != unknown && first != number && last == number
+}
+
+func (p *parser) peek(i int) kind {
+	if i >= 0 && i < len(p.list) {
+		return p.list[i].kind
+	}
+	return skip
+}
+
+// flush ends the current item. A remark alone belongs to the item before it.
+func (p *parser) flush() {
+	it := p.cur
+	p.cur = item{}
+	if it.empty() {
+		return
+	}
+	it.sep, p.sep = p.sep, 0
+	onlyRemark := !it.counted() && !it.labelled() && !it.zero && !it.present && it.inside == nil
+	if n := len(p.items); onlyRemark && n > 0 {
+		last := &p.items[n-1]
+		last.remarks = append(last.remarks, it.remarks...)
+		last.said = last.said.And(it.said)
+		return
+	}
+	p.items = append(p.items, it)
+}
+
+// step takes the token at i and returns the next one to take.
+func (p *parser) step(i int) int {
+	t := p.list[i]
+	cur := &p.cur
+	if cur.free && t.kind != sep && t.kind != open && t.kind != shut {
+		p.addFree(t)
+		return i + 1
+	}
+	switch t.kind {
+	case number:
+		return p.number(i)
+	case dozen:
+		n := 1
+		if cur.exact {
+			n = cur.n
+		}
+		cur.n, cur.exact = n*t.n, true
+		cur.addQuantity(p.s, t)
+	case pair:
+		n := 1
+		if cur.exact {
+			n = cur.n
+		}
+		if cur.labelled() && cur.exact {
+			p.bad = true
+		}
+		cur.n, cur.exact = n*t.n, true
+		cur.addQuantity(p.s, t)
+		cur.addRemark(p.s, t)
+	case vague:
+		if cur.counted() && cur.labelled() {
+			p.flush()
+		}
+		p.cur.inexact = true
+		p.cur.addQuantity(p.s, t)
+	case approx:
+		return p.approx(i)
+	case sex, stage, caste, vitality, sign:
+		p.label(t)
+	case unit:
+		if cur.zero && p.peek(i+1) == number && !cur.labelled() {
+			cur.zero = false
+		}
+	case remark:
+		cur.addRemark(p.s, t)
+		if t.n == 2 && cur.exact && cur.n == 1 {
+			cur.doubt(reading.QueryOf("one-of-a-pair", "One alone cannot be mating. Please say how many there were."))
+		}
+	case place:
+		cur.addRemark(p.s, t)
+		cur.free = true
+	case presence:
+		cur.present = true
+	case none:
+		if p.peek(i+1) == number || p.peek(i+1) == glue {
+			return i + 1 // "no. 3", "no: 3"
+		}
+		if cur.counted() && cur.exact && !cur.labelled() && p.peek(i+1) == skip {
+			return i + 1 // "3 no."
+		}
+		if !cur.empty() {
+			p.flush()
+		}
+		p.cur.zero = true
+	case includes:
+		return p.includes(i)
+	case open:
+		return p.brackets(i)
+	case sep:
+		return p.separator(i)
+	case dash:
+		return p.dash(i)
+	case to:
+		if cur.exact && p.peek(i+1) == number && !cur.labelled() {
+			return p.rangeTo(i + 1)
+		}
+		p.bad = true
+	case question:
+		cur.doubt(reading.QueryOf("doubtful-count", "The question mark says that the recorder was not sure. Please check."))
+		cur.addRemark(p.s, t)
+	case times:
+		if !(p.peek(i+1) == number || p.peek(i-1) == number) {
+			p.bad = true
+		}
+	case glue:
+	case other:
+		if word := strings.ToLower(p.s[t.start:t.end]); word == "min" && p.peek(i+1) == number {
+			return p.approx(i)
+		}
+		p.bad = true
+	default:
+		p.unknown(t)
+	}
+	return i + 1
+}
+
+// addFree adds a token to a remark in the recorder's own words. A number in
+// it may be a count after all.
+func (p *parser) addFree(t token) {
+	p.cur.addRemark(p.s, t)
+	if t.kind == number || t.kind == question {
+		p.cur.doubt(reading.QueryOf("number-in-remark", "There is a number or a question mark in the words beside the count. Please check that the count is complete."))
+	}
+}
+
+// unknown keeps a word that is not known as a remark, where there is something
+// to remark on; it is then asked about.
+func (p *parser) unknown(t token) {
+	if !p.cur.counted() && !p.cur.labelled() && !p.cur.present && (len(p.items) == 0 || p.sep == 0) {
+		p.bad = true
+		return
+	}
+	if p.cur.counted() && !p.cur.labelled() && t.end-t.start == 1 {
+		p.bad = true // "3 d": an abbreviation that is not known
+		return
+	}
+	p.cur.addRemark(p.s, t)
+	p.cur.free = true
+	p.cur.doubt(reading.QueryOf("words-beside-count", "Some words beside the count are not known, and are kept as a remark. Please check that they do not change it."))
+}
+
+func (p *parser) number(i int) int {
+	t := p.list[i]
+	cur := &p.cur
+	if p.instar(i) {
+		cur.addRemark(p.s, p.list[i-1])
+		cur.remarks[len(cur.remarks)-1].end = t.end
+		return i + 1
+	}
+	switch {
+	case p.lead && cur.labelled() && !cur.counted():
+		cur.lead = true
+	case p.lead && cur.labelled() && cur.counted():
+		p.bad = true
+	case cur.labelled() && (cur.counted() || cur.zero):
+		p.flush()
+	case cur.labelled() && !cur.counted():
+		p.bad = true // "m 2 f": which number is whose?
+	case cur.exact || cur.inexact && !onlyApprox(p.list[:i]):
+		p.bad = true // two numbers side by side
+	}
+	cur = &p.cur
+	cur.zero = false
+	if len(cur.quantity) > 0 && !cur.inexact {
+		p.bad = true
+	}
+	cur.n = t.n
+	cur.exact = true
+	cur.addQuantity(p.s, t)
+	if t.doubt {
+		cur.doubt(reading.QueryOf("round-number", "“A hundred” may be a round number. Please check."))
+	}
+	return i + 1
+}
+
+// instar: the number belongs to the L before it, as in "1 L3": one larva in
+// its third instar.
+func (p *parser) instar(i int) bool {
+	t := p.list[i]
+	if i == 0 || t.n < 1 || t.n > 6 || !p.cur.counted() || p.cur.lead {
+		return false
+	}
+	before := p.list[i-1]
+	return before.end == t.start && before.short && before.text == "larva" && p.peek(i-2) == number
+}
+
+// onlyApprox tells whether the last token only makes a number inexact.
+func onlyApprox(list []token) bool {
+	return len(list) > 0 && list[len(list)-1].kind == approx
+}
+
+func (p *parser) approx(i int) int {
+	if p.cur.labelled() && p.cur.counted() && p.peek(i+1) == number {
+		p.flush()
+	}
+	p.cur.inexact = true
+	p.cur.addQuantity(p.s, p.list[i])
+	return i + 1
+}
+
+func (p *parser) label(t token) {
+	cur := &p.cur
+	if p.lead && cur.labelled() && cur.counted() || clash(cur, t) {
+		if !p.lead && cur.counted() && clash(cur, t) {
+			p.bad = true
+			return
+		}
+		p.flush()
+		cur = &p.cur
+	}
+	switch t.kind {
+	case sex:
+		cur.sex = t.text
+	case stage:
+		cur.stage = t.text
+	case caste:
+		cur.caste = t.text
+		switch t.text { // what the words say of the sex
+		case "queen", "gyne":
+			cur.sex = "female"
+		case "drone":
+			cur.sex = "male"
+		}
+	case vitality:
+		cur.vitality = t.text
+	case sign:
+		cur.sign = &span{t.start, t.end}
+		if cur.stage == "" {
+			cur.stage = t.meaning.stage
+		}
+		cur.addRemark(p.s, t)
+	}
+	if t.keep {
+		cur.addRemark(p.s, t)
+	}
+	if t.doubt {
+		p.bad = p.bad || p.lead // "l2" is as likely 12
+		cur.doubt(reading.QueryOf("short-label", "The letters behind the count could mean more than one thing. Please check the sex or life stage."))
+	}
+}
+
+// clash tells whether the item already says something else of the same kind.
+func clash(it *item, t token) bool {
+	switch t.kind {
+	case sex:
+		return it.sex != "" && t.text != "" && it.sex != t.text
+	case stage:
+		return it.stage != "" && it.stage != t.text
+	case caste:
+		return it.caste != ""
+	case vitality:
+		return it.vitality != "" && it.vitality != t.text
+	}
+	return it.sign != nil
+}
+
+func (p *parser) dash(i int) int {
+	switch {
+	case p.cur.exact && !p.cur.labelled() && p.peek(i+1) == number && p.peek(i-1) == number:
+		return p.rangeTo(i + 1)
+	case p.cur.empty() && p.peek(i+1) == number:
+		p.bad = true // a negative number
+	}
+	return i + 1 // a dash between words
+}
+
+// rangeTo joins the number at i to the one before it.
+func (p *parser) rangeTo(i int) int {
+	t := p.list[i]
+	cur := &p.cur
+	if t.n <= cur.n {
+		cur.doubt(reading.QueryOf("reversed-range", "The second number is not larger than the first. Please check."))
+	}
+	cur.inexact = true
+	cur.quantity[len(cur.quantity)-1].end = t.end
+	return i + 1
+}
+
+func (p *parser) separator(i int) int {
+	t := p.list[i]
+	next := p.peek(i + 1)
+	if p.s[t.start] == '+' && p.peek(i-1) == number && next != number && p.cur.exact && !p.cur.labelled() {
+		p.cur.inexact = true
+		p.cur.addQuantity(p.s, t)
+		return i + 1
+	}
+	if !p.cur.empty() {
+		p.flush()
+		p.sep = separatorSign(p.s[t.start])
+	}
+	return i + 1
+}
+
+func separatorSign(c byte) byte {
+	switch c {
+	case ',', ';', '\n':
+		return ','
+	case '+', '/':
+		return c
+	}
+	return '&'
+}
+
+// brackets reads what stands in brackets as a list of its own.
+func (p *parser) brackets(i int) int {
+	depth, j := 1, i+1
+	for ; j < len(p.list) && depth > 0; j++ {
+		switch p.list[j].kind {
+		case open:
+			depth++
+		case shut:
+			depth--
+		}
+	}
+	end := j
+	if depth == 0 {
+		end--
+	}
+	p.put(p.list[i+1 : end])
+	return j
+}
+
+// includes reads all that follows as a part of the item before it.
+func (p *parser) includes(i int) int {
+	if !p.cur.exact || p.cur.labelled() {
+		p.bad = true
+	}
+	p.put(p.list[i+1:])
+	if p.cur.inside == nil || !p.cur.inside.ok {
+		p.bad = true
+	}
+	return len(p.list)
+}
+
+func (p *parser) put(list []token) {
+	if len(list) == 0 {
+		return
+	}
+	if p.cur.empty() && p.sep == 0 && len(p.items) > 0 {
+		p.cur, p.items = p.items[len(p.items)-1], p.items[:len(p.items)-1]
+		p.sep = p.cur.sep
+	}
+	if p.cur.inside != nil {
+		p.bad = true
+		return
+	}
+	items, ok := parse(p.s, list)
+	p.cur.inside = &inside{items, span{list[0].start, list[len(list)-1].end}, ok}
+	p.cur.free = false
+}

@@ -1,0 +1,184 @@
+package tally
+
+import (
+	"fmt"
+	"strings"
+
+	"fieldfare/convert/reading"
+)
+
+// Read reads one count cell.
+//
+// Fair: the parts are what was written. Query: the parts are likely what was
+// meant. Held: it was not understood, or something other than a count stands
+// there. Skipped, without parts: blank, or nothing was seen and that is not
+// asked for as an absence. A sign or word for mere presence gives one part
+// without a quantity.
+func Read(text string, o Options) Reading {
+	parts, v := Append(nil, text, o)
+	return Reading{v, parts}
+}
+
+// Append is Read for long runs: it appends the parts to a slice, which may
+// then be used again, and needs no memory of its own for a plain number.
+func Append(parts []Part, text string, o Options) ([]Part, reading.Verdict) {
+	if o == (Options{}) {
+		if n, ok := plain(text); ok && n < doubtfulFrom {
+			return append(parts, Part{IndividualCount: text}), reading.Verdict{}
+		}
+	}
+	from := len(parts)
+	parts, v := read(parts, text, o)
+	if v.State > reading.Query {
+		return parts[:from], v
+	}
+	return parts, v.And(headed(parts[from:], text, o))
+}
+
+// doubtfulFrom is the smallest number that could be a year.
+const doubtfulFrom = 1900
+
+// plain reads digits without a leading nought, at most five of them.
+func plain(s string) (int, bool) {
+	if len(s) == 0 || len(s) > 5 || s[0] == '0' {
+		return 0, false
+	}
+	return digits(s)
+}
+
+// digits reads a text of at most ten digits.
+func digits(s string) (int, bool) {
+	if len(s) == 0 || len(s) > 10 {
+		return 0, false
+	}
+	n := 0
+	for i := 0; i < len(s); i++ {
+		if !isDigit(s[i]) {
+			return 0, false
+		}
+		n = n*10 + int(s[i]-'0')
+	}
+	return n, true
+}
+
+func read(parts []Part, text string, o Options) ([]Part, reading.Verdict) {
+	s := tidy(text)
+	if s == "" {
+		return parts, reading.Verdict{State: reading.Skipped, Code: "blank", Message: "The count is blank."}
+	}
+	if o.Date {
+		return parts, damagedDate(s)
+	}
+	if n, ok := plain(s); ok {
+		v, _ := plausible(n, s)
+		return append(parts, Part{IndividualCount: s}), v
+	}
+	if p, v, ok := wholeCell(s, o); ok {
+		if v.State > reading.Query {
+			return parts, v
+		}
+		return append(parts, p), v
+	}
+	if v, ok := damage(s); ok {
+		return parts, v
+	}
+	if p, v, ok := wholeNumber(s); ok {
+		if v.State > reading.Query {
+			return parts, v
+		}
+		return append(parts, p), v
+	}
+	if p, v, ok := strokes(s); ok {
+		if v.State > reading.Query {
+			return parts, v
+		}
+		return append(parts, p), v
+	}
+	list, ok := lex(s)
+	if !ok {
+		return parts, heldPlainly(s, "no-whole-number", "holds a number that is not whole, which no count of individuals can be")
+	}
+	items, ok := parse(s, list)
+	if !ok {
+		return parts, unread(s)
+	}
+	from := len(parts)
+	parts, v, ok := resolve(parts, s, items)
+	switch {
+	case !ok && v.State > reading.Query:
+		return parts, v
+	case !ok:
+		return parts, unread(s)
+	case len(parts)-from == 1 && items[0].nothing() && parts[from].IndividualCount == "" && parts[from].OrganismQuantity == "":
+		return notSeen(parts[:from], s, o, false)
+	}
+	if v.State == reading.Query {
+		v.Message = quoting(s, v.Message)
+	}
+	return parts, v
+}
+
+// quoting puts what was written before the message, where it is not quoted.
+func quoting(s, message string) string {
+	if strings.Contains(message, "“"+s+"”") {
+		return message
+	}
+	return "The count says “" + s + "”. " + message
+}
+
+func unread(s string) reading.Verdict {
+	return reading.HeldOf("count-not-understood", fmt.Sprintf("The count “%s” could not be understood. Please say how many there were, or that it was only present.", s))
+}
+
+func heldPlainly(s, code, what string) reading.Verdict {
+	return reading.HeldOf(code, fmt.Sprintf("The count “%s” %s. Please say how many there were.", s, what))
+}
+
+// tidy removes white space and quotation marks from around a cell, and the
+// blanks that only typesetting tells apart from a space.
+func tidy(s string) string {
+	s = strings.Map(func(r rune) rune {
+		switch r {
+		case '\u00a0', '\u2009', '\u202f', '\u2007', '\t', '\r':
+			return ' '
+		case '\u200b', '\ufeff', '\u00ad', '\u200e', '\u200f', '\ufe0e', '\ufe0f':
+			return -1
+		}
+		return r
+	}, s)
+	s = strings.TrimSpace(s)
+	s = strings.TrimLeft(s, "'’`")
+	if len(s) > 1 && s[0] == '"' && s[len(s)-1] == '"' {
+		s = s[1 : len(s)-1]
+	}
+	return strings.TrimSpace(s)
+}
+
+// headed gives the parts the sex and stage of the column's heading. Where the
+// cell says something else, the cell is believed and asked about.
+func headed(parts []Part, text string, o Options) reading.Verdict {
+	var v reading.Verdict
+	if o.Sex != "" {
+		v = v.And(fill(parts, term(o.Sex, sex), text, func(p *Part) *string { return &p.Sex }))
+	}
+	if o.Stage != "" {
+		v = v.And(fill(parts, term(o.Stage, stage), text, func(p *Part) *string { return &p.LifeStage }))
+	}
+	return v
+}
+
+func fill(parts []Part, value, text string, field func(*Part) *string) reading.Verdict {
+	var v reading.Verdict
+	if value == "" {
+		return v
+	}
+	for i := range parts {
+		switch f := field(&parts[i]); *f {
+		case "", value:
+			*f = value
+		default:
+			v = v.And(reading.QueryOf("heading-disagrees", fmt.Sprintf("The column's heading says %s, but the cell says “%s”. The cell was believed; please check.", value, text)))
+		}
+	}
+	return v
+}

@@ -1,0 +1,78 @@
+package tally_test
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"fieldfare/convert/reading"
+	"fieldfare/convert/tally"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// TestWrittenCells reads the labelled cells: how a recorder writes a count,
+// and what a careful person would say it means.
+func TestWrittenCells(t *testing.T) {
+	for _, file := range []string{"cells.csv", "aside.csv"} {
+		t.Run(file, func(t *testing.T) {
+			var silent, readable, read int
+			for _, c := range cells(t, file) {
+				r := tally.Read(c.written, tally.Options{Sex: c.sex, Stage: c.stage})
+				got := terms(t, r)
+				same := assert.ObjectsAreEqual(c.parts, got)
+				could := c.state == "fair" || c.state == "query"
+				if could {
+					readable++
+					if same && r.State <= reading.Query {
+						read++
+					}
+				}
+				if r.State == reading.Fair && (!same || c.state != "fair") || r.State == reading.Skipped && c.state != "skipped" {
+					silent++
+					t.Errorf("silently wrong: %q is %s %s, not %s %v", c.written, r.State, r.JSON(), c.state, c.parts)
+				} else if !same || r.State.String() != c.state {
+					t.Errorf("%q: got %s %s, want %s %v (%s)", c.written, r.State, r.JSON(), c.state, c.parts, r.Message)
+				}
+			}
+			assert.Zero(t, silent, "silently wrong")
+			assert.GreaterOrEqual(t, read*100, readable*97, "share of the readable that is read")
+			t.Logf("%s: %d silently wrong; read %d of %d readable (%.1f %%)", file, silent, read, readable, 100*float64(read)/float64(readable))
+		})
+	}
+}
+
+type cell struct {
+	written, sex, stage, state string
+	parts                      []map[string]string
+}
+
+func cells(t testing.TB, file string) []cell {
+	f, err := os.Open(filepath.Join("testdata", file))
+	require.NoError(t, err)
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	require.NoError(t, err)
+	var out []cell
+	for _, r := range rows[1:] {
+		c := cell{written: r[0], sex: r[1], stage: r[2], state: r[3]}
+		require.NoError(t, json.Unmarshal([]byte(r[4]), &c.parts), r[0])
+		out = append(out, c)
+	}
+	return out
+}
+
+// terms are a reading's terms without the remarks, which the tables leave out.
+func terms(t testing.TB, r tally.Reading) []map[string]string {
+	out := []map[string]string{}
+	for _, p := range r.Parts {
+		var m map[string]string
+		require.NoError(t, json.Unmarshal([]byte(tally.Reading{Parts: []tally.Part{p}}.JSON()), &m))
+		delete(m, "occurrenceRemarks")
+		out = append(out, m)
+	}
+	return out
+}

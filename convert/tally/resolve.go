@@ -1,0 +1,187 @@
+package tally
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"fieldfare/convert/reading"
+)
+
+// resolve turns items into parts, with what has to be said about them. No
+// parts and no verdict mean that the cell was not understood.
+func resolve(parts []Part, s string, items []item) ([]Part, reading.Verdict, bool) {
+	var said reading.Verdict
+	from := len(parts)
+	if v, ok := together(items); !ok {
+		return parts, v, false
+	} else {
+		said = said.And(v)
+	}
+	items = drop(items)
+	for i := range items {
+		it := &items[i]
+		said = said.And(it.said)
+		var v reading.Verdict
+		var ok bool
+		if parts, v, ok = it.parts(parts, s); !ok {
+			return parts[:from], v, false
+		}
+		said = said.And(v)
+	}
+	parts, merged := merge(parts, from)
+	if merged {
+		said = said.And(reading.QueryOf("counts-added", fmt.Sprintf("“%s” gives several counts of the same kind; they were added up. Please check.", s)))
+	}
+	return parts, said, true
+}
+
+// together looks at the items side by side.
+func together(items []item) (reading.Verdict, bool) {
+	if len(items) < 2 {
+		return reading.Verdict{}, true
+	}
+	bare, counted := 0, 0
+	added := true
+	for i := range items {
+		it := &items[i]
+		if it.counted() {
+			counted++
+			if !it.labelled() && !it.unsexed() {
+				bare++
+			}
+		}
+		if i > 0 && it.sep != '+' {
+			added = false
+		}
+	}
+	switch {
+	case bare > 0 && counted > 1 && !added:
+		return reading.Verdict{}, false
+	case bare > 0 && counted > 1:
+		return reading.QueryOf("counts-added", "The counts joined by a plus sign were added up. Please check."), true
+	}
+	return reading.Verdict{}, true
+}
+
+// unsexed: the item says itself that it has no label ("1 unsexed").
+func (it *item) unsexed() bool { return len(it.remarks) > 0 && it.exact }
+
+// drop leaves out what was not seen beside something that was, and joins
+// labels that share a count or have none.
+func drop(items []item) []item {
+	kept := items[:0:0]
+	for _, it := range items {
+		if it.nothing() {
+			continue
+		}
+		if n := len(kept); n > 0 && !it.counted() && it.labelled() && (it.sep == '/' || it.sep == '&' && kept[n-1].counted() && sameKind(&it, &kept[n-1])) {
+			shareLabel(&kept[n-1], &it)
+			continue
+		}
+		kept = append(kept, it)
+	}
+	if len(kept) == 0 {
+		return items[:1]
+	}
+	return kept
+}
+
+func (it *item) nothing() bool { return it.zero || it.exact && !it.inexact && it.n == 0 }
+
+func sameKind(a, b *item) bool {
+	return a.sex != "" && b.sex != "" || a.stage != "" && b.stage != "" && a.sex == b.sex
+}
+
+// shareLabel makes one item of two labels of which it is not said how many
+// each has.
+func shareLabel(it, o *item) {
+	if it.sex != o.sex {
+		it.sex = ""
+	}
+	if it.stage != o.stage {
+		it.stage = ""
+	}
+	if it.caste != o.caste {
+		it.caste = ""
+	}
+	it.remarks = append(it.remarks, o.remarks...)
+	it.said = it.said.And(o.said).And(reading.QueryOf("shared-label", "It is not said how many there were of each sex or stage. Please say if you know."))
+}
+
+// parts appends what the item stands for.
+func (it *item) parts(parts []Part, s string) ([]Part, reading.Verdict, bool) {
+	if it.inside != nil {
+		return it.breakdown(parts, s)
+	}
+	p, v, ok := it.part(s)
+	if !ok {
+		return parts, v, false
+	}
+	return append(parts, p), v, true
+}
+
+// part returns the one part that an item without brackets stands for.
+func (it *item) part(s string) (Part, reading.Verdict, bool) {
+	p := Part{Sex: it.sex, LifeStage: it.stage, Caste: it.caste, Vitality: it.vitality, Remarks: it.remark(s)}
+	switch {
+	case it.nothing():
+		return p, reading.Verdict{}, true
+	case it.inexact:
+		p.OrganismQuantity, p.OrganismQuantityType = words(s, it.quantity), IndividualsType
+		if !hasCount(p.OrganismQuantity) {
+			return p, reading.Verdict{}, false
+		}
+	case it.exact && it.sign != nil:
+		p.OrganismQuantity = strconv.Itoa(it.n)
+	case it.exact:
+		v, ok := plausible(it.n, s)
+		if !ok {
+			return p, v, false
+		}
+		p.IndividualCount = strconv.Itoa(it.n)
+		return p, v, true
+	}
+	if it.sign != nil && it.counted() {
+		p.OrganismQuantityType = strings.ToLower(s[it.sign.start:it.sign.end])
+	}
+	return p, reading.Verdict{}, true
+}
+
+// remark joins the item's remarks as they were written.
+func (it *item) remark(s string) string { return words(s, it.remarks) }
+
+// hasCount guards against words that only qualify a number ("about").
+func hasCount(q string) bool {
+	list, ok := lex(q)
+	if !ok {
+		return false
+	}
+	for _, t := range list {
+		switch t.kind {
+		case number, vague, dozen, pair:
+			return true
+		}
+	}
+	return false
+}
+
+// merge adds up parts that are alike and have exact counts.
+func merge(parts []Part, from int) ([]Part, bool) {
+	merged := false
+	for i := from; i < len(parts); i++ {
+		for j := i + 1; j < len(parts); {
+			a, b := &parts[i], &parts[j]
+			if a.IndividualCount == "" || b.IndividualCount == "" || a.Sex != b.Sex || a.LifeStage != b.LifeStage || a.Caste != b.Caste || a.Vitality != b.Vitality || a.Remarks != b.Remarks {
+				j++
+				continue
+			}
+			n, _ := digits(a.IndividualCount)
+			m, _ := digits(b.IndividualCount)
+			a.IndividualCount = strconv.Itoa(n + m)
+			parts = append(parts[:j], parts[j+1:]...)
+			merged = true
+		}
+	}
+	return parts, merged
+}
