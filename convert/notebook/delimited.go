@@ -213,20 +213,16 @@ func (s *textSheet) fields(r *records, row *Row) error {
 			}
 			row.Cells = append(row.Cells, textCell(s.enc.text(field)))
 		}
-	} else {
-		from := 0
-		whole := ""
-		plain := s.enc.plain(r.data)
-		if plain {
-			whole = string(r.data)
+		return s.cellSizes(row)
+	}
+	if s.enc.plain(r.data) {
+		whole := string(r.data)
+		for _, f := range r.fields {
+			row.Cells = append(row.Cells, textCell(whole[f.from:f.to]))
 		}
-		for _, to := range r.ends {
-			if plain {
-				row.Cells = append(row.Cells, textCell(whole[from:to]))
-			} else {
-				row.Cells = append(row.Cells, textCell(s.enc.text(r.data[from:to])))
-			}
-			from = to
+	} else {
+		for _, f := range r.fields {
+			row.Cells = append(row.Cells, textCell(s.enc.text(r.data[f.from:f.to])))
 		}
 	}
 	return s.cellSizes(row)
@@ -235,6 +231,7 @@ func (s *textSheet) fields(r *records, row *Row) error {
 // split cuts a line that has no quotes and needs no decoding; its cells share
 // the line's memory.
 func (s *textSheet) split(line string, row *Row) error {
+	size := len(line)
 	if s.delim != 0 {
 		for {
 			i := strings.IndexByte(line, s.delim)
@@ -249,6 +246,9 @@ func (s *textSheet) split(line string, row *Row) error {
 		}
 	}
 	row.Cells = append(row.Cells, textCell(line))
+	if size <= s.limits.CellBytes {
+		return nil
+	}
 	return s.cellSizes(row)
 }
 

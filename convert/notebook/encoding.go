@@ -2,6 +2,7 @@ package notebook
 
 import (
 	"bytes"
+	"encoding/binary"
 	"fmt"
 	"io"
 	"strings"
@@ -51,6 +52,12 @@ func (s *textSurvey) add(b []byte, last bool) (rest []byte) {
 		s.crlf += bytes.Count(b, []byte("\r\n"))
 	}
 	for i := 0; i < len(b); {
+		for len(b)-i >= 8 && isPlain(binary.LittleEndian.Uint64(b[i:])) {
+			i += 8
+		}
+		if i == len(b) {
+			break
+		}
 		c := b[i]
 		if c < utf8.RuneSelf {
 			if c < ' ' && c != '\n' && c != '\r' && c != '\t' {
@@ -77,6 +84,13 @@ func (s *textSurvey) add(b []byte, last bool) (rest []byte) {
 		i += n
 	}
 	return nil
+}
+
+// isPlain reports whether all eight bytes are ASCII and none is a control
+// character.
+func isPlain(w uint64) bool {
+	const ones = 0x0101010101010101
+	return (w|(w-0x20*ones)&^w)&(0x80*ones) == 0
 }
 
 // surveyText reads all of r.

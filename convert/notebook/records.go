@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 )
 
 // records splits delimited text into records and fields. It accepts what
@@ -35,16 +36,18 @@ type records struct {
 	// quotes that do not come.
 	patience int
 
-	// The current record: its fields one after another in data, each up to
-	// its end in ends.
-	data []byte
-	ends []int
-	own  []byte // the memory that parse fills
-	// simple: data is the line itself and its fields are split at delim; ends
-	// is not used.
+	// The current record. data is its text, of which fields are pieces.
+	// simple: data is the line as it stands, to be split at delim; fields is
+	// not used.
+	data     []byte
+	fields   []span
 	simple   bool
+	own      []byte // the memory that parse fills
 	repaired string
 }
+
+// span is a piece of a record's data.
+type span struct{ from, to int }
 
 const quoteWindow = 1 << 20
 
@@ -108,6 +111,11 @@ func (r *records) next() (bool, error) {
 			return true, nil
 		}
 		r.simple = false
+		if r.sound(line) {
+			r.data = line
+			r.pos += size
+			return true, nil
+		}
 		size, more := r.quoted(b)
 		if more {
 			if ok, err := r.fill(); err != nil {
@@ -118,6 +126,45 @@ func (r *records) next() (bool, error) {
 		}
 		r.pos += size
 		return true, nil
+	}
+}
+
+// sound splits a line whose quoted fields are plain: opened at the start of
+// the field, closed at its end, without a quote between. It is what programs
+// write, and needs no copying; all else is left to quoted.
+func (r *records) sound(line []byte) bool {
+	r.fields = r.fields[:0]
+	for from := 0; ; {
+		rest := line[from:]
+		if len(rest) > 0 && rest[0] == '"' {
+			end := bytes.IndexByte(rest[1:], '"')
+			switch after := end + 2; {
+			case end < 0:
+				return false
+			case after == len(rest):
+				r.fields = append(r.fields, span{from + 1, from + 1 + end})
+				return true
+			case rest[after] != r.delim || r.delim == 0:
+				return false
+			default:
+				r.fields = append(r.fields, span{from + 1, from + 1 + end})
+				from += after + 1
+			}
+			continue
+		}
+		end := bytes.IndexByte(rest, r.delim)
+		last := end < 0 || r.delim == 0
+		if last {
+			end = len(rest)
+		}
+		if bytes.IndexByte(rest[:end], '"') >= 0 {
+			return false
+		}
+		r.fields = append(r.fields, span{from, from + end})
+		if last {
+			return true
+		}
+		from += end + 1
 	}
 }
 
@@ -171,17 +218,16 @@ func (r *records) quoted(b []byte) (size int, more bool) {
 		return 0, true
 	}
 	if a.crossed || a.unclosed {
-		whole := append([]byte(nil), r.data...)
-		ends := append([]int(nil), r.ends...)
+		whole, fields := bytes.Clone(r.data), slices.Clone(r.fields)
 		single := r.parse(b, false)
 		if single.more {
 			return 0, true
 		}
-		if r.single(b, a, single, len(ends), len(r.ends)) {
+		if r.single(b, a, single, len(fields)) {
 			r.repaired = "a double quote is opened and not closed on its line; it was read as part of the text"
 			return single.size, false
 		}
-		r.data, r.ends = whole, ends
+		r.data, r.fields = whole, fields
 	}
 	if a.stray {
 		r.repaired = "a double quote stands inside a quoted text; it was read as part of the text"
@@ -191,7 +237,8 @@ func (r *records) quoted(b []byte) (size int, more bool) {
 
 // single decides whether a record whose quoted text runs over the end of the
 // line is better read as ending with its line.
-func (r *records) single(b []byte, multi, single parsed, multiFields, singleFields int) bool {
+func (r *records) single(b []byte, multi, single parsed, multiFields int) bool {
+	singleFields := len(r.fields)
 	switch {
 	case multi.unclosed:
 		return true
@@ -207,12 +254,12 @@ func (r *records) single(b []byte, multi, single parsed, multiFields, singleFiel
 	if r.expected < 4 {
 		return false
 	}
-	data, ends := r.data, r.ends
-	defer func() { r.data, r.ends = data, ends }()
-	r.own, r.ends = nil, nil
+	data, fields := r.data, r.fields
+	defer func() { r.data, r.fields = data, fields }()
+	r.own, r.fields = nil, nil
 	for at := single.size; at < multi.size; {
 		p := r.parse(b[at:], false)
-		if p.more || len(r.ends) != r.expected {
+		if p.more || len(r.fields) != r.expected {
 			return false
 		}
 		at += p.size
@@ -229,13 +276,14 @@ type parsed struct {
 	unclosed bool
 }
 
-// parse reads one record from b into data and ends. With crossing, quoted
+// parse reads one record from b into data and fields. With crossing, quoted
 // text may run over line ends.
 func (r *records) parse(b []byte, crossing bool) (p parsed) {
-	r.data, r.ends = r.own[:0], r.ends[:0]
+	r.data, r.fields = r.own[:0], r.fields[:0]
 	defer func() { r.own = r.data }()
 	i := 0
 	for {
+		from := len(r.data)
 		j := i
 		for j < len(b) && b[j] == ' ' {
 			j++
@@ -275,7 +323,7 @@ func (r *records) parse(b []byte, crossing bool) (p parsed) {
 			r.data = append(r.data, c)
 			i++
 		}
-		r.ends = append(r.ends, len(r.data))
+		r.fields = append(r.fields, span{from, len(r.data)})
 		if i == len(b) {
 			p.size = i
 			return p
@@ -408,7 +456,7 @@ func appendLines(dst, b []byte) []byte {
 // count returns the current record's number of fields; 0 for a blank line.
 func (r *records) count() int {
 	if !r.simple {
-		return len(r.ends)
+		return len(r.fields)
 	}
 	if len(r.data) == 0 {
 		return 0
