@@ -41,9 +41,7 @@ func TestTermTableIsThePublishedOne(t *testing.T) {
 	}
 }
 
-// Every field of every record is a term of the standard, in its order within
-// the standard's own groups. The order of groups is that of a simple Darwin
-// Core record.
+// Every field of every record is a term of the standard, and there once.
 func TestRecordFieldsAreTerms(t *testing.T) {
 	for _, row := range []string{dwc.RowOccurrence, dwc.RowEvent, dwc.RowMeasurement, dwc.RowTaxon} {
 		terms := dwc.TermsOf(row)

@@ -1,0 +1,51 @@
+package dwc
+
+import "slices"
+
+// Used finds out which terms of a class have a value in any of a number of
+// records, so that a table has no column that is empty throughout.
+type Used struct {
+	rowType string
+	terms   []string
+	seen    []bool
+}
+
+// NewUsed starts with no term used. The row type must be that of the records
+// to be added, one for which TermsOf has terms.
+func NewUsed(rowType string) *Used {
+	terms := TermsOf(rowType)
+	return &Used{rowType: rowType, terms: terms, seen: make([]bool, len(terms))}
+}
+
+// Add notes the terms that a record fills.
+func (u *Used) Add(r Record) {
+	for i, seen := range u.seen {
+		if !seen && *r.Field(i) != "" {
+			u.seen[i] = true
+		}
+	}
+}
+
+// Columns returns the columns of a table for the records added: first the
+// given terms, used or not, then every other used term in the standard's
+// order. A reader looks for the ids first, so give those:
+// Columns("eventID", "occurrenceID").
+func (u *Used) Columns(first ...string) []string {
+	columns := slices.Clone(first)
+	for i, term := range u.terms {
+		if u.seen[i] && !slices.Contains(first, term) {
+			columns = append(columns, term)
+		}
+	}
+	return columns
+}
+
+// Event returns the event that the occurrence was part of: the event,
+// location and record-level terms that the two classes share.
+func (o *Occurrence) Event() Event {
+	var e Event
+	for i, term := range eventShape.terms {
+		*e.Field(i) = o.Get(term)
+	}
+	return e
+}

@@ -1,0 +1,96 @@
+package dwc
+
+import (
+	"archive/zip"
+	"bytes"
+	"hash/crc32"
+	"io"
+	"os"
+
+	"github.com/klauspost/compress/flate"
+)
+
+// spoolMemory is how many compressed bytes a spool keeps in memory.
+const spoolMemory = 4 << 20
+
+// spool holds a file's content, compressed, until its turn in the archive
+// comes: a zip takes one file after the other.
+type spool struct {
+	deflate *flate.Writer
+	crc     uint32
+	size    uint64 // before compression
+	packed  uint64
+	memory  bytes.Buffer
+	file    *os.File // once memory is full
+}
+
+func newSpool() (*spool, error) {
+	s := new(spool)
+	var err error
+	s.deflate, err = flate.NewWriter(spoolTarget{s}, compression)
+	return s, err
+}
+
+// Write compresses and keeps p.
+func (s *spool) Write(p []byte) (int, error) {
+	s.crc = crc32.Update(s.crc, crc32.IEEETable, p)
+	s.size += uint64(len(p))
+	return s.deflate.Write(p)
+}
+
+// spoolTarget takes a spool's compressed bytes.
+type spoolTarget struct{ *spool }
+
+func (s spoolTarget) Write(p []byte) (int, error) {
+	s.packed += uint64(len(p))
+	if s.file != nil {
+		return s.file.Write(p)
+	}
+	s.memory.Write(p)
+	if s.memory.Len() <= spoolMemory {
+		return len(p), nil
+	}
+	f, err := os.CreateTemp("", "fieldfare-*.part")
+	if err != nil {
+		return 0, err
+	}
+	s.file = f
+	if _, err := s.memory.WriteTo(f); err != nil {
+		return 0, err
+	}
+	s.memory = bytes.Buffer{}
+	return len(p), nil
+}
+
+// copyTo adds the content to an archive under a name.
+func (s *spool) copyTo(z *zip.Writer, name string) error {
+	if err := s.deflate.Close(); err != nil {
+		return err
+	}
+	h := header(name)
+	h.CRC32, h.UncompressedSize64, h.CompressedSize64 = s.crc, s.size, s.packed
+	// CreateRaw leaves the time to its caller; this is that of writtenAt.
+	h.ModifiedDate = 1<<5 | 1
+	out, err := z.CreateRaw(h)
+	if err != nil {
+		return err
+	}
+	var content io.Reader = &s.memory
+	if s.file != nil {
+		if _, err := s.file.Seek(0, io.SeekStart); err != nil {
+			return err
+		}
+		content = s.file
+	}
+	_, err = io.Copy(out, content)
+	return err
+}
+
+// remove lets go of the temporary file, if there is one.
+func (s *spool) remove() {
+	if s.file != nil {
+		s.file.Close()
+		os.Remove(s.file.Name())
+		s.file = nil
+	}
+}

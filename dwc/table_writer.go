@@ -1,0 +1,157 @@
+package dwc
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// tableWriter writes the rows of one table as delimited text.
+type tableWriter struct {
+	file    string
+	rowType string
+	terms   []Term
+	// fields are the places of the columns in a Record of the row type, -1
+	// where it has no such term.
+	fields []int
+	// id is the column that identifies the core record.
+	id    int
+	out   io.Writer
+	spool *spool
+	buf   []byte
+	start int // of the row being written, in buf
+}
+
+// flushAt is how much text is gathered before it is handed on.
+const flushAt = 128 << 10
+
+func newTableWriter(t Table, coreID string) (*tableWriter, error) {
+	if t.RowType == "" {
+		return nil, fmt.Errorf("dwc: a table has no row type")
+	}
+	w := &tableWriter{file: t.File, rowType: t.RowType, id: -1}
+	if w.file == "" {
+		w.file = strings.ToLower(t.RowType[strings.LastIndexAny(t.RowType, "/#")+1:]) + ".txt"
+	}
+	if strings.ContainsAny(w.file, `/\`) || strings.HasPrefix(w.file, ".") {
+		return nil, fmt.Errorf("dwc: %q cannot be the name of a table's file", w.file)
+	}
+	s := shapeFor(t.RowType)
+	for i, column := range t.Columns {
+		term, ok := Lookup(column)
+		if !ok && isIRI(column) {
+			term, ok = Term{Name: column, IRI: column}, true
+		}
+		if !ok {
+			return nil, fmt.Errorf("dwc: %q, a column of %s, is no known term", column, w.file)
+		}
+		if slices.Contains(w.terms, term) {
+			return nil, fmt.Errorf("dwc: %s has the column %s twice", w.file, term.Name)
+		}
+		field := -1
+		if s != nil {
+			if j, ok := s.index[term.Name]; ok {
+				field = j
+			}
+		}
+		if term.Name == coreID {
+			w.id = i
+		}
+		w.terms = append(w.terms, term)
+		w.fields = append(w.fields, field)
+	}
+	if w.id < 0 {
+		return nil, fmt.Errorf("dwc: %s has no column %s, which identifies the core record", w.file, coreID)
+	}
+	return w, nil
+}
+
+func isIRI(s string) bool {
+	return (strings.HasPrefix(s, "http://") || strings.HasPrefix(s, "https://") || strings.HasPrefix(s, "urn:")) &&
+		!strings.ContainsAny(s, " \t\r\n\"<>")
+}
+
+func (t *tableWriter) writeHeader() {
+	for i, term := range t.terms {
+		if i > 0 {
+			t.buf = append(t.buf, '\t')
+		}
+		t.buf = appendField(t.buf, term.Name)
+	}
+	t.buf = append(t.buf, '\n')
+	t.start = len(t.buf)
+}
+
+func (t *tableWriter) endRow() error {
+	if len(t.buf) == t.start {
+		// A row of nothing would be a blank line, which readers skip.
+		t.buf = append(t.buf, `""`...)
+	}
+	t.buf = append(t.buf, '\n')
+	if len(t.buf) >= flushAt {
+		return t.flush()
+	}
+	t.start = len(t.buf)
+	return nil
+}
+
+func (t *tableWriter) flush() error {
+	_, err := t.out.Write(t.buf)
+	t.buf, t.start = t.buf[:0], 0
+	return err
+}
+
+// What a byte means for the way a field is written.
+const (
+	plain    = 0
+	special  = 1 // the field must be enclosed
+	space    = 2 // the field must be enclosed where it starts or ends with it
+	nonASCII = 4 // the field must be checked for being UTF-8
+)
+
+var byteClass = func() (class [256]uint8) {
+	for _, c := range "\t\n\r\"" {
+		class[c] = special
+	}
+	for _, c := range " \v\f\x00" {
+		class[c] = space
+	}
+	for c := utf8.RuneSelf; c < 256; c++ {
+		class[c] = nonASCII
+	}
+	return
+}()
+
+// appendField appends a value, enclosed where it has to be.
+func appendField(b []byte, v string) []byte {
+	if v == "" {
+		return b
+	}
+	var seen uint8
+	for i := range len(v) {
+		seen |= byteClass[v[i]]
+	}
+	if seen == plain {
+		return append(b, v...)
+	}
+	if seen&nonASCII != 0 {
+		v = strings.ToValidUTF8(v, "\uFFFD")
+	}
+	if seen&special == 0 && v == strings.TrimSpace(v) && v[0] != 0 && v[len(v)-1] != 0 {
+		return append(b, v...)
+	}
+	b = append(b, '"')
+	for {
+		i := strings.IndexByte(v, '"')
+		if i < 0 {
+			break
+		}
+		b = append(b, v[:i+1]...)
+		b = append(b, '"')
+		v = v[i+1:]
+	}
+	b = append(b, v...)
+	return append(b, '"')
+}
