@@ -161,6 +161,8 @@ func openZipped(ctx context.Context, src *source, zr *zip.Reader, o Options) (*B
 		})
 	}
 	switch {
+	case has("word/document.xml"):
+		return nil, src.refuse(kindRichText)
 	case has("xl/workbook.bin"):
 		return nil, src.refuse(kindXLSB)
 	case has("xl/workbook.xml") || has("[Content_Types].xml"):

@@ -1,6 +1,7 @@
 package notebook
 
 import (
+	"context"
 	"errors"
 	"io/fs"
 	"os"
@@ -61,8 +62,8 @@ func shown(path string) string {
 func trouble(file, sheet string, err error) error {
 	var p *Problem
 	switch {
-	case err == nil:
-		return nil
+	case err == nil || errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded):
+		return err
 	case errors.As(err, &p):
 		if p.File == "" {
 			p.File = file
