@@ -1,0 +1,83 @@
+package bdq
+
+import (
+	"strings"
+	"sync"
+)
+
+// epsgList knows the codes of the EPSG Dataset that may stand in
+// dwc:geodeticDatum: geographic 2D reference systems in degrees, datums and
+// ellipsoids; and the code that each of their names stands for.
+type epsgList struct {
+	codes map[string]bool   // "EPSG:4326"
+	named map[string]string // key of a name -> code; "" where it means several
+}
+
+var epsg = sync.OnceValue(func() *epsgList {
+	e := &epsgList{codes: map[string]bool{}, named: map[string]string{}}
+	rows := list("epsg.tsv")
+	// A name means the reference system if there is one, otherwise the datum,
+	// otherwise the ellipsoid, as the tests' notes ask.
+	for _, kind := range []string{"crs", "datum", "ellipsoid"} {
+		found := map[string]string{}
+		for _, row := range rows {
+			if row[0] != kind {
+				continue
+			}
+			code := "EPSG:" + row[1]
+			e.codes[code] = true
+			if row[2] == "deprecated" {
+				continue
+			}
+			for name := range strings.SplitSeq(row[3], "|") {
+				k := key(name)
+				if other, taken := found[k]; taken && other != code {
+					found[k] = ""
+				} else {
+					found[k] = code
+				}
+			}
+		}
+		for k, code := range found {
+			if _, taken := e.named[k]; !taken {
+				e.named[k] = code
+			}
+		}
+	}
+	return e
+})
+
+const notRecorded = "not recorded"
+
+// interpret finds the one code that a text means: a code in other writing, a
+// bare number, or a name of the dataset.
+func (e *epsgList) interpret(s string) (string, bool) {
+	k := key(trim(s))
+	number := strings.TrimPrefix(strings.TrimPrefix(k, "epsg"), "code")
+	if code := "EPSG:" + number; isDigits(number) && e.codes[code] {
+		return code, true
+	}
+	if full, ok := shortYears[k]; ok {
+		k = full
+	}
+	code := e.named[k]
+	return code, code != ""
+}
+
+// shortYears are usual writings of names that the dataset has with the year in
+// its other length, or written out. Common practice, no source.
+var shortYears = map[string]string{
+	"wgs1984": "wgs84", "wgs1972": "wgs72", "nad1927": "nad27", "nad1983": "nad83", "ed1950": "ed50",
+	"gda1994": "gda94", "agd1966": "agd66", "agd1984": "agd84", "etrs1989": "etrs89", "sad1969": "sad69",
+	"northamericandatum1927": "nad27", "northamericandatum1983": "nad83", "worldgeodeticsystem1984": "wgs84",
+	"europeandatum1950": "ed50", "european1950": "ed50", "ordnancesurveygreatbritain1936": "osgb36",
+}
+
+// geographic says whether the text is such a code, or the name of one.
+func (e *epsgList) geographic(s string) bool {
+	if e.codes[s] {
+		return true
+	}
+	_, ok := e.interpret(s)
+	return ok || strings.EqualFold(s, notRecorded)
+}
