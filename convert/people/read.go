@@ -1,0 +1,244 @@
+package people
+
+import (
+	"fmt"
+	"strings"
+
+	"fieldfare/convert/reading"
+)
+
+// Role is what a person did for a record.
+type Role uint8
+
+const (
+	Recorder Role = iota
+	Determiner
+	Verifier
+)
+
+// Options are what is known of a cell from its surroundings.
+type Options struct {
+	// Role is what the column's people did; words in the cell ("det.") say
+	// otherwise for the names behind them.
+	Role Role
+	// Self is the name that "self" and "me" stand for, as written in the list
+	// or in full; empty where it is not known.
+	Self string
+}
+
+// Reading is who a cell names. The names are those to go out: in the spelling
+// of the list, each once, in the order written, without people who are not to
+// be named.
+type Reading struct {
+	reading.Verdict
+	RecordedBy, IdentifiedBy, VerifiedBy []string
+	// Withheld: someone was left out who is not to be named.
+	Withheld bool
+	// Remarks are words of the cell that are no name.
+	Remarks string
+	// Removed are contacts and addresses that were taken out, as written.
+	Removed []string
+}
+
+// Join puts names together as Darwin Core recommends.
+func Join(names []string) string { return strings.Join(names, " | ") }
+
+// reader collects what one cell says.
+type reader struct {
+	list *List
+	o    Options
+	out  Reading
+	said []string // remarks
+	// couple: titles tell the two apart, so they stay.
+	couple bool
+}
+
+// Read reads a cell that names people. It is fair where every name is on the
+// list, or is written as a name is; a name that had to be completed or mended
+// by the list is a query; it is never held, for a record without a recorder's
+// name is still a record.
+func (l *List) Read(text string, o Options) Reading {
+	r := reader{list: l, o: o}
+	s, removed := scrubAddress(text)
+	if len(removed) > 0 {
+		r.out.Removed = removed
+		r.doubt("contact-removed", "An e-mail address, telephone number or private address was taken out of the name and does not go out. Please check what is left.")
+	}
+	for _, g := range roles(s, o.Role) {
+		names := r.names(g.text)
+		for _, role := range g.roles {
+			r.put(role, names)
+		}
+	}
+	r.out.Remarks = strings.Join(r.said, "; ")
+	if r.out.State == reading.Query && !strings.Contains(r.out.Message, "“") && len(removed) == 0 {
+		r.out.Message = fmt.Sprintf("“%s”: %s", strings.TrimSpace(text), r.out.Message)
+	}
+	return r.out
+}
+
+func (r *reader) doubt(code, message string, candidates ...string) {
+	r.out.Verdict = r.out.Verdict.And(reading.QueryOf(code, message, candidates...))
+}
+
+func (r *reader) remark(s string) {
+	if s = strings.Trim(s, " .,;:"); s != "" {
+		r.said = append(r.said, s)
+	}
+}
+
+// put adds names to a role, people of the list once each.
+func (r *reader) put(role Role, names []string) {
+	to := &r.out.RecordedBy
+	switch role {
+	case Determiner:
+		to = &r.out.IdentifiedBy
+	case Verifier:
+		to = &r.out.VerifiedBy
+	}
+next:
+	for _, n := range names {
+		for _, have := range *to {
+			if have == n && r.known(n) {
+				continue next
+			}
+		}
+		*to = append(*to, n)
+	}
+}
+
+// names reads a list of names.
+func (r *reader) names(s string) []string {
+	s = r.brackets(s)
+	var out []string
+	for _, w := range r.split(s) {
+		if name := r.name(w); name != "" {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+// brackets takes out what stands in brackets: initials that repeat the name,
+// or a remark.
+func (r *reader) brackets(s string) string {
+	for {
+		i := strings.IndexAny(s, "([")
+		if i < 0 {
+			return s
+		}
+		j := strings.IndexAny(s[i:], ")]")
+		if j < 0 {
+			j = len(s) - i - 1
+		}
+		inner := strings.Trim(s[i+1:i+j], " ,;.")
+		before := strings.TrimSpace(s[:i])
+		if in := parse(inner); before == "" && inner != "" {
+			s = inner + " " + strings.TrimLeft(s[i+j+1:], ")]")
+			continue
+		} else if !in.onlyInitials || !strings.HasSuffix(parse(lastName(before)).initials(), in.initials()) {
+			r.remark(inner)
+		}
+		s = before + " " + strings.TrimSpace(s[i+j+1:])
+	}
+}
+
+// lastName is the last of the names in a list.
+func lastName(s string) string {
+	i := strings.LastIndexAny(s, ",;&/+|")
+	return strings.TrimSpace(s[i+1:])
+}
+
+// name reads one name and returns it as it should go out; empty for none.
+func (r *reader) name(written string) string {
+	s := strings.Trim(written, " ,;:-–—\"“”_*")
+	doubted := strings.HasSuffix(s, "?")
+	s = strings.TrimSpace(strings.TrimRight(s, "?"))
+	if s == "" {
+		if doubted {
+			r.doubt("recorder-unclear", "A question mark stands for a name. Please say who it was if you know.")
+		}
+		return ""
+	}
+	if doubted {
+		r.doubt("recorder-unclear", fmt.Sprintf("A question mark stands behind “%s”. Please check the name.", s))
+	}
+	switch kindOf(s) {
+	case selfWord:
+		return r.self(s)
+	case nobody:
+		return ""
+	case sameAgain:
+		r.doubt("recorder-unclear", fmt.Sprintf("“%s” repeats another row's name, which is not known here. Please write the name.", s))
+		return ""
+	case others:
+		r.remark(s)
+		r.doubt("recorder-unnamed", fmt.Sprintf("“%s” stands for people who are not named. It is kept as a remark.", s))
+		return ""
+	}
+	return r.lookUp(s)
+}
+
+func (r *reader) self(s string) string {
+	if strings.TrimSpace(r.o.Self) == "" {
+		r.doubt("recorder-unclear", fmt.Sprintf("“%s” stands for the owner of the notebook, whom the project does not name. Please say in the project file whose notebooks these are.", s))
+		return ""
+	}
+	return r.lookUp(strings.TrimSpace(r.o.Self))
+}
+
+// lookUp finds a name on the list.
+func (r *reader) lookUp(s string) string {
+	n := parse(s)
+	how, at := r.list.find(s, n)
+	if how == severalFit {
+		var names []string
+		for _, i := range at {
+			if r.list.people[i].Withhold {
+				r.out.Withheld = true
+				r.doubt("recorder-ambiguous", fmt.Sprintf("“%s” could be several people on the list, one of whom is not to be named, so no name goes out. Please write the name in full.", s))
+				return ""
+			}
+			names = append(names, r.list.people[i].Name)
+		}
+		r.doubt("recorder-ambiguous", fmt.Sprintf("“%s” could be %s. Please write the name in full.", s, strings.Join(names, " or ")), names...)
+		return n.String()
+	}
+	if how == notListed {
+		return r.unlisted(s, n)
+	}
+	p := r.list.people[at[0]]
+	switch how {
+	case byHalf:
+		r.doubt("recorder-completed", fmt.Sprintf("“%s” was read as %s, the only one on the people list whom it fits. Please check, or add it to the list as another spelling.", s, p.Name), p.Name)
+	case misspelt:
+		r.doubt("recorder-misspelt", fmt.Sprintf("“%s” was read as %s from the people list. Please check the spelling.", s, p.Name), p.Name)
+	}
+	if p.Withhold {
+		r.out.Withheld = true
+		return ""
+	}
+	return p.Name
+}
+
+// unlisted is a name that the list does not have: a visitor, a group, or
+// initials nobody can resolve.
+func (r *reader) unlisted(s string, n parsedName) string {
+	switch {
+	case n.onlyInitials:
+		r.doubt("initials-unknown", fmt.Sprintf("The initials “%s” are not on the people list. Please add them, or write the name in full.", s))
+		return s
+	case strings.ContainsAny(s, "0123456789"):
+		r.doubt("recorder-unclear", fmt.Sprintf("“%s” holds figures and may not be a name. Please check.", s))
+		return s
+	case !hasLetter(s):
+		r.doubt("recorder-unclear", fmt.Sprintf("“%s” is not a name. Please write who it was.", s))
+		return ""
+	case isGroup(s):
+		return s
+	}
+	if r.couple && n.title != "" {
+		return strings.Join(strings.Fields(s), " ")
+	}
+	return n.String()
+}

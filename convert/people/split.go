@@ -1,0 +1,178 @@
+package people
+
+import (
+	"regexp"
+	"strings"
+)
+
+var (
+	strongSign = regexp.MustCompile(`\s*[;|/\n]\s*|\s+(?i:with|w/|also)\s+`)
+	andSign    = regexp.MustCompile(`\s*[&+]\s*|\s+(?i:and|et)\s+|,\s*(?i:and)\s+`)
+	commaSign  = regexp.MustCompile(`\s*,\s*`)
+	etAl       = regexp.MustCompile(`(?i)[\s,]+et\.? ?al\.?$`)
+)
+
+// split cuts a list of names into names, putting surname and initials in
+// their usual order ("Calloway, I." is one name) and giving a shared surname
+// to each who shares it ("J & M Surtees").
+func (r *reader) split(s string) []string {
+	s = strings.TrimSpace(s)
+	if m := etAl.FindStringIndex(s); m != nil {
+		return append(r.split(s[:m[0]]), "et al.")
+	}
+	if r.known(s) || isGroup(s) && !strings.ContainsAny(s, ",;") {
+		return []string{s}
+	}
+	var out []string
+	for _, strong := range strongSign.Split(s, -1) {
+		if strings.TrimSpace(strong) == "" {
+			continue
+		}
+		out = append(out, r.splitAnd(strong)...)
+	}
+	return out
+}
+
+// known tells whether the whole text is one spelling on the list.
+func (r *reader) known(s string) bool {
+	return r.list != nil && len(r.list.keys[fold(s)]) > 0
+}
+
+// splitAnd cuts at ampersands and commas.
+func (r *reader) splitAnd(s string) []string {
+	var out []string
+	pieces := andSign.Split(s, -1)
+	for i, p := range pieces {
+		p = strings.Trim(p, " ,")
+		if p == "" {
+			continue
+		}
+		if i+1 < len(pieces) && len(pieces) > 1 {
+			if shared, ok := r.shares(p, pieces[i+1:]); ok {
+				out = append(out, shared...)
+				continue
+			}
+		}
+		out = append(out, r.splitComma(p)...)
+	}
+	return out
+}
+
+// shares reads a piece that has no surname of its own, but takes that of the
+// last name in the list: "J" before "M Surtees", "Mr" before "Mrs Surtees".
+func (r *reader) shares(p string, rest []string) ([]string, bool) {
+	last := parse(strings.Trim(rest[len(rest)-1], " ,."))
+	if last.surname == "" || len(last.given) == 0 && last.title == "" || strings.Contains(p, ",") && !allInitials(p) {
+		return nil, false
+	}
+	if kindOf(p) != aName || r.known(p) || kindOf(strings.TrimSpace(rest[len(rest)-1])) != aName || strings.Contains(rest[len(rest)-1], ",") {
+		return nil, false
+	}
+	var out []string
+	for _, w := range commaSign.Split(p, -1) {
+		n := parse(w)
+		switch {
+		case r.known(w):
+			out = append(out, w)
+		case titles[strings.ToLower(strings.Trim(w, "."))]:
+			out = append(out, r.titled(w, last))
+		case n.onlyInitials && len(fold(w)) <= 2 && (len(fold(w)) == 1 || strings.Contains(w, ".") || strings.Contains(w, " ")):
+			out = append(out, w+" "+last.surname)
+		case n.surname != "" && len(n.given) == 0 && n.title == "" && len(last.given) > 0 && !isInitials(last.given[0]) && !r.listed(w):
+			out = append(out, n.surname+" "+last.surname)
+			r.doubt("shared-surname", "The name “"+w+"” was taken to share the surname “"+last.surname+"”. Please check.")
+		default:
+			return nil, false
+		}
+	}
+	return out, len(out) > 0
+}
+
+// titled gives a title the surname of a couple.
+func (r *reader) titled(title string, last parsedName) string {
+	r.couple = true
+	if len(last.given) == 0 {
+		return title + " " + last.surname
+	}
+	r.doubt("shared-surname", "The initials before the surname “"+last.surname+"” may belong to one of the couple only. Please check.")
+	return title + " " + strings.Join(last.given, " ") + " " + last.surname
+}
+
+// listed tells whether the list has somebody whom the text fits, in whatever way.
+func (r *reader) listed(s string) bool {
+	how, _ := r.list.find(s, parse(s))
+	return how == exactly || how == byParts || how == byHalf
+}
+
+func allInitials(s string) bool {
+	for _, w := range commaSign.Split(s, -1) {
+		if w = strings.Trim(w, " "); w != "" && !parse(w).onlyInitials {
+			return false
+		}
+	}
+	return true
+}
+
+// splitComma cuts at commas, except between a surname and its initials.
+func (r *reader) splitComma(s string) []string {
+	var list []string
+	for _, w := range commaSign.Split(s, -1) {
+		if w = strings.TrimSpace(w); w != "" && !honours[strings.ToLower(strings.Trim(w, "."))] {
+			list = append(list, w)
+		}
+	}
+	var out []string
+	for i := 0; i < len(list); i++ {
+		if i+1 < len(list) {
+			if name, ok := r.inverted(list[i], list[i+1], len(list) == 2); ok {
+				out = append(out, name)
+				i++
+				continue
+			}
+		}
+		out = append(out, r.byInitials(list[i])...)
+	}
+	return out
+}
+
+// inverted reads a surname and what stands behind its comma as one name.
+func (r *reader) inverted(surname, given string, alone bool) (string, bool) {
+	a, b := parse(surname), parse(given)
+	if len(a.given) > 0 || a.surname == "" || a.onlyInitials {
+		return "", false
+	}
+	switch {
+	case b.onlyInitials && !r.known(given):
+		return given + " " + surname, true
+	case b.onlyInitials && !r.known(surname): // TA may be Tom Achterberg or a surname's initials
+		if strings.Contains(given, ".") {
+			return given + " " + surname, true
+		}
+		return "", false
+	case len(b.given) > 0 || b.surname == "" || b.title != "" || r.known(surname):
+		return "", false
+	}
+	whole := given + " " + surname
+	if r.known(whole) {
+		return whole, true
+	}
+	if !alone || r.listed(surname) || r.listed(given) {
+		return "", false
+	}
+	r.doubt("order-of-names", "“"+surname+", "+given+"” was read as one name, "+whole+". Please check that these are not two people.", whole)
+	return whole, true
+}
+
+// byInitials cuts a run of initials that are each on the list: "IC TA".
+func (r *reader) byInitials(s string) []string {
+	list := strings.Fields(s)
+	if len(list) < 2 || r.known(s) {
+		return []string{s}
+	}
+	for _, w := range list {
+		if !isInitials(w) || !r.known(w) {
+			return []string{s}
+		}
+	}
+	return list
+}
