@@ -53,8 +53,8 @@ func readLabel(text string, k kind) Reading {
 		what = "life stage"
 	}
 	switch strings.ToLower(strings.TrimRight(s, ".")) {
-	case "", "-", "–", "—", "n/a", "na", "none", "unknown", "?", "unk", "not known", "not recorded", "u", "unsexed", "indet", "undetermined", "nk", "n/k", "not sexed", "not stated", "various?", "x":
-		return Reading{reading.Verdict{State: reading.Skipped, Code: "blank", Message: "No " + what + " is given."}, nil}
+	case "", "-", "–", "—", "n/a", "na", "none", "unknown", "?", "unk", "not known", "not recorded", "u", "unsexed", "indet", "undetermined", "nk", "n/k", "not sexed", "not stated", "not noted":
+		return Reading{Verdict: reading.Verdict{Message: "No " + what + " is given."}}
 	case "both", "mixed", "m/f", "f/m", "♂/♀", "mf", "m or f", "male/female", "various", "both sexes", "several":
 		return Reading{reading.QueryOf("shared-label", fmt.Sprintf("“%s” gives more than one %s without saying how many of each. It is kept as a remark.", s, what)), []Part{{Remarks: s}}}
 	}

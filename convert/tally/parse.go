@@ -159,6 +159,7 @@ func (p *parser) step(i int) int {
 	case glue:
 	case other:
 		if word := strings.ToLower(p.s[t.start:t.end]); word == "min" && p.peek(i+1) == number {
+			p.list[i].kind = approx
 			return p.approx(i)
 		}
 		p.bad = true
