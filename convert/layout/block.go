@@ -1,0 +1,73 @@
+package layout
+
+import "fieldfare/convert/notebook"
+
+// kind is what a part of a page is.
+type kind string
+
+const (
+	kindList   kind = "list"
+	kindAcross kind = "nights across"
+	kindDown   kind = "nights down"
+	kindDiary  kind = "diary"
+	kindNone   kind = "skip"
+)
+
+// block is one list or table of a page: its headings, its columns and the
+// rows they hold for.
+type block struct {
+	kind     kind
+	why      string
+	headRows []int // row numbers
+	first    int   // first and last body row; last 0 is open-ended
+	last     int
+	lastData int // last row that is a record for certain; 0 unknown
+	from, to int // columns, from 0; to inclusive
+	cols     []column
+	byCol    []int // index into cols by column, -1 for none
+	terms    bool
+	facts    facts
+	notes    []Note
+	sample   []keptRow
+	heads    []*keptRow
+	axis     *axis // of a table
+	carry    map[Meaning]bool
+	skip     []span // rows the project file leaves out
+	marks    marks
+	filled   map[int]float64 // by column: part of the rows with a value of their own
+}
+
+type span struct{ from, to int }
+
+func (b *block) holds(row int) bool {
+	return row >= b.first && (b.last == 0 || row <= b.last)
+}
+
+// fixedRow is a row outside the lists and tables: a title, headings, a blank.
+type fixedRow struct {
+	number int
+	skip   string
+	used   []bool // by column
+}
+
+// mergedAcross reports whether a cell only repeats its left neighbour of one
+// merged area.
+func mergedAcross(cells []notebook.Cell, c int) bool {
+	return c > 0 && c < len(cells) && cells[c].Spread && cells[c].Text == cells[c-1].Text && cells[c].Text != ""
+}
+
+// single returns the only column with text of a row, merged areas counted
+// once; -1 where there are several or none.
+func (r *keptRow) single() int {
+	at := -1
+	for c := range r.cells {
+		if r.looks[c] == 0 || mergedAcross(r.cells, c) {
+			continue
+		}
+		if at >= 0 {
+			return -1
+		}
+		at = c
+	}
+	return at
+}

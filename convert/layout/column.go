@@ -1,0 +1,33 @@
+package layout
+
+// column is one column of a list, or one of the label columns of a table.
+type column struct {
+	col     int    // from 0
+	heading string // as written, two rows joined by a space
+	sense
+	why    string // how the meaning was found
+	weight int
+	fixed  bool   // said by the project file
+	left   string // why its cells are left out, where they are
+	stats  stats
+	// joined are the columns whose text is put into this one's value, in the
+	// order of reading; this column is among them.
+	joined []int
+	master int // the column it is joined to, itself where it is none
+	// number is the meaning's index, for the walk's bookkeeping.
+	carry bool
+	// split is how a joined cell is taken apart.
+	split splitKind
+}
+
+// splitKind says that a column's cells hold two things.
+type splitKind uint8
+
+const (
+	splitNone      splitKind = iota
+	splitNameCount           // Heart and Dart 3m 1f
+	splitSiteGrid            // Tinker's Row TL 453 812
+)
+
+// used reports whether the column's values reach a draft.
+func (c *column) used() bool { return c.left == "" }

@@ -1,0 +1,200 @@
+package layout
+
+import (
+	"strings"
+
+	"fieldfare/convert/notebook"
+)
+
+// decide settles a block's columns once its rows are known.
+func (b *block) decide(p *Plan) {
+	if b.kind != kindList {
+		return
+	}
+	b.lastRecord(p)
+	b.makeColumns(p)
+	b.resolve(p.page)
+	b.settleCarry()
+	b.byCol = make([]int, b.to+1)
+	for i := range b.byCol {
+		b.byCol[i] = -1
+	}
+	for i := range b.cols {
+		b.byCol[b.cols[i].col] = i
+	}
+	if b.find(Site, whole) == nil && b.facts.get(Site) == nil {
+		p.siteFromSheet(b)
+	}
+	if b.facts.year == 0 {
+		p.yearFromFile(&b.facts)
+	}
+}
+
+// lastRecord finds the last row with several cells, behind which single lines
+// are notes.
+func (b *block) lastRecord(p *Plan) {
+	for i := range b.sample {
+		r := &b.sample[i]
+		if r.n >= 2 && r.single() < 0 && !r.firstLook().is(lookTotal) {
+			b.lastData = r.number
+		}
+	}
+	if !p.page.complete && b.last == 0 {
+		b.lastData = 0
+	}
+}
+
+func (r *keptRow) firstLook() look {
+	if r.first < 0 {
+		return 0
+	}
+	return r.looks[r.first]
+}
+
+// makeColumns judges every column by its headings and cells.
+func (b *block) makeColumns(p *Plan) {
+	tops, bottoms := b.headings()
+	b.terms = writtenInTerms(append(append([]string{}, tops...), bottoms...))
+	b.filled = map[int]float64{}
+	for c := b.from; c <= b.to; c++ {
+		col := column{col: c, heading: strings.TrimSpace(tops[c] + " " + bottoms[c]), master: len(b.cols)}
+		rows := 0
+		for i := range b.sample {
+			r := &b.sample[i]
+			if r.n < 2 && b.to > b.from || r.struck || r.single() >= 0 && b.to > b.from || r.firstLook().is(lookTotal) || p.repeats(b, r) {
+				continue
+			}
+			rows++
+			if l := r.look(c); l != 0 {
+				col.stats.add(r.text(c), l)
+			} else {
+				col.stats.blank++
+			}
+		}
+		if rows > 0 {
+			b.filled[c] = float64(col.stats.n) / float64(rows)
+		}
+		decideColumn(&col, tops[c], bottoms[c], b.terms)
+		b.cols = append(b.cols, col)
+	}
+}
+
+// headings returns the upper and lower heading of every column as written. A
+// heading over several columns stands over each of them.
+func (b *block) headings() (tops, bottoms []string) {
+	tops, bottoms = make([]string, b.to+1), make([]string, b.to+1)
+	if len(b.heads) == 0 {
+		return tops, bottoms
+	}
+	last := b.heads[len(b.heads)-1]
+	for c := range bottoms {
+		bottoms[c] = oneLine(last.text(c))
+	}
+	if len(b.heads) == 1 {
+		return tops, bottoms
+	}
+	for _, h := range b.heads[:len(b.heads)-1] {
+		spread := ""
+		for c := range tops {
+			t := oneLine(h.text(c))
+			switch {
+			case t != "":
+				spread = t
+			case bottoms[c] == "":
+				spread = ""
+			}
+			if t == "" && spread != "" && standsAlone(bottoms[c]) {
+				spread = ""
+			}
+			s := spread
+			if t != "" {
+				s = t
+			}
+			if s != "" && tops[c] != s {
+				tops[c] = strings.TrimSpace(tops[c] + " " + s)
+			}
+		}
+	}
+	for c := range bottoms { // a column named in the upper row only
+		if bottoms[c] == "" {
+			bottoms[c], tops[c] = tops[c], ""
+		}
+		if bottoms[c] == tops[c] {
+			tops[c] = ""
+		}
+	}
+	return tops, bottoms
+}
+
+// standsAlone reports whether a lower heading needs none above: a whole
+// meaning by itself.
+func standsAlone(s string) bool {
+	ms := headingSenses(s, false)
+	if len(ms) == 0 || ms[0].weight < weightExact-5 {
+		return false
+	}
+	switch ms[0].meaning {
+	case Taxon, Scientific, Vernacular, Site, Recorder, Remarks, Determiner, Method, ViceCounty:
+		return ms[0].part == whole
+	}
+	return false
+}
+
+func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+// carried are the meanings whose blanks repeat what stands above; the rest of
+// a visit's facts are carried with the date.
+var carried = map[Meaning]bool{Date: true, Site: true, GridRef: true, Recorder: true, Method: true, ViceCounty: true, County: true, Latitude: true, Longitude: true}
+
+// ofVisit are carried only to rows of the same visit: those whose date is
+// carried too.
+var ofVisit = map[Meaning]bool{EndDate: true, Weather: true, Temperature: true, Effort: true, Habitat: true, Time: true, EndTime: true}
+
+// ofPlace belong to the site: a row that names another site does not take
+// them from above.
+var ofPlace = map[Meaning]bool{GridRef: true, ViceCounty: true, County: true, Latitude: true, Longitude: true, Habitat: true, Elevation: true}
+
+// settleCarry chooses the columns that are carried down.
+func (b *block) settleCarry() {
+	for i := range b.cols {
+		c := &b.cols[i]
+		if b.carry != nil {
+			c.carry = b.carry[c.meaning] && c.used()
+			continue
+		}
+		if !c.used() {
+			continue
+		}
+		c.carry = carried[c.meaning] || ofVisit[c.meaning]
+	}
+}
+
+// namesOfPage takes what the names of file and sheet say.
+func (p *Plan) namesOfPage(f *facts) {
+	name := trim(p.page.sheet)
+	if name == "" || isGenericSheet(name) {
+		return
+	}
+	ref := notebook.Ref{}
+	switch scanDate(strings.ReplaceAll(name, "_", " ")) {
+	case fullDate, dayMonth:
+		f.set(Value{Meaning: Date, Text: name, Ref: ref, From: FromSheet})
+		return
+	case monthOnly, monthYear, yearOnly:
+		f.setMonth(name, FromSheet, originWords(FromSheet))
+		return
+	}
+	f.title(p.page, strings.ReplaceAll(name, "_", " "), ref, FromSheet)
+}
+
+func isGenericSheet(name string) bool {
+	low := strings.ToLower(name)
+	for _, prefix := range [...]string{"sheet", "tabelle", "feuil", "table", "page", "blad", "export"} {
+		if rest, ok := strings.CutPrefix(low, prefix); ok {
+			if _, isN := isInt(strings.Trim(rest, " ()_-")); isN || rest == "" {
+				return true
+			}
+		}
+	}
+	return false
+}

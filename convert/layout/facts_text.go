@@ -1,0 +1,262 @@
+package layout
+
+import (
+	"strings"
+
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
+)
+
+// readText takes the facts of one cell of a title or note: labels with their
+// values ("Site: Tinker's Row  Recorder: I. Calloway"), a grid reference, a
+// date, a year, a place.
+func (f *facts) readText(p *page, text string, ref notebook.Ref, from Origin, cell *notebook.Cell) bool {
+	if labels := labelsIn(text); len(labels) > 0 {
+		for i, l := range labels {
+			end := len(text)
+			if i+1 < len(labels) {
+				end = labels[i+1].from
+			}
+			f.add(p, l.sense, cell, text[l.to:end], text[l.from:l.to], ref, from)
+		}
+		if labels[0].from > 3 {
+			f.title(p, trim(text[:labels[0].from]), ref, from)
+		}
+		return true
+	}
+	if cell != nil && cell.Kind == notebook.Date && !isClock(cell.Raw) {
+		f.set(Value{Meaning: Date, Text: text, Raw: cell.Raw, Kind: cell.Kind, Ref: ref, From: from})
+		return true
+	}
+	switch scanDate(text) {
+	case fullDate, dayMonth:
+		f.date(Value{Meaning: Date, Text: text, Ref: ref, From: from})
+		return true
+	case monthOnly, monthYear, yearOnly:
+		f.setMonth(text, from, originWords(from))
+		return true
+	}
+	if s, value, ok := openingLabel(text); ok {
+		f.add(p, s, nil, value, text[:len(text)-len(value)], ref, from)
+		return true
+	}
+	return f.title(p, text, ref, from)
+}
+
+type labelAt struct {
+	sense
+	from, to int // the label with its colon
+}
+
+// labelsIn finds the labels within a text: words of the vocabulary before a
+// colon or an equals sign.
+func labelsIn(text string) []labelAt {
+	var out []labelAt
+	start := 0
+	for i := 0; i < len(text); i++ {
+		if text[i] != ':' && text[i] != '=' {
+			continue
+		}
+		if i+1 < len(text) && text[i] == ':' && isDigit(text[i+1]) && i > 0 && isDigit(text[i-1]) {
+			continue // 22:45
+		}
+		words := text[start:i]
+		best := -1
+		at := len(words)
+		for range 4 {
+			at = strings.LastIndexAny(strings.TrimRight(words[:at], " "), " ,;|\t(\n") + 1
+			if s := trim(words[at:]); s != "" {
+				if _, ok := labelOf(s, false); ok {
+					best = at
+				}
+			}
+			if at == 0 {
+				break
+			}
+		}
+		if best < 0 {
+			continue
+		}
+		s, _ := labelOf(trim(words[best:]), false)
+		out = append(out, labelAt{s, start + best, i + 1})
+		start = i + 1
+	}
+	if len(out) == 0 { // Site - Tinker's Row
+		for _, dash := range [...]string{" - ", " – ", " — "} {
+			if label, value, ok := strings.Cut(text, dash); ok && trim(value) != "" {
+				if s, ok := labelOf(label, false); ok {
+					return []labelAt{{s, 0, len(label) + len(dash)}}
+				}
+			}
+		}
+	}
+	return out
+}
+
+// openingWords may stand before a value without a colon: "Recorder Ines
+// Calloway".
+var openingWords = map[string]Meaning{"recorder": Recorder, "recorders": Recorder, "recorded by": Recorder, "observer": Recorder, "observers": Recorder,
+	"site": Site, "locality": Site, "grid ref": GridRef, "grid reference": GridRef, "determined by": Determiner, "det by": Determiner,
+	"vc": ViceCounty, "vice county": ViceCounty, "location": Site, "method": Method, "trap": Method, "lamp": Method, "ngr": GridRef, "det": Determiner, "by": Recorder,
+	"compiled by": Recorder, "records of": Recorder, "identified by": Determiner}
+
+func openingLabel(text string) (sense, string, bool) {
+	words := strings.Fields(text)
+	for n := min(2, len(words)-1); n >= 1; n-- {
+		key := normHeading(strings.Join(words[:n], " "))
+		m, ok := openingWords[key]
+		if !ok || len(words)-n > 6 {
+			continue
+		}
+		value := strings.Join(words[n:], " ")
+		if c := value[0]; c < 'A' || c > 'Z' && c < 0x80 {
+			if m != ViceCounty && m != Method {
+				continue
+			}
+		}
+		if at := strings.Index(text, words[n]); at >= 0 {
+			return sense{meaning: m}, text[at:], true
+		}
+	}
+	return sense{}, "", false
+}
+
+// titleWords end the name of a place in a title: "Sallowmere Reserve moth
+// records 2014".
+var titleWords = wordSet("moth moths record records recording list lists trap traps trapping light sightings sighting data notebook season survey " +
+	"surveys count counts butterfly butterflies species night nights year years annual report log diary results insect insects dragonfly " +
+	"dragonflies bees summary totals weekly monthly daily catches catch total wildlife all notes sheet page book transect garden-moths fauna mv actinic " +
+	"january february march april may june july august september october november december")
+
+// title takes what a title says in passing: a grid reference, a year, a place,
+// a recorder after "by".
+func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool {
+	said := false
+	rest := text
+	v := Value{Ref: ref, From: from}
+	if len(text) > 120 {
+		return false
+	}
+	if a, b := gridRefIn(rest); a >= 0 || scanGridRef(rest) && p.eyes.lookText(rest).is(lookGrid) {
+		if a < 0 {
+			a, b = 0, len(rest)
+		}
+		g := v
+		g.Meaning, g.Text = GridRef, rest[a:b]
+		if a > 0 || b < len(rest) {
+			g.Verbatim = text
+		}
+		rest = trim(strings.Trim(rest[:a]+" "+rest[b:], " ,;-–()[]|"))
+		defer f.set(g) // after the site, which would take it away
+		said = true
+	}
+	if y := yearIn(rest); y > 0 {
+		f.year, f.yearFrom, f.yearSaid = y, from, originWords(from)
+		if m := monthIn(rest); m > 0 && m != 5 && m != 3 {
+			f.month, f.monthFrom, f.monthSaid = m, from, originWords(from)
+		}
+		said = true
+	}
+	if i := strings.LastIndex(strings.ToLower(rest), " by "); i > 0 {
+		who := trim(strings.Trim(cutYear(rest[i+4:]), " ,;.-()"))
+		if who != "" && who[0] >= 'A' && who[0] <= 'Z' && strings.Count(who, " ") <= 4 {
+			w := v
+			w.Meaning, w.Text, w.Verbatim = Recorder, who, text
+			f.set(w)
+			rest = trim(rest[:i])
+			said = true
+		}
+	}
+	if site, sure := placeInTitle(p, rest); site != "" {
+		w := v
+		w.Meaning, w.Text = Site, site
+		if site != text {
+			w.Verbatim = text
+		}
+		if !sure {
+			w.Doubt = reading.QueryOf("site-from-title", "The site “"+site+"” was taken from “"+text+"”, as the page names no other. Please check it.", site)
+		}
+		f.set(w)
+		said = true
+	}
+	return said
+}
+
+// cutYear drops years and the brackets round them.
+func cutYear(s string) string {
+	var out []string
+	for w := range strings.FieldsSeq(s) {
+		bare := strings.Trim(w, "()[],.;:-–")
+		if n, ok := isInt(bare); ok && len(bare) == 4 && n >= 1800 && n <= 2100 {
+			continue
+		}
+		out = append(out, w)
+	}
+	return strings.Join(out, " ")
+}
+
+// placeInTitle finds a place in a title, and says whether that is sure.
+func placeInTitle(p *page, text string) (string, bool) {
+	text = trim(strings.Trim(cutYear(text), " ,;:-–()"))
+	if text == "" || len(text) > 90 {
+		return "", false
+	}
+	if p.eyes.probe.KnownPlace(text) {
+		return text, true
+	}
+	low := strings.ToLower(text)
+	for _, prep := range [...]string{" at ", " from ", " for ", " in "} {
+		i := strings.LastIndex(low, prep)
+		if i < 0 {
+			continue
+		}
+		place := upToTitleWord(text[i+len(prep):])
+		place = trim(strings.TrimPrefix(place, "the "))
+		if place == "" || place[0] < 'A' || place[0] > 'Z' || strings.Count(place, " ") > 5 {
+			continue
+		}
+		if p.eyes.probe.KnownPlace(place) || looksPlace(place) {
+			return place, true
+		}
+		if prep == " at " && monthOf(place) == 0 {
+			return place, false
+		}
+	}
+	head := upToTitleWord(text)
+	if head == "" || head[0] < 'A' || head[0] > 'Z' || strings.Count(head, " ") > 4 {
+		return "", false
+	}
+	if p.eyes.probe.KnownPlace(head) {
+		return head, true
+	}
+	if looksPlace(head) && !strings.ContainsAny(head, ".!?=") && capitals(head) >= 2 {
+		return head, true
+	}
+	return "", false
+}
+
+// capitals counts the words that begin with a capital.
+func capitals(s string) int {
+	n := 0
+	for w := range strings.FieldsSeq(s) {
+		if w[0] >= 'A' && w[0] <= 'Z' {
+			n++
+		}
+	}
+	return n
+}
+
+func upToTitleWord(s string) string {
+	var out []string
+	for w := range strings.FieldsSeq(s) {
+		bare := strings.ToLower(strings.Trim(w, ".,;:()-–"))
+		if titleWords[bare] || bare == "by" || bare == "–" || bare == "-" || bare == "" {
+			break
+		}
+		out = append(out, w)
+		if strings.HasSuffix(w, ",") || strings.HasSuffix(w, ":") || strings.HasSuffix(w, ";") {
+			break
+		}
+	}
+	return trim(strings.Trim(strings.Join(out, " "), " ,;:-–()"))
+}

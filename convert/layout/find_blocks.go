@@ -1,0 +1,291 @@
+package layout
+
+import (
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
+)
+
+// findBlocks parts the page into lists and tables and the lines between them.
+func (p *Plan) findBlocks() {
+	pg := p.page
+	var running facts
+	p.namesOfPage(&running)
+	at := 0
+	for at < len(pg.rows) {
+		head, end := p.nextHead(at)
+		if head < 0 {
+			break
+		}
+		from := p.preambleStart(at, head)
+		p.closeBlock(from)
+		p.preamble(&running, from, head)
+		next := p.openBlock(&running, head, end)
+		at = max(next, head+1)
+	}
+	if len(p.blocks) == 0 {
+		p.headless(&running)
+	}
+	p.closeBlock(len(pg.rows))
+}
+
+// nextHead finds the next heading rows at or after a row: indexes of the first
+// and last of them.
+func (p *Plan) nextHead(at int) (int, int) {
+	pg := p.page
+	current := (*block)(nil)
+	if len(p.blocks) > 0 {
+		current = p.blocks[len(p.blocks)-1]
+	}
+	for i := at; i < len(pg.rows); i++ {
+		r := &pg.rows[i]
+		if r.n == 0 || r.struck {
+			continue
+		}
+		ok, words := pg.headingScore(r)
+		if !ok {
+			continue
+		}
+		if current != nil {
+			if p.repeats(current, r) {
+				continue
+			}
+			if words < 2 {
+				continue
+			}
+		}
+		head, end := i, i
+		if i > at && pg.subHeadings(&pg.rows[i-1]) && pg.rows[i-1].number == r.number-1 && pg.rows[i-1].n > 0 && pg.rows[i-1].single() < 0 {
+			head = i - 1
+		} else if i > at && pg.rows[i-1].n > 0 && pg.upperHeadings(&pg.rows[i-1], r) {
+			head = i - 1
+		}
+		for end+1 < len(pg.rows) && end < head+2 && pg.rows[end+1].number == pg.rows[end].number+1 && pg.subHeadings(&pg.rows[end+1]) {
+			if pg.rows[end+1].single() >= 0 && pg.look1(end+1).is(lookGroup) || sameHeadings(&pg.rows[end], &pg.rows[end+1]) {
+				break
+			}
+			end++
+		}
+		return head, end
+	}
+	return -1, -1
+}
+
+func (p *page) look1(i int) look {
+	if s := p.rows[i].single(); s >= 0 {
+		return p.rows[i].looks[s]
+	}
+	return 0
+}
+
+// upperHeadings reports whether a row above the headings groups them: a merged
+// or lone word above several columns, that is itself a word of the vocabulary.
+func (p *page) upperHeadings(up, r *keptRow) bool {
+	if up.first <= r.first && up.single() >= 0 {
+		return false
+	}
+	return p.subHeadings(up)
+}
+
+func (p *Plan) repeats(b *block, r *keptRow) bool {
+	for _, h := range b.heads {
+		if sameHeadings(h, r) {
+			return true
+		}
+	}
+	return false
+}
+
+// preambleStart is where the lines that belong to the next headings begin:
+// behind the last row of the block before.
+func (p *Plan) preambleStart(at, head int) int {
+	if len(p.blocks) == 0 {
+		return 0
+	}
+	pg := p.page
+	i := head
+	for i > at {
+		r := &pg.rows[i-1]
+		if r.n > 0 && r.single() < 0 && !pg.factLine(r) {
+			break
+		}
+		i--
+	}
+	// Lines that stand directly below the block before are its own.
+	for j := i; j < head; j++ {
+		if pg.rows[j].n == 0 {
+			return j
+		}
+	}
+	return i
+}
+
+// factLine reports whether a row is labels with their values.
+func (p *page) factLine(r *keptRow) bool {
+	if r.n > 8 {
+		return false
+	}
+	marked := 0
+	for c := range r.cells {
+		if r.looks[c].is(lookMarked) {
+			marked++
+		}
+	}
+	if marked > 0 && marked*3 >= r.n {
+		return true
+	}
+	if r.first >= 0 && r.n <= 4 && r.n%2 == 0 {
+		if _, ok := labelOf(r.text(r.first), false); ok && !r.looks[r.first].is(lookDate) {
+			return true
+		}
+	}
+	return false
+}
+
+// closeBlock ends the block before at a row index.
+func (p *Plan) closeBlock(end int) {
+	if len(p.blocks) == 0 {
+		return
+	}
+	pg := p.page
+	for _, b := range p.blocks {
+		if b.last != 0 {
+			continue
+		}
+		if end < len(pg.rows) {
+			b.last = pg.rows[end].number - 1
+		}
+		b.sample = p.bodyRows(b)
+		b.decide(p)
+	}
+}
+
+// bodyRows returns the kept rows of a block's body.
+func (p *Plan) bodyRows(b *block) []keptRow {
+	from, to := -1, 0
+	for i := range p.page.rows {
+		if b.holds(p.page.rows[i].number) {
+			if from < 0 {
+				from = i
+			}
+			to = i + 1
+		}
+	}
+	if from < 0 {
+		return nil
+	}
+	return p.page.rows[from:to]
+}
+
+// preamble reads the lines above headings.
+func (p *Plan) preamble(running *facts, from, to int) {
+	for i := from; i < to; i++ {
+		r := &p.page.rows[i]
+		switch {
+		case r.n == 0:
+			p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipBlank})
+		case r.struck:
+			p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipStruck})
+		default:
+			used := running.read(p.page, r, FromPage)
+			p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipTitle, used: used})
+		}
+	}
+}
+
+// Why a row is no record.
+const (
+	skipBlank    = "blank"
+	skipTitle    = "title"
+	skipHeadings = "headings"
+	skipTotal    = "total"
+	skipStruck   = "struck through"
+	skipSection  = "section line"
+	skipNote     = "note"
+	skipProject  = "left out by the project file"
+	skipNoPage   = "not a page of records"
+)
+
+// openBlock starts a list below its headings and returns the index of its
+// first body row.
+func (p *Plan) openBlock(running *facts, head, end int) int {
+	pg := p.page
+	b := &block{kind: kindList, from: 0, to: pg.width - 1, facts: running.clone()}
+	for i := head; i <= end; i++ {
+		r := &pg.rows[i]
+		b.headRows = append(b.headRows, r.number)
+		b.heads = append(b.heads, r)
+		used := make([]bool, len(r.cells))
+		for c := range used {
+			used[c] = r.looks[c] != 0
+		}
+		p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipHeadings, used: used})
+	}
+	b.first = pg.rows[end].number + 1
+	p.blocks = append(p.blocks, b)
+	return end + 1
+}
+
+// headless opens a block on a page without headings: from the first row that
+// looks like a record.
+func (p *Plan) headless(running *facts) {
+	pg := p.page
+	start := -1
+	for i := range pg.rows {
+		r := &pg.rows[i]
+		if r.n < 2 || r.single() >= 0 || pg.factLine(r) {
+			continue
+		}
+		if r.count(lookDate|lookDay|lookInt|lookGrid|lookTaxon|lookPair|lookCount, 0, len(r.looks)) > 0 {
+			start = i
+			break
+		}
+	}
+	if start < 0 {
+		start = p.singleColumnStart()
+	}
+	if start < 0 {
+		p.noRecords()
+		return
+	}
+	p.preamble(running, 0, start)
+	b := &block{kind: kindList, why: "no row of headings; judged by what the columns hold", from: 0, to: pg.width - 1, facts: running.clone(), first: pg.rows[start].number}
+	p.blocks = append(p.blocks, b)
+}
+
+// singleColumnStart finds the first line of a page of one column that reads
+// like a name, with or without a count.
+func (p *Plan) singleColumnStart() int {
+	names, first := 0, -1
+	for i := range p.page.rows {
+		r := &p.page.rows[i]
+		c := r.single()
+		if c < 0 {
+			continue
+		}
+		if _, _, ok := splitNameCountText(r.text(c)); ok || r.looks[c].is(lookTaxon) {
+			if names++; first < 0 {
+				first = i
+			}
+		}
+	}
+	if names < 2 {
+		return -1
+	}
+	return first
+}
+
+// noRecords leaves the whole page out, and asks.
+func (p *Plan) noRecords() {
+	pg := p.page
+	n := 0
+	for i := range pg.rows {
+		n += pg.rows[i].n
+	}
+	b := &block{kind: kindNone, first: 1, why: "nothing on it reads like records"}
+	p.blocks = append(p.blocks, b)
+	if n > 0 {
+		p.notes = append(p.notes, Note{Verdict: reading.QueryOf("no-records-found",
+			"No list or table of records was found on this page, so nothing of it is used. If it holds records, say in the project file which row the headings are on and what each column holds."),
+			Ref: notebook.Ref{Col: 1, Row: 1}, Text: pg.sheet})
+	}
+}

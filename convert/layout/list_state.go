@@ -1,0 +1,105 @@
+package layout
+
+import "fieldfare/convert/reading"
+
+// cellPlan says what to do with the cells of one column.
+type cellPlan struct {
+	column   *column
+	value    Value // with everything set that is the same for every row
+	bit      uint64
+	joined   []int // columns, from 0, where several make one value
+	slave    bool  // read with its master
+	carry    bool
+	visit    bool // carried within a visit only
+	place    bool // carried within a site only
+	rareGap  bool // nearly every row has its own: a gap is asked about
+	date     bool
+	name     bool
+	count    bool
+	damage   damageKind
+	left     string
+	last     Value    // the value above, for carrying down
+	has      bool     // last is set
+	parts    []string // of a joined value above
+	seen     bool     // the row at hand has a value or repeats one
+	explicit bool     // the row at hand has a value of its own
+}
+
+// listState is a list's state in one walk: its plans and what stands above.
+type listState struct {
+	b       *block
+	plans   []cellPlan
+	byCol   []int // plan of each column
+	carries []int
+	section facts
+	bits    map[Meaning]uint64
+	nameCol int // column of the name, -1 for none
+	noted   bool
+	year    int // of the last date that had one, where the page names none
+	headTxt string
+	nameAt  []int // columns that name the taxon
+	visitOn bool  // the date of the row at hand is carried from above
+	siteNew bool  // the row at hand names a site of its own
+	data    bool  // the rows' last was a record
+	blanks  bool  // the row before was blank
+	runs    runs
+}
+
+func newListState(p *Plan, b *block) *listState {
+	s := &listState{b: b, nameCol: -1, bits: map[Meaning]uint64{}}
+	if b.kind != kindList {
+		return s
+	}
+	s.section = facts{}
+	s.byCol = b.byCol
+	s.plans = make([]cellPlan, len(b.cols))
+	for i := range b.cols {
+		c := &b.cols[i]
+		pl := &s.plans[i]
+		pl.column = c
+		pl.left = c.left
+		pl.slave = c.master != i
+		pl.value = Value{Meaning: c.meaning, Heading: c.heading, Sex: c.sex, Stage: c.stage, From: FromCell}
+		if c.meaning == Term {
+			pl.value.Heading = c.term
+		}
+		if c.part != whole && len(c.joined) == 0 && c.used() {
+			pl.value.Meaning = c.meaning
+		}
+		if _, ok := s.bits[c.meaning]; !ok {
+			s.bits[c.meaning] = 1 << (len(s.bits) % 64)
+		}
+		pl.bit = s.bits[c.meaning]
+		for _, j := range c.joined {
+			pl.joined = append(pl.joined, b.cols[j].col)
+		}
+		pl.carry = c.carry && !pl.slave && c.left == ""
+		pl.visit = ofVisit[c.meaning] && b.carry == nil
+		pl.place = ofPlace[c.meaning]
+		pl.rareGap = c.stats.n >= 20 && b.filled[c.col] >= 0.97 && c.stats.ditto == 0
+		pl.date = c.meaning == Date && c.left == ""
+		pl.count = c.meaning == Count && c.left == ""
+		pl.name = isName(c.meaning) && c.left == ""
+		pl.damage = damageOf(c)
+		if pl.name {
+			s.nameAt = append(s.nameAt, c.col)
+		}
+		if pl.carry {
+			s.carries = append(s.carries, i)
+		}
+		if p.page.hiddenColumns[c.col] {
+			pl.value.Doubt = reading.QueryOf("hidden-column", "This column is hidden in the workbook. It was read like the others.")
+		}
+	}
+	if len(s.nameAt) > 0 {
+		s.nameCol = s.nameAt[0]
+		if len(b.heads) > 0 {
+			s.headTxt = b.heads[len(b.heads)-1].text(s.nameCol)
+		}
+	}
+	return s
+}
+
+func isName(m Meaning) bool {
+	return m == Taxon || m == Scientific || m == Vernacular || m == TaxonNumber
+}

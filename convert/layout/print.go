@@ -1,0 +1,142 @@
+package layout
+
+import (
+	"fmt"
+	"io"
+	"sort"
+	"strings"
+
+	"fieldfare/convert/notebook"
+)
+
+// Print writes how the sheet is read, for people: what each part of the page
+// was taken for, each column with its meaning and why, what holds for the
+// whole page, what is carried down, what is skipped and why. After a Walk the
+// counts are those of the whole sheet; before, they are there only if Survey
+// saw the sheet whole.
+func (p *Plan) Print(w io.Writer) {
+	name := p.page.file
+	if p.page.sheet != "" {
+		name += ", sheet “" + p.page.sheet + "”"
+	}
+	fmt.Fprintln(w, name)
+	for _, b := range p.blocks {
+		b.print(w)
+	}
+	p.tally.print(w)
+	for _, n := range p.notes {
+		fmt.Fprintf(w, "  To check: %s\n", n.Message)
+	}
+	for _, b := range p.blocks {
+		for _, n := range b.notes {
+			fmt.Fprintf(w, "  To check: %s\n", n.Message)
+		}
+	}
+}
+
+var kindWords = map[kind]string{kindList: "a list, one record a row", kindAcross: "a table, species down and nights or places across",
+	kindDown: "a table, nights or places down and species across", kindDiary: "a diary, several records a line", kindNone: "no page of records"}
+
+func (b *block) print(w io.Writer) {
+	rows := "from row " + itoa(b.first)
+	if b.last > 0 {
+		rows = fmt.Sprintf("rows %d to %d", b.first, b.last)
+	}
+	fmt.Fprintf(w, "  Taken for %s: %s", kindWords[b.kind], rows)
+	if len(b.headRows) > 0 {
+		fmt.Fprintf(w, ", headings on row %s", joinInts(b.headRows, " and "))
+	}
+	if b.why != "" {
+		fmt.Fprintf(w, " (%s)", b.why)
+	}
+	fmt.Fprintln(w)
+	for i := range b.cols {
+		c := &b.cols[i]
+		if c.left == leaveEmpty && c.heading == "" {
+			continue
+		}
+		fmt.Fprintf(w, "    %-3s %s\n", notebook.ColumnName(c.col+1), b.columnLine(i))
+	}
+	b.facts.print(w)
+}
+
+// columnLine says in words what a column holds and why.
+func (b *block) columnLine(i int) string {
+	c := &b.cols[i]
+	what := string(c.meaning)
+	switch {
+	case c.left != "":
+		what = "left out: " + c.left
+	case c.part != whole:
+		what += " (" + partNames[c.part] + ")"
+	case c.meaning == Term:
+		what = "term " + c.term
+	case c.sex != "" || c.stage != "":
+		what = strings.TrimSpace(what + " " + c.sex + c.stage)
+	}
+	if c.split == splitNameCount {
+		what += " and count in one cell"
+	} else if c.split == splitSiteGrid {
+		what += " and grid reference in one cell"
+	}
+	if c.left == "" && c.master != i {
+		what += ", joined with column " + notebook.ColumnName(b.cols[c.master].col+1)
+	}
+	if c.why != "" {
+		what += " — " + c.why
+	}
+	if c.carry && c.used() && c.stats.blank+c.stats.ditto > 0 && !ofVisit[c.meaning] {
+		what += "; blanks repeat the value above"
+	}
+	return what
+}
+
+func (f *facts) print(w io.Writer) {
+	for i := range f.values {
+		v := &f.values[i]
+		where := string(v.From)
+		if v.Ref.Row > 0 {
+			where += ", " + v.Ref.String()
+		}
+		fmt.Fprintf(w, "    For all rows that lack their own: %s “%s” (%s)\n", v.Meaning, v.Text, where)
+	}
+	if f.month > 0 {
+		fmt.Fprintf(w, "    Days without a month are of %s (%s)\n", monthTitles[f.month], f.monthFrom)
+	}
+	if f.year > 0 {
+		fmt.Fprintf(w, "    Dates without a year are of %d (%s)\n", f.year, f.yearFrom)
+	}
+}
+
+func (t *tally) print(w io.Writer) {
+	if t.rows == 0 {
+		return
+	}
+	fmt.Fprintf(w, "  %d rows, %d records; %d cells used\n", t.rows, t.drafts, t.used)
+	for _, k := range sortedKeys(t.carried) {
+		fmt.Fprintf(w, "    Carried down: %s, %d times\n", k, t.carried[k])
+	}
+	for _, k := range sortedKeys(t.skipped) {
+		fmt.Fprintf(w, "    Skipped: %s, %d rows\n", k, t.skipped[k])
+	}
+	for _, k := range sortedKeys(t.left) {
+		fmt.Fprintf(w, "    Cells left out: %s, %d\n", k, t.left[k])
+	}
+}
+
+func sortedKeys[K ~string](m map[K]int) []K {
+	keys := make([]K, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	sort.Slice(keys, func(i, j int) bool { return keys[i] < keys[j] })
+	return keys
+}
+
+func joinInts(ns []int, sep string) string {
+	var out []string
+	for _, n := range ns {
+		out = append(out, itoa(n))
+	}
+	return strings.Join(out, sep)
+}

@@ -1,0 +1,145 @@
+package layout
+
+import (
+	"fmt"
+
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
+)
+
+// walker carries the state of one walk.
+type walker struct {
+	p       *Plan
+	fixed   int // the next of p.fixed
+	block   int // the first block that may still hold rows
+	states  []*listState
+	out     Outcome
+	left    map[string]int
+	counted bool
+	started bool
+	cells   int // cells with text of the row
+}
+
+// Walk reads the sheet again and yields exactly one Outcome for every row, in
+// order. The Outcome and all it points to are valid only during the call.
+func (p *Plan) Walk(s notebook.Sheet, fn func(*Outcome) error) error {
+	w := &walker{p: p, left: map[string]int{}}
+	for _, b := range p.blocks {
+		w.states = append(w.states, newListState(p, b))
+	}
+	p.tally = tally{}
+	return s.Walk(func(r *notebook.Row) error {
+		w.row(r)
+		p.tally.add(&w.out)
+		return fn(&w.out)
+	})
+}
+
+func (w *walker) row(r *notebook.Row) {
+	p := w.p
+	clear(w.left)
+	w.out = Outcome{Row: r, Left: w.left, Notes: w.out.Notes[:0], Drafts: w.out.Drafts[:0]}
+	if !w.started {
+		w.started = true
+		w.out.Notes = append(w.out.Notes, p.notes...)
+	}
+	w.cells = 0
+	for i := range r.Cells {
+		if r.Cells[i].Text != "" && HasText(&r.Cells[i]) {
+			w.cells++
+		}
+	}
+	for w.fixed < len(p.fixed) && p.fixed[w.fixed].number < r.Number {
+		w.fixed++
+	}
+	for w.block < len(p.blocks) && p.blocks[w.block].last != 0 && p.blocks[w.block].last < r.Number {
+		w.block++
+	}
+	w.notesOf(r)
+	switch {
+	case w.fixed < len(p.fixed) && p.fixed[w.fixed].number == r.Number:
+		w.fixedRow(r, &p.fixed[w.fixed])
+	case w.cells == 0:
+		w.out.Skip = skipBlank
+	case r.Struck:
+		w.skip(skipStruck)
+	default:
+		w.body(r)
+	}
+	if r.Hidden && w.out.Skip != skipBlank {
+		w.out.Notes = append(w.out.Notes, Note{Verdict: reading.QueryOf("hidden-row",
+			fmt.Sprintf("Row %d is hidden in the workbook. It was read like the others; strike it through, or leave it out in the project file, if it should not be.", r.Number)),
+			Ref: notebook.Ref{Col: 1, Row: r.Number}})
+	}
+}
+
+// notesOf hands out the notes about columns with the row they stand on.
+func (w *walker) notesOf(r *notebook.Row) {
+	for i := w.block; i < len(w.p.blocks); i++ {
+		b := w.p.blocks[i]
+		if len(b.notes) == 0 || w.states[i].noted {
+			continue
+		}
+		for _, n := range b.notes {
+			if n.Ref.Row > r.Number {
+				return
+			}
+		}
+		w.states[i].noted = true
+		w.out.Notes = append(w.out.Notes, b.notes...)
+	}
+}
+
+func (w *walker) fixedRow(r *notebook.Row, f *fixedRow) {
+	w.out.Skip = f.skip
+	for i := range r.Cells {
+		if !HasText(&r.Cells[i]) {
+			continue
+		}
+		if i < len(f.used) && f.used[i] {
+			w.out.Used++
+		} else {
+			w.left[f.skip]++
+		}
+	}
+}
+
+// skip leaves the whole row out.
+func (w *walker) skip(why string) {
+	w.out.Skip = why
+	w.out.Used = 0
+	clear(w.left)
+	if w.cells > 0 {
+		w.left[why] = w.cells
+	}
+	w.out.Drafts = w.out.Drafts[:0]
+}
+
+func (w *walker) body(r *notebook.Row) {
+	done := false
+	for i := w.block; i < len(w.p.blocks) && w.p.blocks[i].first <= r.Number; i++ {
+		b := w.p.blocks[i]
+		if !b.holds(r.Number) {
+			continue
+		}
+		switch b.kind {
+		case kindList:
+			w.listRow(r, b, w.states[i])
+			done = true
+		}
+	}
+	if !done {
+		w.skip(skipNoPage)
+	}
+}
+
+// settle accounts for the cells that nothing took.
+func (w *walker) settle(why string) {
+	sum := w.out.Used
+	for _, n := range w.left {
+		sum += n
+	}
+	if rest := w.cells - sum; rest > 0 {
+		w.left[why] += rest
+	}
+}
