@@ -131,6 +131,8 @@ func open(ctx context.Context, path, real string, o Options) (*Book, error) {
 			b.addNote("It is named like a workbook but holds delimited text, and was read as that.")
 		}
 		return b, err
+	case kindFODS:
+		return openFODS(ctx, src, o)
 	default:
 		return nil, src.refuse(kind)
 	}
@@ -160,7 +162,11 @@ func openZipped(ctx context.Context, src *source, zr *zip.Reader, o Options) (*B
 			return strings.EqualFold(strings.ReplaceAll(f.Name, "\\", "/"), name)
 		})
 	}
-	switch {
+	switch mime := mimetype(zr, o.Limits, ctx.Err); {
+	case strings.HasPrefix(mime, "application/vnd.oasis.opendocument.spreadsheet"):
+		return openODS(ctx, src, zr, o)
+	case strings.HasPrefix(mime, "application/vnd.oasis.opendocument.text"):
+		return nil, src.refuse(kindRichText)
 	case has("word/document.xml"):
 		return nil, src.refuse(kindRichText)
 	case has("xl/workbook.bin"):
@@ -178,6 +184,20 @@ func openZipped(ctx context.Context, src *source, zr *zip.Reader, o Options) (*B
 		Found:  "it is a zip archive without a notebook that could be read",
 		Advice: "Unpack it and give the notebooks inside",
 	}
+}
+
+// mimetype reads the part by which OpenDocument packages say what they are.
+func mimetype(zr *zip.Reader, l Limits, context func() error) string {
+	for _, f := range zr.File {
+		if f.Name == "mimetype" {
+			b, err := readPart(f, l, 256, context)
+			if err != nil {
+				return ""
+			}
+			return string(bytes.TrimSpace(b))
+		}
+	}
+	return ""
 }
 
 func hasSuffix(path string, ends ...string) bool {
@@ -244,6 +264,7 @@ const (
 	kindRichText
 	kindWebPage
 	kindOldXML
+	kindFODS
 )
 
 func recognise(head []byte) fileKind {
@@ -266,6 +287,8 @@ func recognise(head []byte) fileKind {
 	switch {
 	case bytes.HasPrefix(start, []byte("<?xml")) && bytes.Contains(start, []byte("urn:schemas-microsoft-com:office:spreadsheet")):
 		return kindOldXML
+	case bytes.HasPrefix(start, []byte("<?xml")) && bytes.Contains(start, []byte("urn:oasis:names:tc:opendocument")):
+		return kindFODS
 	case bytes.HasPrefix(start, []byte("<!doctype html")), bytes.HasPrefix(start, []byte("<html")), bytes.HasPrefix(start, []byte("<table")):
 		return kindWebPage
 	}
@@ -280,9 +303,7 @@ func (s *source) refuse(kind fileKind) error {
 	switch kind {
 	case kindOLE:
 		if s.contains(utf16LE("EncryptedPackage")) {
-			p.Found = "the workbook is locked with a password"
-			p.Advice = "Open it with the password, save it without one, and start again"
-			break
+			return lockedWorkbook()
 		}
 		p.Found = "it is a workbook in the old .xls format (or another old office document), which is not read"
 	case kindXLS:

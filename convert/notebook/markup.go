@@ -35,6 +35,7 @@ type markup struct {
 	r        io.Reader
 	buf      []byte
 	pos, end int
+	base     int64 // of buf in the document
 	eof      bool
 	depth    int
 	maxDepth int
@@ -43,7 +44,8 @@ type markup struct {
 	// attributes as written; text a piece of character data, unescaped. They
 	// are valid until the next call of next.
 	name, attrs, text []byte
-	closing           bool // the start tag just given was an empty element
+	closing           bool  // the start tag just given was an empty element
+	start             int64 // where that tag begins in the document
 	scratch           []byte
 }
 
@@ -86,6 +88,7 @@ func (m *markup) fill() (bool, error) {
 	}
 	if m.pos > 0 {
 		copy(m.buf, m.buf[m.pos:m.end])
+		m.base += int64(m.pos)
 		m.end -= m.pos
 		m.pos = 0
 	}
@@ -162,6 +165,7 @@ func (m *markup) next() (token, error) {
 			}
 			return endTag, nil
 		}
+		m.start = m.base + int64(m.pos)
 		m.pos += n
 		if tag[len(tag)-1] == '/' {
 			m.closing = true
@@ -221,6 +225,7 @@ func (m *markup) tagEnd() (int, error) {
 			if until[0] != ']' && i > 64<<10 {
 				// Nothing of it is wanted: keep only its beginning and end.
 				keep := copy(m.buf[m.pos+9:], b[len(b)-3:])
+				m.base += int64(m.end - (m.pos + 9 + keep))
 				m.end = m.pos + 9 + keep
 				i = m.end - m.pos
 			}
@@ -381,6 +386,17 @@ func attribute(attrs []byte, name string) (value []byte, ok bool) {
 // attributes iterates over local names and values as written.
 func attributes(b []byte) func(yield func(key, value []byte) bool) {
 	return func(yield func(key, value []byte) bool) {
+		for key, value := range prefixed(b) {
+			if !yield(local(key), value) {
+				return
+			}
+		}
+	}
+}
+
+// prefixed iterates over names with their prefixes and values as written.
+func prefixed(b []byte) func(yield func(key, value []byte) bool) {
+	return func(yield func(key, value []byte) bool) {
 		for {
 			eq := bytes.IndexByte(b, '=')
 			if eq < 0 {
@@ -398,7 +414,7 @@ func attributes(b []byte) func(yield func(key, value []byte) bool) {
 			if end < 0 {
 				return
 			}
-			if !yield(local(key), b[1:1+end]) {
+			if !yield(key, b[1:1+end]) {
 				return
 			}
 			b = b[end+2:]
