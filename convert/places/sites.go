@@ -1,0 +1,76 @@
+package places
+
+import (
+	"fmt"
+
+	"fieldfare/convert/reading"
+	"fieldfare/gridref"
+)
+
+// Sites gathers where each site's records are said to be, to find those far
+// from the others. The zero value is ready; it is not for use by several
+// goroutines at once.
+type Sites struct {
+	bySite map[string]map[gridref.Square]int
+}
+
+// Add counts one record of a site, under the name that goes out. References
+// that are no square of a grid are left out.
+func (s *Sites) Add(site string, square gridref.Square) {
+	key := fold(site)
+	if key == "" || square.Grid == gridref.NoGrid {
+		return
+	}
+	if s.bySite == nil {
+		s.bySite = map[string]map[gridref.Square]int{}
+	}
+	if s.bySite[key] == nil {
+		s.bySite[key] = map[gridref.Square]int{}
+	}
+	s.bySite[key][square]++
+}
+
+// Usual has the square in which most records of each site lie; of several
+// equally used ones the finest, then the first by its reference. It does not
+// change.
+type Usual struct {
+	square map[string]gridref.Square
+}
+
+// Settle looks through what has been added.
+func (s *Sites) Settle() *Usual {
+	u := &Usual{make(map[string]gridref.Square, len(s.bySite))}
+	for site, squares := range s.bySite {
+		var best gridref.Square
+		for q, n := range squares {
+			if have := squares[best]; n > have || n == have && before(q, best) {
+				best = q
+			}
+		}
+		u.square[site] = best
+	}
+	return u
+}
+
+func before(a, b gridref.Square) bool {
+	if a.Size != b.Size {
+		return a.Size < b.Size
+	}
+	return a.String() < b.String()
+}
+
+// Check compares a record's square with the one in which most records of its
+// site lie: further apart than the tolerance, in metres, is a query.
+func (u *Usual) Check(site string, square gridref.Square, tolerance int) reading.Verdict {
+	usual, ok := u.square[fold(site)]
+	if !ok || usual == square || square.Grid == gridref.NoGrid {
+		return reading.Verdict{}
+	}
+	apart := Apart(gridref.Reading{Square: usual}, gridref.Reading{Square: square})
+	if apart <= float64(tolerance) {
+		return reading.Verdict{}
+	}
+	return reading.QueryOf("site-references-apart", fmt.Sprintf(
+		"“%s” is at %s here, but at %s on other rows, %s away. Please check which is right, or give the places different names.",
+		site, square, usual, distanceInWords(apart)))
+}
