@@ -1,0 +1,197 @@
+package when
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"fieldfare/convert/reading"
+)
+
+// nothing holds a text without any component of a date.
+func (b *builder) nothing(s *scan) {
+	switch {
+	case s.why == movingWord:
+		b.held("feast", b.quoted()+" falls on different days in different years. Write the day, month and year.")
+	case s.why == pointWord:
+		b.held("date-elsewhere", b.quoted()+" points at another date. Write the date itself.")
+	case s.why == emptyWord, s.doubt && s.unknown == "", s.unknown == "" && s.nClock == 0 && s.nDays == 0:
+		b.held("date-missing", b.quoted()+" gives no date. Give the day, the night or at least the month if it can be found.")
+	case s.unknown == "" && s.nClock > 0:
+		b.held("no-day", b.quoted()+" is a time without a day. Write the date.")
+	case s.unknown == "" && s.nDays > 0:
+		b.held("no-day", b.quoted()+" names a weekday only. Write the day, month and year.")
+	default:
+		b.held("date-unreadable", b.quoted()+" could not be read as a date. Write the day, month and year.")
+	}
+}
+
+// unread says why items make no date.
+func (b *builder) unread(s *scan) (code, message string) {
+	if s.n == 2 && s.items[0].width == 4 && s.items[1].kind == number && (s.items[1].sep == '/' || s.items[1].sep == '-') {
+		y, z := s.items[0].val, s.items[1].val
+		switch {
+		case s.items[1].width == 4 && z < y:
+			return "reversed", b.quoted() + " ends before it begins. Correct one of the two years."
+		case z >= 1 && z <= 12:
+			return "month-or-year", fmt.Sprintf("%s may be %s %d, or the years %d and %d. Write the month's name, or both years in full.",
+				b.quoted(), monthNames[z-1], y, y, y-y%10+z%10)
+		}
+	}
+	for i := range s.items[:s.n] {
+		it := &s.items[i]
+		switch {
+		case it.kind == blank && i == s.n-1:
+			return "no-year", b.quoted() + " gives no year. Write the year if it can be found."
+		case it.kind == blank:
+			return "no-month", b.quoted() + " gives no month. Write the month if it can be found."
+		case it.kind == number && i == s.n-1 && s.n == 3 && (it.width == 3 || it.width > 4 || it.width == 1 || it.width == 4 && it.val < 1000):
+			return "year-figures", fmt.Sprintf("The year of %s has %s. Write it in four figures.", b.quoted(), figuresCount(it.width))
+		}
+	}
+	if s.n == 3 && s.items[0].kind == number && s.items[1].kind == number && s.items[2].kind == number {
+		if s.items[0].val > 12 && s.items[1].val > 12 {
+			return "no-such-day", b.quoted() + " has no month in it: both numbers are above 12. Check the day and the month."
+		}
+		if s.items[1].val == 0 {
+			return "no-month", b.quoted() + " gives no month. Write the month if it can be found."
+		}
+		return "no-such-day", b.quoted() + " is no day of the calendar. Check the day and the month."
+	}
+	return "date-unreadable", b.quoted() + " could not be read as a date. Write the day, month and year."
+}
+
+func figuresCount(n int) string {
+	switch n {
+	case 1:
+		return "one figure"
+	case 3:
+		return "three figures"
+	case 4:
+		return "a nought in front"
+	}
+	return strconv.Itoa(n) + " figures"
+}
+
+// doubts says what was noticed about the writing.
+func (b *builder) doubts(v span, s *scan) {
+	if s.unknown != "" {
+		b.held("date-words", fmt.Sprintf("%q in %s was not understood. Write the date alone, and the rest in another column.", s.unknown, b.quoted()))
+	}
+	if s.before || s.after || s.from && !v.two || s.trailing && v.from.prec != dayPrec {
+		side := "no beginning"
+		if !s.before {
+			side = "no end"
+		}
+		b.held("open-ended", fmt.Sprintf("%s has %s. Write the earliest and the latest day or year it can have been.", b.quoted(), side))
+		b.v.Candidates = []string{}
+	}
+	if v.from.swapped || v.to.swapped {
+		first, other := "month", "day"
+		if b.o.Order == MonthDay {
+			first, other = other, first
+		}
+		b.query("against-order", fmt.Sprintf("%s can only be read with the %s first, though the %s comes first in this notebook: it was read as %s.", b.quoted(), first, other, b.e.words()))
+	}
+	if v.from.yearOnce {
+		b.query("year-first", fmt.Sprintf("%s was read with the year first, as %s. Write the year in four figures.", b.quoted(), b.e.words()))
+	}
+	if v.from.askRoman {
+		b.query("roman-or-unknown", fmt.Sprintf("The x of %s was read as the Roman ten, October. If it stands for a day that is not known, write the month and year only.", b.quoted()))
+	}
+	if v.from.stray || v.askPair {
+		b.query("dash", fmt.Sprintf("%s was read as %s. Write it out if that is not what was meant.", b.quoted(), b.e.words()))
+	}
+	if s.letters {
+		b.query("letters", fmt.Sprintf("A letter stands for a figure in %s: it was read as %s.", b.quoted(), b.e.words()))
+	}
+	if s.doubled || s.trailing {
+		b.query("strokes", fmt.Sprintf("%s has a stroke or dash with nothing beside it: it was read as %s.", b.quoted(), b.e.words()))
+	}
+	if s.doubt {
+		b.query("question-mark", fmt.Sprintf("%s has a question mark: it was read as %s.", b.quoted(), b.e.words()))
+	}
+	if s.added {
+		b.query("brackets", fmt.Sprintf("%s stands in brackets, as if added by another hand: it was read as %s.", b.quoted(), b.e.words()))
+	}
+	if s.remark != "" {
+		b.query("date-remark", fmt.Sprintf("%q after the date was not read. Move it to the remarks.", s.remark))
+	}
+	b.name(s)
+}
+
+// name says how a month that is not plainly spelt was read.
+func (b *builder) name(s *scan) {
+	switch s.quality {
+	case misspelt:
+		b.say(fmt.Sprintf("%q was read as %s.", s.named, b.monthOf(s)))
+	case likely:
+		b.query("month-spelling", fmt.Sprintf("%q was read as %s. Check the spelling.", s.named, b.monthOf(s)))
+	case foreign:
+		b.query("month-language", fmt.Sprintf("%q was read as %s, from another language.", s.named, b.monthOf(s)))
+	case twoWays:
+		b.held("month-spelling", fmt.Sprintf("%q may be more than one month. Write the month out.", s.named))
+		b.v.Candidates = []string{}
+	}
+}
+
+func (b *builder) monthOf(s *scan) string {
+	_, m, _ := lookUp([]byte(strings.ToLower(s.named)))
+	if m < 1 || m > 12 {
+		return b.e.words()
+	}
+	return monthNames[m-1]
+}
+
+// weekdays compares the days of the week that are written with the calendar.
+func (b *builder) weekdays(s *scan) {
+	if s.nDays == 0 {
+		return
+	}
+	e := b.e
+	if e.unit != dayPrec || s.week != 0 || s.about || !b.stated && e.first != e.last && !b.night {
+		b.query("weekday-unused", fmt.Sprintf("The weekday of %s could not be compared with one day.", b.quoted()))
+		return
+	}
+	check := func(d Date, want int) {
+		if got := d.Weekday(); got != time.Weekday(want) {
+			b.query("weekday-disagrees", fmt.Sprintf("%s was a %s, not a %s. Check the day, the month and the year.", d.Words(), got, time.Weekday(want)))
+		}
+	}
+	check(e.first, s.days[0])
+	if s.nDays > 1 {
+		check(e.last, s.days[1])
+	}
+}
+
+// limits compares the extent with the present, the earliest year and the
+// longest interval.
+func (b *builder) limits() {
+	e, o := b.e, b.o
+	switch {
+	case o.Today.IsZero():
+	case o.Today.Before(e.first),
+		e.unit == dayPrec && b.stated && o.Today.Add(1).Before(e.last):
+		b.note(reading.HeldOf("future", fmt.Sprintf("%s is in the future: today is %s. Check the year.", b.e.words(), o.Today.Words())))
+		b.v.Candidates = earlierYear(e.first, o.Today)
+	}
+	if e.first.Year < o.floor() && e.unit != decadePrec {
+		b.query("early-year", fmt.Sprintf("%s is before %d, the earliest year that is taken without asking. Check the year.", b.e.words(), o.floor()))
+	}
+	if n := e.last.Days() - e.first.Days() + 1; b.stated && n > o.maxDays() {
+		b.query("long-interval", fmt.Sprintf("%s is %d days long. Check both ends, or write the days apart.", b.e.words(), n))
+	}
+}
+
+// earlierYear is the last time that the day and month were, before today.
+func earlierYear(d, today Date) []string {
+	d.Year = today.Year
+	if today.Before(d) {
+		d.Year--
+	}
+	if !d.Valid() {
+		return nil
+	}
+	return []string{d.String()}
+}

@@ -1,0 +1,129 @@
+package when
+
+// Page watches the order of a page's dates, for the slip of January: the old
+// year written on. It keeps one small entry for every change of date. The
+// zero value is ready.
+type Page struct {
+	days []int32
+	rows []int32
+}
+
+// Slip is a run of rows whose year breaks the order of the page, and the year
+// that would mend it.
+type Slip struct {
+	// FirstRow and LastRow are rows as given to Observe, both included.
+	FirstRow, LastRow int
+	// Years is what has to be added to the year: 1 or -1.
+	Years int
+	// Written and Likely are the first date of the run, as read and mended.
+	Written, Likely Date
+}
+
+// Observe takes in the date of a row, in the order of the page. Rows without
+// a certain day are left out.
+func (p *Page) Observe(row int, d Date) {
+	n := int32(d.Days())
+	if k := len(p.days); k > 0 && p.days[k-1] == n {
+		return
+	}
+	p.days = append(p.days, n)
+	p.rows = append(p.rows, int32(row))
+}
+
+// minOrdered is how many changes of date a page must have in order before a
+// break in it means anything, and maxGap the days that may lie between two
+// neighbours for a mended date to be believed (common practice, no source).
+const (
+	minOrdered = 3
+	maxGap     = 120
+)
+
+// Slips returns the dates that break an otherwise ordered page, old to new or
+// new to old, by exactly a year. A page with any other break has none: it is
+// not in order.
+func (p *Page) Slips() []Slip {
+	if s, ok := p.slips(1); ok {
+		return s
+	}
+	s, _ := p.slips(-1)
+	return s
+}
+
+// slips walks the page in one direction (1 old to new, -1 new to old). ok is
+// false where the page is not in that order.
+func (p *Page) slips(dir int) (found []Slip, ok bool) {
+	n := len(p.days)
+	inOrder, last := 0, 0
+	for i := 0; i < n; {
+		d := int(p.days[i])
+		switch {
+		case i == 0:
+		case dir*(d-last) < 0: // backwards
+			end, years := p.mend(i, last, dir, dir)
+			if years == 0 {
+				return nil, false
+			}
+			found = append(found, p.slip(i, end, years))
+			last = shift(p.days[end-1], years)
+			i = end
+			continue
+		case dir*(d-last) > 200:
+			// A year too far, and back again.
+			if end, years := p.mend(i, last, dir, -dir); years != 0 && end < n {
+				found = append(found, p.slip(i, end, years))
+				last = shift(p.days[end-1], years)
+				i = end
+				continue
+			}
+			inOrder++
+		default:
+			inOrder++
+		}
+		last = d
+		i++
+	}
+	if inOrder < minOrdered || len(found) > 1+inOrder/minOrdered {
+		return nil, inOrder >= minOrdered && len(found) == 0
+	}
+	return found, true
+}
+
+// mend finds the run from i whose dates, moved by a year, follow on from last
+// and lead on to the date after the run. Years is 0 where there is none.
+func (p *Page) mend(i, last, dir, years int) (end, mended int) {
+	prev := last
+	for end = i; end < len(p.days); end++ {
+		d := int(p.days[end])
+		// A date that follows on as it stands ends the run.
+		if end > i && dir*(d-prev) >= 0 && dir*(d-prev) <= maxGap {
+			return end, years
+		}
+		m := shift(p.days[end], years)
+		if dir*(m-prev) < 0 || dir*(m-prev) > maxGap {
+			if end > i && dir*(d-prev) >= 0 {
+				return end, years
+			}
+			return end, 0
+		}
+		prev = m
+	}
+	return end, years
+}
+
+func (p *Page) slip(i, end, years int) Slip {
+	last := int(p.rows[end-1])
+	if end < len(p.rows) {
+		last = int(p.rows[end]) - 1
+	}
+	return Slip{
+		FirstRow: int(p.rows[i]), LastRow: last, Years: years,
+		Written: DateOf(int(p.days[i])), Likely: DateOf(shift(p.days[i], years)),
+	}
+}
+
+// shift moves a day by years; 29 February becomes 1 March in a common year.
+func shift(day int32, years int) int {
+	d := DateOf(int(day))
+	d.Year += years
+	return d.Days()
+}

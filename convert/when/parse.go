@@ -1,0 +1,196 @@
+package when
+
+// span is what is written, as one point of time or two.
+type span struct {
+	from, to point
+	two      bool
+	list     bool // 12 & 13 June: separate days rather than from one to the other
+	double   bool // 31 Dec/1 Jan 2020/21: the years of both ends are stated
+	askPair  bool // 12/13/6: a night without a year, or a date
+	short    bool // 1990-95: the end has its last figures only
+}
+
+// parse finds what the items say. It is a search: the items as one point of
+// time, or cut in two at a separator that can mean "to".
+func parse(s *scan, o *Options) (span, bool) {
+	it := s.items[:s.n]
+	if s.n == 0 {
+		return span{}, false
+	}
+	if v, ok := seasonYears(it); ok {
+		return v, true
+	}
+	var double bool
+	it, double = doubleYear(it)
+	it = shortenList(it)
+	p, whole := single(it, o)
+	v, score, tie := cut(it, o)
+	v.double = double
+	switch {
+	case whole && (score == 0 || !prefersCut(it, p)):
+		return span{from: p, to: p}, !double || p.prec != dayPrec
+	case score == 0 || tie:
+		return span{}, false
+	}
+	return v, true
+}
+
+// prefersCut reports whether items that could be one date are rather two
+// days: 12-13/06, where the strokes differ and no month is 13.
+func prefersCut(it []item, p point) bool {
+	return len(it) == 3 && it[1].sep != it[2].sep && (p.swapped || it[2].width == 1) && it[0].kind == number && it[1].kind == number
+}
+
+// seasonYears reads a winter that is given both its years: winter 1998/99.
+func seasonYears(it []item) (span, bool) {
+	if len(it) != 3 || it[0].kind != seasonItem || season(it[0].val) != winter || it[2].sep != '/' && it[2].sep != '-' {
+		return span{}, false
+	}
+	y, ok := yearOf(it[1])
+	z, ok2 := yearOf(it[2])
+	if !ok || !ok2 || (y.val+1)%100 != z.val%100 || z.width == 4 && z.val != y.val+1 {
+		return span{}, false
+	}
+	p := point{prec: seasonPrec, season: winter, year: y, part: it[0].part}
+	return span{from: p, to: p, double: true}, true
+}
+
+// doubleYear drops the second of two years that follow each other at the end
+// of something longer: 31 Dec/1 Jan 2020/21.
+func doubleYear(it []item) ([]item, bool) {
+	n := len(it)
+	if n < 4 || it[n-1].kind != number || it[n-1].sep != '/' && it[n-1].sep != '-' || it[n-2].width != 4 || it[n-2].kind != number {
+		return it, false
+	}
+	y, z := it[n-2].val, it[n-1]
+	if z.width == 4 && z.val == y+1 || z.width == 2 && z.val == (y+1)%100 {
+		return it[:n-1], true
+	}
+	return it, false
+}
+
+// shortenList leaves the first and last of a list of days: 12, 15 & 18 June.
+func shortenList(it []item) []item {
+	k, and := 0, false
+	for i := 1; i < len(it) && it[i].kind == number && it[i].width <= 2 && (it[i].sep == ',' || it[i].sep == '&'); i++ {
+		k = i
+		and = and || it[i].sep == '&'
+	}
+	if k < 2 || !and {
+		return it
+	}
+	last := it[k]
+	last.sep = '&'
+	out := append(make([]item, 0, len(it)), it[0], last)
+	return append(out, it[k+1:]...)
+}
+
+// cut finds the best place to cut the items into two ends. Score is 0 where
+// there is none; tie where two places are as good and differ in meaning.
+func cut(it []item, o *Options) (best span, score int, tie bool) {
+	for k := 1; k < len(it); k++ {
+		n := 0
+		switch sep := it[k].sep; {
+		case sep == 'T':
+			n = 40
+		case sep == '&':
+			n = 30
+		case sep == '-' && it[k].wide:
+			n = 25
+		case sep == '-', sep == '/':
+			n = 10
+		case sep == ',' && k == 1:
+			n = 5
+		default:
+			continue
+		}
+		alone := true
+		for i := 1; i < len(it); i++ {
+			alone = alone && (i == k || it[i].sep != it[k].sep)
+		}
+		if alone {
+			n += 5
+		}
+		v, ok := join(it[:k], it[k:], o)
+		if !ok {
+			continue
+		}
+		v.list = it[k].sep == '&' || it[k].sep == ','
+		v.askPair = v.askPair && !alone
+		if v.from.swapped || v.to.swapped {
+			n -= 4 // likelier cut elsewhere
+		}
+		switch {
+		case n > score:
+			best, score, tie = v, n, false
+		case n == score:
+			tie = true
+		}
+	}
+	return best, score, tie
+}
+
+// join reads two ends and reports whether they go together.
+func join(a, b []item, o *Options) (span, bool) {
+	from, ok := single(a, o)
+	if !ok {
+		return span{}, false
+	}
+	v := span{from: from, two: true}
+	if to, ok := shortEnd(from, a, b); ok {
+		v.to, v.short = to, true
+		return v, true
+	}
+	to, ok := single(b, o)
+	if !ok || to.prec != from.prec {
+		return span{}, false
+	}
+	v.to = to
+	switch from.prec {
+	case dayPrec:
+		if from.noDay || to.noDay {
+			return span{}, false
+		}
+		// A day alone goes with a day and month, not with a day alone.
+		if from.m == 0 && (to.m == 0 || from.swapped || b[0].kind == month && len(a) == 1) {
+			return span{}, false
+		}
+		// A year at the beginning only: 31 Dec 2020/1 Jan. A number after a
+		// date with two figures would be a date of three parts too many.
+		if from.m == 0 && len(b) == 2 && b[0].kind == number && b[1].kind == number {
+			v.askPair = true
+		}
+		return v, true
+	case yearPrec:
+		return v, a[0].sep != 'T' && from.year.width == 4
+	}
+	return v, true
+}
+
+// shortEnd reads ends that leave out what the beginning has said: ISO 8601-1
+// intervals (2021-06-12/14, 2021-06-12/07-03), June 12-13, June 12-13 2021 and
+// 1990-95.
+func shortEnd(from point, a, b []item) (point, bool) {
+	isISO := len(a) == 3 && a[0].kind == number && a[0].width == 4 && from.prec == dayPrec
+	last := b[0]
+	d, isDay := dayOf(last)
+	switch {
+	case isISO && len(b) == 1 && isDay && last.width <= 2:
+		return point{prec: dayPrec, d: d, m: from.m, year: from.year}, true
+	case isISO && len(b) == 2 && isDay && b[1].kind == number && b[1].width == 2 && b[1].sep == '-':
+		return point{prec: dayPrec, d: b[1].val, m: last.val, year: from.year}, true
+	case from.prec == dayPrec && len(a) == 2 && a[0].kind == month && isDay && from.year.val == 0:
+		to := point{prec: dayPrec, d: d, m: from.m}
+		if len(b) == 1 {
+			return to, true
+		}
+		if y, ok := yearOf(b[1]); ok && len(b) == 2 && b[1].sep != '/' && b[1].sep != '-' {
+			to.year = y
+			return to, true
+		}
+	case from.prec == yearPrec && from.year.width == 4 && len(b) == 1 && last.kind == number && last.width == 2 && len(a) == 1:
+		y := from.year.val - from.year.val%100 + last.val
+		return point{prec: yearPrec, year: figuresYear{val: y, width: 4}}, last.val > 12 && y > from.year.val || last.val == (from.year.val+1)%100 && y > from.year.val && last.sep == '/' && last.val > 12
+	}
+	return point{}, false
+}

@@ -1,0 +1,146 @@
+package when
+
+import (
+	"fieldfare/convert/reading"
+)
+
+// Read reads a date as written. It never fails: what cannot be read is held,
+// with the reason.
+func Read(text string, o Options) Reading {
+	if d, ok := quick(text, &o); ok {
+		return day(d, &o)
+	}
+	t := tidy(text)
+	b := builder{o: &o, written: t}
+	switch {
+	case t == "":
+		b.held("date-missing", "There is no date.")
+	case len(t) > maxText:
+		b.held("date-unreadable", "This is too long to be a date. Write the date alone.")
+	case onlyFigures(t):
+		b.figures(t)
+	case b.weekOrOrdinal(t):
+	default:
+		b.text(t)
+	}
+	return b.finish()
+}
+
+// day is the reading of one plain day.
+func day(d Date, o *Options) Reading {
+	b := builder{o: o, have: true, e: extent{d, d, dayPrec}, written: ""}
+	if o.Evening || !o.plainDay(d) {
+		b.written = d.Words()
+		b.evening(nil)
+		return b.finish()
+	}
+	var buf [10]byte
+	return Reading{Start: d, End: d, EventDate: string(d.appendTo(buf[:0])), Year: d.Year, Month: d.Month, Day: d.Day}
+}
+
+// plainDay reports whether a day calls for no remark.
+func (o *Options) plainDay(d Date) bool {
+	return d.Year >= o.floor() && (o.Today.IsZero() || !o.Today.Before(d))
+}
+
+// builder puts a reading together.
+type builder struct {
+	o       *Options
+	written string
+	v       reading.Verdict
+	e       extent
+	have    bool // e is what was read
+	stated  bool // an interval of stated days
+	night   bool
+
+	time, endTime string // hours as written for eventDate, with zone
+}
+
+func (b *builder) note(v reading.Verdict) { b.v = b.v.And(v) }
+
+func (b *builder) held(code, message string, candidates ...string) {
+	b.note(reading.HeldOf(code, message, candidates...))
+}
+
+func (b *builder) query(code, message string, candidates ...string) {
+	b.note(reading.QueryOf(code, message, candidates...))
+}
+
+// say adds to the message of a reading without a doubt.
+func (b *builder) say(message string) { b.note(reading.Verdict{Message: message}) }
+
+// quoted is what was written, in quotation marks.
+func (b *builder) quoted() string { return `"` + b.written + `"` }
+
+// text reads words and figures.
+func (b *builder) text(t string) {
+	var s scan
+	s.run(t)
+	if s.full {
+		b.held("date-unreadable", b.quoted()+" holds more than one date or night. Write one date a row.")
+		return
+	}
+	if s.n == 0 || s.why == movingWord || s.why == emptyWord {
+		b.nothing(&s)
+		return
+	}
+	v, ok := parse(&s, b.o)
+	if ok {
+		ok = b.resolve(v, &s)
+	} else {
+		b.held(b.unread(&s))
+	}
+	if !ok {
+		return
+	}
+	b.have = true
+	b.doubts(v, &s)
+	b.times(&s)
+	b.vague(v, &s)
+	b.evening(&s)
+	b.weekdays(&s)
+}
+
+// finish makes the reading.
+func (b *builder) finish() Reading {
+	if b.have {
+		b.limits()
+	}
+	if b.v.State == reading.Held {
+		if b.have && len(b.v.Candidates) == 0 {
+			b.v.Candidates = []string{b.e.eventDate()}
+		}
+		return Reading{Verdict: b.v}
+	}
+	e := b.e
+	r := Reading{Verdict: b.v, Start: e.first, End: e.last, Night: b.night, EventDate: b.eventDate()}
+	if len(b.time) >= 5 {
+		r.Time = b.time[:5]
+	}
+	if len(b.endTime) >= 5 {
+		r.EndTime = b.endTime[:5]
+	}
+	if e.first.Year == e.last.Year {
+		r.Year = e.first.Year
+		if e.first.Month == e.last.Month {
+			r.Month = e.first.Month
+			if e.first.Day == e.last.Day {
+				r.Day = e.first.Day
+			}
+		}
+	}
+	return r
+}
+
+// eventDate writes the extent, with its hours where they fix both ends.
+func (b *builder) eventDate() string {
+	e := b.e
+	switch {
+	case e.unit != dayPrec || b.time == "":
+	case b.endTime != "":
+		return e.first.String() + "T" + b.time + "/" + e.last.String() + "T" + b.endTime
+	case e.first == e.last:
+		return e.first.String() + "T" + b.time
+	}
+	return e.eventDate()
+}

@@ -1,0 +1,235 @@
+package when
+
+import "strings"
+
+// clock reads a time of day that stands at the scan's place: 22:45, 22:45:30,
+// 22h45, after an ISO T also 22 and 2245; with am or pm, or a zone. It reports
+// whether it found one.
+func (s *scan) clock() bool {
+	text, i := s.text, s.pos
+	j := i
+	for j < len(text) && digit(text[j]) {
+		j++
+	}
+	hours, minutes, seconds := 0, 0, -1
+	switch {
+	case j-i <= 2 && j+2 < len(text) && (text[j] == ':' || text[j]|0x20 == 'h') && digit(text[j+1]) && digit(text[j+2]) &&
+		(j+3 == len(text) || !digit(text[j+3])):
+		hours, minutes = figures(text[i:j]), figures(text[j+1:j+3])
+		j += 3
+		if j+2 < len(text) && text[j] == ':' && digit(text[j+1]) && digit(text[j+2]) {
+			seconds = figures(text[j+1 : j+3])
+			j += 3
+			if j < len(text) && text[j] == '.' { // fractions of a second
+				for j++; j < len(text) && digit(text[j]); j++ {
+				}
+			}
+		}
+	case s.joined && j-i == 2:
+		hours = figures(text[i:j])
+	case s.joined && j-i == 4:
+		hours, minutes = figures(text[i:i+2]), figures(text[i+2:j])
+	case s.joined && j-i == 6:
+		hours, minutes, seconds = figures(text[i:i+2]), figures(text[i+2:i+4]), figures(text[i+4:j])
+	default:
+		return false
+	}
+	hours, known, j := half(text, j, hours)
+	zone, j, iso := zone(text, j, s.joined)
+	s.joined = false
+	c := clock{known: known && iso && valid(hours, minutes, seconds), text: hhmm(hours, minutes, seconds) + zone}
+	if !c.known {
+		c.text = text[i:j]
+	}
+	s.pos = j
+	s.addClock(c)
+	return true
+}
+
+func (s *scan) addClock(c clock) {
+	c.item = s.n
+	if s.nClock == len(s.clocks) {
+		s.full = true
+		return
+	}
+	s.clocks[s.nClock] = c
+	s.nClock++
+	s.sep, s.wide = 0, false
+}
+
+func valid(hours, minutes, seconds int) bool {
+	return hours <= 23 && minutes <= 59 && seconds <= 59
+}
+
+// figures reads up to four figures.
+func figures(t string) int {
+	n := 0
+	for i := 0; i < len(t); i++ {
+		n = n*10 + int(t[i]-'0')
+	}
+	return n
+}
+
+func hhmm(hours, minutes, seconds int) string {
+	b := make([]byte, 0, 8)
+	b = append(b, byte('0'+hours/10%10), byte('0'+hours%10), ':', byte('0'+minutes/10%10), byte('0'+minutes%10))
+	if seconds >= 0 {
+		b = append(b, ':', byte('0'+seconds/10%10), byte('0'+seconds%10))
+	}
+	return string(b)
+}
+
+// half applies an am or pm that stands at j, with or without white space and
+// stops before and in it.
+func half(text string, j, hours int) (int, bool, int) {
+	k := j
+	for k < len(text) && text[k] == ' ' {
+		k++
+	}
+	add, end := noonMark(text, k)
+	if end == 0 {
+		return hours, true, j
+	}
+	h, ok := twelve(hours, add)
+	return h, ok, end
+}
+
+// twelve turns an hour of the twelve-hour clock into one of twenty-four.
+func twelve(hours, add int) (int, bool) {
+	if hours > 12 || hours == 0 {
+		return hours, add == 12 && hours > 12
+	}
+	return hours%12 + add, true
+}
+
+// noonMark reads am, pm, a.m., p.m. at k; end is 0 where there is none.
+func noonMark(text string, k int) (add, end int) {
+	if k >= len(text) {
+		return 0, 0
+	}
+	switch text[k] | 0x20 {
+	case 'a':
+	case 'p':
+		add = 12
+	default:
+		return 0, 0
+	}
+	m := k + 1
+	if m < len(text) && text[m] == '.' {
+		m++
+	}
+	if m >= len(text) || text[m]|0x20 != 'm' || m+1 < len(text) && letter(text[m+1]) {
+		return 0, 0
+	}
+	end = m + 1
+	if end < len(text) && text[end] == '.' {
+		end++
+	}
+	return add, end
+}
+
+// zone reads a zone of ISO 8601-1: Z, +01, +0100, +01:00. An offset is only
+// looked for after a T, where a dash cannot mean "to".
+func zone(text string, j int, joined bool) (z string, end int, ok bool) {
+	if j < len(text) && (text[j] == 'Z' || text[j] == 'z') && (j+1 == len(text) || !letter(text[j+1])) {
+		return "Z", j + 1, true
+	}
+	if !joined || j >= len(text) || text[j] != '+' && text[j] != '-' {
+		return "", j, true
+	}
+	t := text[j+1:]
+	n := 0
+	for n < len(t) && n < 5 && (digit(t[n]) || n == 2 && t[n] == ':') {
+		n++
+	}
+	t = strings.Replace(t[:n], ":", "", 1)
+	switch len(t) {
+	case 2:
+		return text[j:j+1] + t, j + 1 + n, figures(t) <= 14
+	case 4:
+		return text[j:j+1] + t[:2] + ":" + t[2:], j + 1 + n, figures(t[:2]) <= 14 && figures(t[2:]) <= 59
+	}
+	return "", j, true
+}
+
+// clockWord reads a.m. and p.m. where they stand apart from a number.
+func (s *scan) clockWord() bool {
+	add, end := noonMark(s.text, s.pos)
+	if end == 0 {
+		return false
+	}
+	i := s.pos
+	s.pos = end
+	s.noon(add, i)
+	return true
+}
+
+// noon applies an am or pm that begins at i to the figures before it, or
+// takes it for a part of the day.
+func (s *scan) noon(add, i int) {
+	touches := i > 0 && digit(s.text[i-1])
+	n := s.n
+	switch {
+	case n >= 2 && s.items[n-1].sep == '.' && s.items[n-1].width == 2 && s.items[n-1].at > 0 &&
+		s.items[n-2].kind == number && (s.items[n-2].sep == ' ' || s.items[n-2].sep == ',' || s.items[n-2].sep == 0 || s.items[n-2].wide) &&
+		(touches || n >= 5 || n == 2):
+		h, ok := twelve(s.items[n-2].val, add)
+		s.popClock(2, h, s.items[n-1].val, ok)
+	case n >= 1 && s.items[n-1].kind == number && s.items[n-1].width <= 2 && (touches && s.items[n-1].sep != '/' && s.items[n-1].sep != '.' || n >= 4 && s.items[n-1].sep == ' '):
+		h, ok := twelve(s.items[n-1].val, add)
+		s.popClock(1, h, 0, ok)
+	default:
+		s.separate(' ')
+	}
+}
+
+// hourFigures turns the number before an h into a time: 2245h, 22 hrs.
+func (s *scan) hourFigures() bool {
+	if s.n == 0 || s.items[s.n-1].kind != number {
+		return false
+	}
+	switch it := s.items[s.n-1]; {
+	case it.width == 4:
+		s.popClock(1, it.val/100, it.val%100, true)
+	case it.width <= 2:
+		s.popClock(1, it.val, 0, true)
+	default:
+		return false
+	}
+	return true
+}
+
+// popClock replaces the last items by a time.
+func (s *scan) popClock(items, hours, minutes int, ok bool) {
+	s.n -= items
+	at := s.items[s.n].at
+	c := clock{known: ok && valid(hours, minutes, 0), text: hhmm(hours, minutes, -1)}
+	if !c.known {
+		c.text = s.text[at:s.pos]
+	}
+	s.addClock(c)
+}
+
+// clockItems turns figures after a whole date into a time: 2245, 22.45.
+func (s *scan) clockItems() {
+	n := s.n
+	if n < 4 || s.nClock > 0 || s.remark != "" {
+		return
+	}
+	last, prev := s.items[n-1], s.items[n-2]
+	switch {
+	case n == 4 && last.kind == number && last.width == 4 && last.sep == ' ' && last.val < 2400 && s.dated(3):
+		s.pos = len(s.text)
+		s.popClock(1, last.val/100, last.val%100, true)
+	case n == 5 && last.kind == number && last.width == 2 && last.sep == '.' && prev.kind == number && prev.width <= 2 &&
+		(prev.sep == ' ' || prev.sep == ',') && s.dated(3):
+		s.pos = len(s.text)
+		s.popClock(2, prev.val, last.val, true)
+	}
+}
+
+// dated reports whether the first n items are one whole date.
+func (s *scan) dated(n int) bool {
+	p, ok := single(s.items[:n], &Options{})
+	return ok && p.prec == dayPrec && p.d > 0 && p.year.val > 0
+}

@@ -1,0 +1,182 @@
+package when
+
+import "strings"
+
+// take does what a word from i to j asks for.
+func (s *scan) take(c class, val int, q quality, i, j int) {
+	text := s.text
+	switch c {
+	case monthWord:
+		s.add(item{kind: month, val: val, at: i})
+		if q > s.quality {
+			s.quality, s.named = q, text[i:j]
+		}
+		s.skipStop()
+	case romanWord:
+		s.add(item{kind: month, val: val, roman: true, at: i})
+	case dayWord:
+		if s.nDays < len(s.days) {
+			s.days[s.nDays] = val
+			s.nDays++
+		}
+		s.skipStop()
+	case suffixWord:
+		if s.n == 0 || !digit(text[i-1]) {
+			s.notUnderstood(i)
+			return
+		}
+		s.items[s.n-1].nth = true
+	case fillWord:
+		s.separate(' ')
+	case nightWord:
+		s.night = true
+		s.separate(' ')
+	case aboutWord:
+		s.about = true
+		s.skipStop()
+	case beforeWord:
+		s.before = true
+	case afterWord:
+		s.after = true
+	case fromWord:
+		s.from, s.either = true, val == 1
+	case toWord:
+		if s.n == 0 {
+			s.before = s.before || val == 1
+			return
+		}
+		s.separate('T')
+	case andWord:
+		s.separate('&')
+	case manyWord:
+		if s.n > 0 && s.items[s.n-1].kind == number && (text[i-1] == '\'' || digit(text[i-1])) && s.items[s.n-1].val%10 == 0 {
+			s.items[s.n-1].kind = decade
+			if s.items[s.n-1].part == wholePart {
+				s.items[s.n-1].part, s.part = s.part, wholePart
+			}
+			return
+		}
+		s.notUnderstood(i)
+	case seasonWord:
+		it := item{kind: seasonItem, val: val % 10, at: i}
+		s.add(it)
+		if val > 10 {
+			s.items[s.n-1].part = midPart
+		}
+	case hourWord:
+		if !s.hourFigures() {
+			s.notUnderstood(i)
+		}
+	case noonWord:
+		s.noon(val, i)
+	case spellWord:
+		s.dusk = s.dusk || val == 1
+		s.dawn = s.dawn || val == 2
+		s.daytime = s.daytime || val == 3
+		s.separate(' ')
+	case joinWord:
+		if s.n == 0 || i == 0 || !digit(text[i-1]) || j >= len(text) || !digit(text[j]) {
+			s.notUnderstood(i)
+			return
+		}
+		s.joined = true
+	case blankWord:
+		s.add(item{kind: blank, width: j - i, at: i})
+	case feastWord:
+		s.feastDay(val, i)
+	case movingWord, emptyWord, pointWord:
+		if s.n > 0 && s.complete() {
+			s.notUnderstood(i)
+			return
+		}
+		s.why = c
+	default:
+		s.takePart(c, val, i, j)
+	}
+}
+
+// takePart does what words about parts of months and about weeks ask for.
+func (s *scan) takePart(c class, val, i, j int) {
+	switch c {
+	case partWord:
+		if s.week == weekOf || s.weekSeen {
+			if strings.HasPrefix(strings.ToLower(s.text[i:j]), "end") {
+				s.week = weekEnding
+			} else {
+				s.week = weekStarting
+			}
+			s.weekSeen = false
+			return
+		}
+		s.part = part(val)
+	case nthWord:
+		s.nth = val
+	case weekWord:
+		if s.nth == 0 && s.n > 0 && s.items[s.n-1].nth { // 1st week
+			s.n--
+			s.nth = s.items[s.n].val
+		}
+		if s.nth == 0 {
+			s.week = weekOf
+		}
+		s.weekSeen = true
+	case halfWord:
+		switch s.nth {
+		case 1:
+			s.part = half1Part
+		case 2, 9:
+			s.part = half2Part
+		default:
+			s.notUnderstood(i)
+		}
+		s.nth = 0
+	case endWord:
+		s.week, s.weekSeen = weekEnding, false
+	case startWord:
+		s.week, s.weekSeen = weekStarting, false
+	case weekendWord:
+		s.week = weekEnd
+	default:
+		s.letterWords(i)
+	}
+}
+
+// letterWords reads w/e, w/c and n.d.
+func (s *scan) letterWords(i int) {
+	rest := strings.ToLower(s.text[i:min(len(s.text), i+3)])
+	switch rest {
+	case "w/e":
+		s.week = weekEnding
+	case "w/c", "w/b":
+		s.week = weekStarting
+	default:
+		s.notUnderstood(i)
+		return
+	}
+	s.pos = i + 3
+}
+
+// skipStop passes over the full stop of an abbreviation, so that it is not
+// taken for a separator where another follows.
+func (s *scan) skipStop() {
+	if s.pos < len(s.text) && s.text[s.pos] == '.' && (s.pos+1 == len(s.text) || s.text[s.pos+1] == ' ') {
+		s.pos++
+	}
+}
+
+// feastDay adds the day and month of a fixed feast: Christmas Day, Boxing Day.
+func (s *scan) feastDay(val, i int) {
+	rest := strings.ToLower(s.text[s.pos:])
+	if !strings.HasPrefix(rest, " day") && !strings.HasPrefix(rest, " eve") {
+		s.why = movingWord
+		return
+	}
+	day := val % 100
+	if strings.HasPrefix(rest, " eve") {
+		day--
+	}
+	s.pos += len(" day")
+	s.add(item{kind: number, val: day, width: 2, at: i})
+	s.sep = ' '
+	s.add(item{kind: month, val: val / 100, at: i})
+}
