@@ -7,7 +7,6 @@ import (
 )
 
 var (
-	lsid  = regexp.MustCompile(`^(?i:urn:lsid):[A-Za-z0-9][A-Za-z0-9.-]*:[^\s:]+:[^\s:]+(?::[^\s:]+)?$`)
 	urn   = regexp.MustCompile(`^(?i:urn):([A-Za-z0-9][A-Za-z0-9-]{0,30}[A-Za-z0-9]):[^\s]+$`)
 	uri   = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9+.-]*://[^\s/?#]+/[^\s]+$`)
 	scope = regexp.MustCompile(`^[A-Za-z0-9][A-Za-z0-9_.+-]*:[^\s:/][^\s]*$`)
@@ -26,7 +25,7 @@ func completeID(s string) bool {
 	lower := strings.ToLower(s)
 	switch {
 	case strings.HasPrefix(lower, "urn:lsid:"):
-		return lsid.MatchString(s)
+		return wellFormedLSID(s[len("urn:lsid:"):])
 	case strings.HasPrefix(lower, "urn:"):
 		return urn.MatchString(s)
 	case strings.Contains(s, "://"):
@@ -35,6 +34,18 @@ func completeID(s string) bool {
 		return false
 	}
 	return scope.MatchString(s)
+}
+
+// wellFormedLSID asks for authority, namespace and object, and lets a revision
+// follow (Life Sciences Identifiers, OMG dtc/04-05-01).
+func wellFormedLSID(s string) bool {
+	n := 0
+	for part := range strings.SplitSeq(s, ":") {
+		if n++; part == "" || strings.IndexFunc(part, func(r rune) bool { return !prints(r) }) >= 0 {
+			return false
+		}
+	}
+	return n == 3 || n == 4
 }
 
 // polynomialConsistent compares the words of the scientific name with the
@@ -71,43 +82,57 @@ func polynomialConsistent(r *record, _ *parameters) Response {
 	return compliant("agrees with the terms that repeat its words").of(name, r.get(name))
 }
 
-// Words of a scientific name that stand before an epithet without being one.
-// Abbreviations of ranks as the botanical code and usage have them; from
+// Words of a scientific name that stand before an epithet or among its authors
+// without being an epithet; as the botanical code and usage have them, from
 // memory.
-var (
-	rankWords = map[string]bool{
-		"subsp": true, "ssp": true, "subspecies": true, "var": true, "variety": true, "varietas": true, "v": true,
-		"subvar": true, "f": true, "fo": true, "form": true, "forma": true, "subf": true, "morph": true, "m": true,
-		"ab": true, "race": true, "convar": true, "nothosubsp": true, "nothovar": true, "cv": true, "pv": true, "bv": true,
+
+func rankWord(s string) bool {
+	switch s {
+	case "subsp", "ssp", "subspecies", "var", "variety", "varietas", "v", "subvar", "f", "fo", "form", "forma", "subf",
+		"morph", "m", "ab", "race", "convar", "nothosubsp", "nothovar", "cv", "pv", "bv":
+		return true
 	}
-	doubtWords = map[string]bool{"aff": true, "cf": true, "x": true, "×": true, "nr": true}
-	// Small words that belong to the names of authors.
-	authorWords = map[string]bool{
-		"ex": true, "et": true, "in": true, "and": true, "de": true, "von": true, "van": true, "der": true, "den": true,
-		"da": true, "di": true, "du": true, "la": true, "le": true, "al": true, "non": true, "nec": true, "sensu": true,
-		"auct": true, "bis": true, "fil": true, "f": true, "y": true, "zu": true, "dos": true, "del": true, "emend": true,
+	return false
+}
+
+func doubtWord(s string) bool {
+	switch s {
+	case "aff", "cf", "nr", "x", "×":
+		return true
 	}
-)
+	return false
+}
+
+func authorWord(s string) bool {
+	switch s {
+	case "ex", "et", "in", "and", "de", "von", "van", "der", "den", "da", "di", "du", "la", "le", "al", "non", "nec",
+		"sensu", "auct", "bis", "fil", "f", "y", "zu", "dos", "del", "emend":
+		return true
+	}
+	return false
+}
 
 // polynomial finds the generic name, the specific epithet and the lowest
 // infraspecific epithet in a scientific name.
 func polynomial(name string) (parts [3]string) {
 	afterRank, authors := false, false
-	for i, field := range strings.Fields(name) {
+	for rest := name; rest != ""; {
+		var field string
+		field, rest = nextField(rest)
 		word := bareWord(field)
 		bare := strings.ToLower(strings.TrimSuffix(word, "."))
 		switch {
-		case word == "", doubtWords[bare]:
+		case word == "", doubtWord(bare):
 		case parts[0] == "":
 			parts[0] = word
 		case strings.HasPrefix(field, "("):
 			// a subgenus after the genus, or an author in brackets
 			authors = parts[1] != ""
-		case parts[1] != "" && rankWords[bare] && hasEpithetAfter(name, i):
+		case parts[1] != "" && rankWord(bare) && epithetFollows(bare, rest):
 			afterRank, authors = true, false
 		case afterRank:
 			parts[2], afterRank = word, false
-		case authors || authorWords[bare] || !epithet(word):
+		case authors || authorWord(bare) || !epithet(word):
 			authors = authors || parts[1] != ""
 		case parts[1] == "":
 			parts[1] = word
@@ -118,19 +143,29 @@ func polynomial(name string) (parts [3]string) {
 	return parts
 }
 
-// hasEpithetAfter tells the rank "f." from the author "f." (filius): an
-// epithet follows the rank.
-func hasEpithetAfter(name string, i int) bool {
-	fields := strings.Fields(name)
-	for _, field := range fields[i+1:] {
+func nextField(s string) (field, rest string) {
+	s = strings.TrimLeftFunc(s, unicode.IsSpace)
+	if i := strings.IndexFunc(s, unicode.IsSpace); i >= 0 {
+		return s[:i], s[i:]
+	}
+	return s, ""
+}
+
+// epithetFollows tells a rank from an author of the same letters, such as "f."
+// for forma and filius: an epithet follows the rank.
+func epithetFollows(rank, rest string) bool {
+	for rest != "" {
+		var field string
+		field, rest = nextField(rest)
 		word := bareWord(field)
-		if doubtWords[strings.ToLower(strings.TrimSuffix(word, "."))] {
-			continue
+		lower := strings.ToLower(word)
+		switch {
+		case doubtWord(strings.TrimSuffix(lower, ".")):
+		case len(rank) == 1:
+			return epithet(word) && !authorWord(lower)
+		default:
+			return epithet(word) || len(word) > 3 && epithet(lower)
 		}
-		if bare := strings.ToLower(strings.TrimSuffix(fields[i], ".")); bare == "f" || bare == "m" || bare == "v" {
-			return epithet(word) && !authorWords[strings.ToLower(word)]
-		}
-		return epithet(word) || len(word) > 3 && epithet(strings.ToLower(word))
 	}
 	return false
 }
