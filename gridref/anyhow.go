@@ -1,0 +1,54 @@
+package gridref
+
+import "strings"
+
+// parser is one way of reading a text; found is false where the text is not of
+// its kind, and the next one is tried.
+type parser func(w written) (r Reading, err error, found bool)
+
+func parseAnyhow(text string) (Reading, error) {
+	w := clean(text)
+	if strings.TrimSpace(w.text) == "" {
+		if w.quoted == "“”" {
+			return fault(Blank, "No grid reference is given.")
+		}
+		return fault(Unreadable, w.quoted+" has no grid reference in it.")
+	}
+	// The order matters only where a text could be of two kinds: degrees before
+	// letters ("N 52 18 E 0 7" begins like the Irish Grid), zones before letters.
+	for _, parse := range []parser{parseDegrees, parseDated, parseMilitary, parseUTM, parsePair, parseLetters, parseBeside} {
+		if r, err, found := parse(w); found {
+			if err != nil {
+				return r, err
+			}
+			return finish(r, w), nil
+		}
+	}
+	return fault(Unreadable, w.quoted+" is not a grid reference or a latitude and longitude that can be read. "+
+		"Write a reference such as TL4881, or latitude and longitude such as 52.4075, 0.1735.")
+}
+
+// finish adds what was written around the reference.
+func finish(r Reading, w written) Reading {
+	if w.stated > 0 {
+		r.Stated = w.stated
+		if r.Geographic() {
+			r.Place.Uncertainty = roundUp(w.stated)
+		}
+	}
+	if w.asked {
+		r = query(r, Doubted, w.quoted+" has a question mark beside it. It was read as "+r.name()+"; please confirm it.")
+	}
+	if w.approx && r.Doubt.Code == "" && r.Note == "" {
+		r.Note = w.quoted + " is marked as approximate; it was read as " + r.name() + "."
+	}
+	return r
+}
+
+// name returns the reading as a message names it.
+func (r Reading) name() string {
+	if r.Geographic() {
+		return r.Place.String()
+	}
+	return r.Square.String()
+}

@@ -1,0 +1,132 @@
+package gridref
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// written is a text made ready for the parsers.
+type written struct {
+	// quoted is what was written, between quotation marks, for messages.
+	quoted string
+	// text is in capitals, with one plain character for each kind of space,
+	// dash, quote and degree sign, and without what has been taken off.
+	text   string
+	stated float64 // metres of uncertainty, 0 for none
+	approx bool
+	asked  bool // a question mark
+}
+
+// plainRune maps what typewriters, word processors and phones make of a
+// character to the plain one; 0 leaves it out.
+func plainRune(r rune) rune {
+	switch r {
+	case '‐', '‑', '‒', '–', '—', '―', '−', '﹣', '-', '⁃':
+		return '-'
+	case '’', '‘', '′', '´', '`', 'ʹ', 'ʼ', '‛', 'ˈ':
+		return '\''
+	case '“', '”', '″', '„', '‟', 'ʺ', '〃', '˝':
+		return '"'
+	case 'º', '˚', '∘', '⁰', 'ᵒ', '○', '°':
+		return '°'
+	case '，', '、', '٫', '‚':
+		return ','
+	case '．', '·', '∙', '•':
+		return '.'
+	case '：':
+		return ':'
+	case '；', '|', '&':
+		return ';'
+	case '／', '\\', '⁄', '∕':
+		return '/'
+	case '≈', '∼', '～':
+		return '~'
+	case '\u200b', '\u200c', '\u200d', '\u200e', '\u200f', '\u2060', '\ufeff', '\u00ad':
+		return 0
+	}
+	switch {
+	case r >= '０' && r <= '９':
+		return r - '０' + '0'
+	case r >= 'Ａ' && r <= 'Ｚ':
+		return r - 'Ａ' + 'A'
+	case r >= 'ａ' && r <= 'ｚ':
+		return r - 'ａ' + 'A'
+	case unicode.IsSpace(r) || r == '\u2800' || unicode.IsControl(r):
+		return ' '
+	}
+	return unicode.ToUpper(r)
+}
+
+var (
+	doubleQuote = regexp.MustCompile(`''`)
+	spaces      = regexp.MustCompile(` +`)
+	stated      = regexp.MustCompile(`(?:±|\+ ?/ ?-|\+-)\s*(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|MTRS?|M)?\b\.?`)
+	bracketed   = regexp.MustCompile(`\(\s*(?:TO |WITHIN )?(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|M)\s*\)`)
+	about       = regexp.MustCompile(`\b(?:APPROX(?:IMATE(?:LY)?|\.)?|CIRCA|ABOUT|AROUND|ROUGHLY|EST(?:IMATED|\.)?|CENTROID|CENT(?:RE|ERE?D?|RED)(?: ON)?|NEAR|NR)(?:\b|$)\.?`)
+	circa       = regexp.MustCompile(`^(?:CA?\.? |CA?\.|~)\s*|\s+(?:CA?\.?)$`)
+	label       = regexp.MustCompile(`^(?:(?:OS|UK|GB|O\.S\.|BRITISH|IRISH|NATIONAL|MAP|OSGB|OSI)[ :.]+)*` +
+		`(?:GRID[ -]?REF(?:ERENCE|S|\.)?|N\.?G\.?R\.?|G\.?R\.?|O\.?S\.?G\.?R\.?|I\.?G\.?R\.?|OSGB(?:36)?|BNG|MGRS|GRID|REF(?:ERENCE)?|LOCATION|COORD(?:INATE)?S?|(?:OS|UK|GB|BRITISH|IRISH))\s*[ :.=\-]\s*`)
+)
+
+// clean makes a text ready: plain characters, and labels, "approx" and stated
+// uncertainties taken off and kept.
+func clean(text string) written {
+	w := written{quoted: "“" + strings.Join(strings.Fields(text), " ") + "”"}
+	t := strings.Map(func(r rune) rune {
+		if r = plainRune(r); r == 0 {
+			return -1
+		}
+		return r
+	}, text)
+	t = doubleQuote.ReplaceAllString(t, `"`)
+	if m := stated.FindStringSubmatch(t); m != nil {
+		w.stated = metres(m[1], m[2])
+		t = strings.Replace(t, m[0], " ", 1)
+	} else if m := bracketed.FindStringSubmatch(t); m != nil {
+		w.stated = metres(m[1], m[2])
+		t = strings.Replace(t, m[0], " ", 1)
+	}
+	if strings.Contains(t, "?") {
+		w.asked = true
+		t = strings.ReplaceAll(t, "?", " ")
+	}
+	t = strings.TrimSpace(spaces.ReplaceAllString(t, " "))
+	for _, pattern := range []*regexp.Regexp{about, circa} {
+		if rest := pattern.ReplaceAllString(t, " "); rest != t {
+			w.approx, t = true, rest
+		}
+	}
+	if strings.Contains(t, "~") {
+		w.approx, t = true, strings.ReplaceAll(t, "~", " ")
+	}
+	t = strings.TrimSpace(spaces.ReplaceAllString(t, " "))
+	if rest := label.ReplaceAllString(t, ""); rest != "" {
+		t = rest
+	}
+	w.text = strings.Trim(t, " .,;:'\"=*_-/")
+	// A leading sign belongs to a number, a trailing prime to minutes.
+	if strings.HasPrefix(t, "-") && len(t) > 1 && (isDigit(t[1]) || t[1] == '.') {
+		w.text = "-" + w.text
+	}
+	if n := len(t); n > 1 && (t[n-1] == '\'' || t[n-1] == '"') && isDigit(t[n-2]) {
+		w.text += t[n-1:]
+	}
+	return w
+}
+
+// metres reads a stated uncertainty; without a unit it is in metres.
+func metres(figures, unit string) float64 {
+	v, err := strconv.ParseFloat(figures, 64)
+	if err != nil {
+		return 0
+	}
+	if unit == "KM" {
+		v *= 1000
+	}
+	return v
+}
+
+func isDigit(c byte) bool  { return c >= '0' && c <= '9' }
+func isLetter(c byte) bool { return c >= 'A' && c <= 'Z' }

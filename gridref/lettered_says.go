@@ -1,0 +1,143 @@
+package gridref
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// reading says what a lettered reference was read as.
+func (t trial) reading(w written) Reading {
+	r := Reading{Square: t.square}
+	ref := t.square.String()
+	if t.corrected > 0 {
+		r = query(r, Lookalike, fmt.Sprintf("%s has a letter where a figure belongs, or the reverse (O and 0, I, l and 1, S and 5). "+
+			"It was read as %s; please confirm it.", w.quoted, ref))
+	}
+	if t.extra {
+		r = query(r, TooManyFigures, fmt.Sprintf("%s has 12 figures, which claims to know the place to 10 cm. "+
+			"It was read to the metre, as %s; please confirm it.", w.quoted, ref))
+	}
+	if !t.square.HasLand() || t.square.Grid == British && t.square.Size <= 10_000 && t.square.irish() {
+		r = r.atSea(w)
+	}
+	return r
+}
+
+// atSea asks about a square without land.
+func (r Reading) atSea(w written) Reading {
+	s := r.Square
+	letters := Square{s.Grid, s.Easting / hundredKM * hundredKM, s.Northing / hundredKM * hundredKM, hundredKM}.String()
+	if s.Grid == British && s.irish() {
+		if irish, err := s.Point().Square(Irish, max(s.Size, 1000)); err == nil {
+			return query(r, MeantIrish, fmt.Sprintf("%s lies in or beside Ireland, where references have one letter. "+
+				"The same place on the Irish Grid is in %s; please check which grid was meant.", w.quoted, irish))
+		}
+	}
+	message := fmt.Sprintf("%s lies in %s, a 100 km square of open sea on the %s grid. Please check the letters.", w.quoted, letters, s.Grid)
+	if s.Transformation() == HelmertOSGB36 {
+		message += " It is outside the cover of OSTN15, so its latitude and longitude are from the less exact Helmert transformation (5 m)."
+	}
+	return query(r, OpenSea, message)
+}
+
+// irish reports whether the square's centre lies on the Irish Grid's land side
+// of the sea between the islands.
+func (s Square) irish() bool {
+	p := s.Point()
+	if !inIreland(p.Lat, p.Lon) {
+		return false
+	}
+	irish, err := p.Square(Irish, hundredKM)
+	return err == nil && irish.HasLand()
+}
+
+// fault says why a reference with good letters cannot be read.
+func (t *trial) fault(w written, c compact) (Reading, error) {
+	n := len(t.figures)
+	switch t.code {
+	case OddFigures:
+		return fault(OddFigures, fmt.Sprintf("%s has %s after the letters; a grid reference has an even number, "+
+			"half for the easting and half for the northing. Please look up the missing or extra one.", w.quoted, figureCount(n)))
+	case TooManyFigures:
+		return fault(TooManyFigures, fmt.Sprintf("%s has %d figures after the letters; a grid reference has at most 10.", w.quoted, n))
+	case UnevenFigures:
+		parts := figureParts(t.figures, c.split[len(c.text)-n-t.suffixLength(c):])
+		suggestions := unevenSuggestions(t.letters, parts)
+		return fault(UnevenFigures, fmt.Sprintf("%s splits its figures as %s; the easting and the northing must have the same number. "+
+			"A zero may have been lost.", w.quoted, strings.Join(parts, " and ")), suggestions...)
+	}
+	return fault(NoSuchTetrad, fmt.Sprintf("%s ends in letters that fit no 2 km or 5 km square there. A tetrad has one letter, A to Z without O, "+
+		"and a quadrant NE, NW, SE or SW.", w.quoted), t.square.String())
+}
+
+// suffixLength counts the letters after the figures.
+func (t *trial) suffixLength(c compact) int { return len(c.text) - len(t.letters) - len(t.figures) }
+
+func figureCount(n int) string {
+	if n == 1 {
+		return "1 figure"
+	}
+	return strconv.Itoa(n) + " figures"
+}
+
+// figureParts cuts the figures where something stood between them.
+func figureParts(figures string, split []bool) (parts []string) {
+	start := 0
+	for i := 1; i < len(figures); i++ {
+		if i < len(split) && split[i] {
+			parts = append(parts, figures[start:i])
+			start = i
+		}
+	}
+	return append(parts, figures[start:])
+}
+
+// unevenSuggestions puts zeros back before the shorter of two parts.
+func unevenSuggestions(letters string, parts []string) []string {
+	if len(parts) != 2 || len(parts[0]) == len(parts[1]) {
+		return nil
+	}
+	e, n := padPair(parts[0], parts[1])
+	if len(e) > 5 {
+		return nil
+	}
+	return []string{letters + e + n}
+}
+
+// padPair puts zeros before the shorter of two runs of figures.
+func padPair(e, n string) (string, string) {
+	width := max(len(e), len(n))
+	return strings.Repeat("0", width-len(e)) + e, strings.Repeat("0", width-len(n)) + n
+}
+
+// unknownLetters is for a text shaped like a reference whose letters no grid
+// has.
+func (c compact) unknownLetters(w written) (Reading, error, bool) {
+	letters := 0
+	for letters < len(c.text) && isLetter(c.text[letters]) {
+		letters++
+	}
+	figures := c.text[letters:]
+	if letters == 0 || letters > 2 || strings.ContainsFunc(figures, func(r rune) bool { return r > '9' }) {
+		return Reading{}, nil, false
+	}
+	prefix := c.text[:letters]
+	if letters == 2 && prefix[0] == 'I' {
+		// I before an Irish letter is a common way to say Ireland.
+		if s, ok := squareOf(prefix[1:]); ok && s.HasLand() && (figures == "" || s.plainFigures(figures)) {
+			r := Reading{Square: s}
+			return query(r, MeantIrish, fmt.Sprintf("%s begins with I, which no British square does. It was read on the Irish Grid as %s; "+
+				"please confirm it.", w.quoted, s)), nil, true
+		}
+	}
+	var suggestions []string
+	if letters == 2 {
+		if s, ok := squareOf(string([]byte{prefix[1], prefix[0]})); ok && s.HasLand() && (figures == "" || s.plainFigures(figures)) {
+			suggestions = append(suggestions, s.String())
+		}
+	}
+	r, err := fault(NoSuchSquare, fmt.Sprintf("%s begins with %s, and there is no such square: British references begin with H, J, N, O, S or T "+
+		"and a second letter, Irish ones with a single letter, and neither uses I.", w.quoted, prefix), suggestions...)
+	return r, err, true
+}
