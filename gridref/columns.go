@@ -5,41 +5,27 @@ import (
 	"strings"
 )
 
-// Column says how a column of a notebook keeps its values.
-type Column uint8
-
-const (
-	// AsText keeps every figure as typed.
-	AsText Column = iota
-	// AsNumber drops leading zeros, as a spreadsheet does with numbers.
-	AsNumber
-)
-
-// ParseLetters reads a reference whose 100 km letters and figures were kept in
-// separate columns. In a column of numbers a leading zero may have been lost:
-// where that alone makes the figures whole, the reading is a query. The error
+// ParseNumber reads a reference whose figures were kept as numbers, apart from
+// their letters, in one column ("TL 812") or two ("TL 45 812"): a spreadsheet
+// drops leading zeros there. Where putting one back alone makes the reference
+// whole, the reading is a query. Anything else is read as by [Parse]. The error
 // is a *Fault.
-func ParseLetters(letters, figures string, kept Column) (Reading, error) {
-	letters, figures = strings.TrimSpace(letters), strings.TrimSpace(figures)
-	text := strings.TrimSpace(letters + " " + figures)
-	if kept == AsNumber && letters != "" && len(figures)%2 == 1 && len(figures) < 10 && onlyFigures(figures) {
-		return restored(text, letters+" 0"+figures)
+func ParseNumber(text string) (Reading, error) {
+	fields := strings.Fields(text)
+	if len(fields) < 2 || !onlyLetters(fields[0]) {
+		return Parse(text)
 	}
-	return Parse(text)
-}
-
-// ParseSquareParts reads a reference whose letters, easting and northing were
-// kept in three columns. Figures of different lengths in columns of numbers
-// have lost leading zeros, and the reading is a query. The error is a *Fault.
-func ParseSquareParts(letters, easting, northing string, kept Column) (Reading, error) {
-	letters, easting, northing = strings.TrimSpace(letters), strings.TrimSpace(easting), strings.TrimSpace(northing)
-	if letters == "" {
-		return ParseEastingNorthing(easting, northing)
+	letters, figures := fields[0], fields[1:]
+	for _, f := range figures {
+		if !onlyFigures(f) || len(f) > 9 {
+			return Parse(text)
+		}
 	}
-	text := letters + " " + easting + " " + northing
-	if kept == AsNumber && len(easting) != len(northing) && len(easting) <= 5 && len(northing) <= 5 &&
-		onlyFigures(easting) && onlyFigures(northing) {
-		e, n := padPair(easting, northing)
+	switch {
+	case len(figures) == 1 && len(figures[0])%2 == 1:
+		return restored(text, letters+" 0"+figures[0])
+	case len(figures) == 2 && len(figures[0]) != len(figures[1]) && len(figures[0]) <= 5 && len(figures[1]) <= 5:
+		e, n := padPair(figures[0], figures[1])
 		return restored(text, letters+" "+e+" "+n)
 	}
 	return Parse(text)
@@ -141,6 +127,10 @@ func oneAngle(text string) (angle, bool) {
 		}
 	}
 	return newAngle(ms), letters <= 1
+}
+
+func onlyLetters(s string) bool {
+	return strings.IndexFunc(s, func(r rune) bool { return !(r >= 'A' && r <= 'Z' || r >= 'a' && r <= 'z') }) < 0
 }
 
 func onlyFigures(s string) bool { return strings.Trim(s, "0123456789") == "" }
