@@ -278,8 +278,7 @@ func (a *odsCell) cell(text *odsText) (c Cell) {
 	if c.Text == "" {
 		return Cell{}
 	}
-	c.Struck = a.struck || text.struck == allStruck
-	c.PartStruck = !c.Struck && text.struck == partStruck
+	c.Struck, c.PartStruck = text.struck.resolve(a.struck)
 	return c
 }
 

@@ -38,10 +38,13 @@ func TestODSCells(t *testing.T) {
 		cell string
 		want Cell
 	}{
-		"text":               {`<table:table-cell office:value-type="string"><text:p>Noctua pronuba</text:p></table:table-cell>`, Cell{Text: "Noctua pronuba", Kind: Text}},
-		"no type":            {`<table:table-cell><text:p>a</text:p></table:table-cell>`, Cell{Text: "a", Kind: Text}},
-		"lines":              {`<table:table-cell office:value-type="string"><text:p>a</text:p><text:p/><text:p>b<text:line-break/>c</text:p></table:table-cell>`, Cell{Text: "a\n\nb\nc", Kind: Text}},
-		"spaces":             {`<table:table-cell office:value-type="string"><text:p> a  b <text:s text:c="2"/>c<text:s/><text:tab/>d</text:p></table:table-cell>`, Cell{Text: "a b   c \td", Kind: Text}},
+		"text":    {`<table:table-cell office:value-type="string"><text:p>Noctua pronuba</text:p></table:table-cell>`, Cell{Text: "Noctua pronuba", Kind: Text}},
+		"no type": {`<table:table-cell><text:p>a</text:p></table:table-cell>`, Cell{Text: "a", Kind: Text}},
+		"lines":   {`<table:table-cell office:value-type="string"><text:p>a</text:p><text:p/><text:p>b<text:line-break/>c</text:p></table:table-cell>`, Cell{Text: "a\n\nb\nc", Kind: Text}},
+		"spaces": {`<table:table-cell office:value-type="string"><text:p>
+   a  b <text:s text:c="2"/>c<text:s/><text:tab/>d
+   e
+ </text:p></table:table-cell>`, Cell{Text: "a  b   c \td e", Kind: Text}},
 		"spans and links":    {`<table:table-cell office:value-type="string"><text:p>a <text:span>b</text:span> <text:a>c</text:a></text:p></table:table-cell>`, Cell{Text: "a b c", Kind: Text}},
 		"string value":       {`<table:table-cell office:value-type="string" office:string-value="a &amp; b"/>`, Cell{Text: "a & b", Kind: Text}},
 		"number":             {`<table:table-cell office:value-type="float" office:value="3"><text:p>3</text:p></table:table-cell>`, Cell{Text: "3", Kind: Number}},

@@ -1,6 +1,7 @@
 package notebook
 
 import (
+	"bytes"
 	"strconv"
 	"strings"
 )
@@ -39,13 +40,7 @@ func (x *odsText) read(m *markup, limit int, struck map[string]bool) error {
 			return err
 		}
 	}
-	x.text = validText(p.text)
-	switch {
-	case p.any && p.all():
-		x.struck = allStruck
-	case p.any:
-		x.struck = partStruck
-	}
+	x.text, x.struck = validText(p.text), p.struck
 	return nil
 }
 
@@ -74,56 +69,39 @@ func annotation(m *markup, limit int) (string, error) {
 
 // paragraphs collects text:p elements, one a line.
 type paragraphs struct {
-	text []byte
-	some bool // a paragraph has been read
-	// any: some text is struck through; plain: some is not.
-	any, plain bool
+	text   []byte
+	some   bool // a paragraph has been read
+	struck strike
 }
 
-func (p *paragraphs) all() bool { return !p.plain }
-
-// read reads one paragraph. White space is collapsed as OpenDocument 1.3,
-// part 3, section 6.1.2 says: what counts is written as elements.
+// read reads one paragraph. White space with a line end or a tab in it is an
+// accident of how the XML is laid out and counts as one space, none at the
+// ends (OpenDocument 1.3, part 3, section 6.1.2). Plain spaces are kept, all of
+// them: programs write them as they are, whatever that section says.
 func (p *paragraphs) read(m *markup, limit int, struck map[string]bool) error {
 	if p.some {
 		p.text = append(p.text, '\n')
 	}
 	p.some = true
-	from := len(p.text)
-	space := false     // white space is waiting to be written
-	var through []bool // per open span
+	w := words{text: p.text, from: len(p.text)}
+	var through []strike // per open span
 	for depth := m.depth; m.depth >= depth; {
 		t, err := m.next()
 		if err != nil {
 			return unexpected(err)
 		}
+		now := styledText
+		if len(through) > 0 {
+			now = through[len(through)-1]
+		}
 		switch {
 		case t == textRun:
-			for _, c := range m.text {
-				switch c {
-				case ' ', '\t', '\n', '\r':
-					space = true
-					continue
-				}
-				if space && len(p.text) > from {
-					p.text = append(p.text, ' ')
-				}
-				space = false
-				p.text = append(p.text, c)
-				if len(through) > 0 && through[len(through)-1] {
-					p.any = true
-				} else {
-					p.plain = true
-				}
+			if w.add(m.text) {
+				p.struck |= now
 			}
 		case t == endTag && len(through) > 0:
 			through = through[:max(0, m.depth-depth)]
 		case t == startTag:
-			if space && len(p.text) > from {
-				p.text = append(p.text, ' ')
-				space = false
-			}
-			before := len(through) > 0 && through[len(through)-1]
 			switch string(m.name) {
 			case "s":
 				n := 1
@@ -133,15 +111,18 @@ func (p *paragraphs) read(m *markup, limit int, struck map[string]bool) error {
 				if n > limit || n < 0 {
 					return errTooBig
 				}
-				p.text = append(p.text, strings.Repeat(" ", n)...)
+				w.keep(strings.Repeat(" ", n))
 			case "tab":
-				p.text = append(p.text, '\t')
+				w.keep("\t")
 			case "line-break":
-				p.text = append(p.text, '\n')
+				w.keep("\n")
 			case "span":
-				v, ok := m.attr("style-name")
-				if ok {
-					before = struck["text/"+v]
+				if v, ok := m.attr("style-name"); ok {
+					if s, known := struck["text/"+v]; known && s {
+						now = struckText
+					} else if known {
+						now = plainText
+					}
 				}
 			case "annotation", "ruby-text", "note-citation", "bookmark", "frame":
 				if err := m.skip(); err != nil {
@@ -149,11 +130,62 @@ func (p *paragraphs) read(m *markup, limit int, struck map[string]bool) error {
 				}
 				continue
 			}
-			through = append(through, before)
+			through = append(through, now)
 		}
-		if len(p.text) > limit {
+		if len(w.text)+len(w.space) > limit {
 			return errTooBig
 		}
 	}
+	p.text = w.end()
 	return nil
+}
+
+// words collects the text of a paragraph.
+type words struct {
+	text  []byte
+	from  int
+	space []byte // white space that has not been written yet
+}
+
+// add appends character data and reports whether it has more than white
+// space.
+func (w *words) add(b []byte) bool {
+	some := false
+	for _, c := range b {
+		switch c {
+		case ' ', '\t', '\n', '\r':
+			w.space = append(w.space, c)
+			continue
+		}
+		w.flush()
+		w.text = append(w.text, c)
+		some = true
+	}
+	return some
+}
+
+// keep appends white space that is there on purpose.
+func (w *words) keep(s string) {
+	w.flush()
+	w.text = append(w.text, s...)
+}
+
+func (w *words) flush() {
+	if bytes.ContainsAny(w.space, "\t\r\n") {
+		w.space = w.space[:1]
+		w.space[0] = ' '
+		if len(w.text) == w.from {
+			w.space = w.space[:0]
+		}
+	}
+	w.text = append(w.text, w.space...)
+	w.space = w.space[:0]
+}
+
+// end writes the plain spaces that end a paragraph.
+func (w *words) end() []byte {
+	if !bytes.ContainsAny(w.space, "\t\r\n") {
+		w.flush()
+	}
+	return w.text
 }

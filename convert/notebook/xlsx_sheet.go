@@ -146,7 +146,7 @@ func (w *xlsxWalk) readCell(col int) (int, error) {
 	}
 	w.value = w.value[:0]
 	var formula string
-	hasFormula, struck := false, unstruck
+	hasFormula, struck := false, strike(0)
 	for depth := w.m.depth; w.m.depth >= depth; {
 		t, err := w.m.next()
 		if err != nil {
@@ -242,11 +242,8 @@ func (w *xlsxWalk) read(kind byte, style int, struck strike) (c Cell, err error)
 	if c.Text == "" {
 		return Cell{}, nil
 	}
-	switch {
-	case struck == allStruck || style > 0 && w.sheet.book.styles.get(style).struck:
-		c.Struck = true
-	case struck == partStruck:
-		c.PartStruck = true
+	if struck != 0 || style > 0 {
+		c.Struck, c.PartStruck = struck.resolve(w.sheet.book.styles.get(style).struck)
 	}
 	return c, nil
 }

@@ -11,20 +11,35 @@ import (
 	"unicode/utf8"
 )
 
-// strike says how much of a text is struck through.
+// strike says which kinds of text a cell has, as to being struck through. A
+// text without any leaves it to the cell's style.
 type strike uint8
 
 const (
-	unstruck strike = iota
-	partStruck
-	allStruck
+	struckText strike = 1 << iota
+	plainText
+	styledText // as the cell's style has it
 )
+
+// resolve says whether all, or only some, of the text is struck through, given
+// what the cell's style does.
+func (k strike) resolve(style bool) (all, part bool) {
+	if k&styledText != 0 || k == 0 {
+		if style {
+			k |= struckText
+		} else {
+			k |= plainText
+		}
+	}
+	all = k&struckText != 0 && k&plainText == 0
+	return all, !all && k&struckText != 0
+}
 
 // sharedStrings is a workbook's table of texts. Texts over the memory limit
 // are kept in a temporary file.
 type sharedStrings struct {
 	texts   []string
-	strikes map[int]strike
+	strikes map[int]strike // of the texts that say so themselves
 	spill   *os.File
 	offsets []int64 // of the texts in spill, with the end of the last
 }
@@ -121,11 +136,11 @@ func (s *sharedStrings) close() error {
 
 // appendRichText appends the text inside the element whose start tag was just
 // given ("si" or "is"): its "t" elements, and those of its runs, but not the
-// reading aids (rPh). struck is told where runs are struck through.
+// reading aids (rPh). struck is told what runs say about being struck through.
 func appendRichText(dst []byte, m *markup, limit int, struck func(strike)) ([]byte, error) {
 	from := len(dst)
 	depth := m.depth
-	runStruck, any, all := false, false, true
+	run, seen := styledText, strike(0)
 	for {
 		t, err := m.next()
 		if err != nil {
@@ -143,10 +158,13 @@ func appendRichText(dst []byte, m *markup, limit int, struck func(strike)) ([]by
 				return dst, err
 			}
 		case "r":
-			runStruck = false
+			run = styledText
+		case "rPr":
+			run = plainText // a run with a font of its own
 		case "strike":
-			v, ok := attribute(m.attrs, "val")
-			runStruck = !ok || isTrue(v)
+			if v, ok := attribute(m.attrs, "val"); !ok || isTrue(v) {
+				run = struckText
+			}
 		case "t":
 			at := len(dst)
 			inside := m.depth
@@ -163,20 +181,15 @@ func appendRichText(dst []byte, m *markup, limit int, struck func(strike)) ([]by
 				}
 			}
 			if len(bytes.TrimSpace(dst[at:])) > 0 {
-				any = any || runStruck
-				all = all && runStruck
+				seen |= run
 			}
 		}
 	}
 	if bytes.Contains(dst[from:], []byte("_x")) {
 		dst = appendControl(dst[:from], dst[from:])
 	}
-	if any {
-		if all {
-			struck(allStruck)
-		} else {
-			struck(partStruck)
-		}
+	if seen&^styledText != 0 {
+		struck(seen)
 	}
 	return dst, nil
 }
