@@ -25,6 +25,14 @@ func (it *item) breakdown(parts []Part, s string) ([]Part, reading.Verdict, bool
 	}
 	sum, allCounted, anyCounted, labelled := in.sums()
 	switch {
+	case base.counted() && in.qualifies(): // 15 (approx.)
+		base.inexact = true
+		base.quantity = []span{{base.quantity[0].start, min(in.text.end+1, len(s))}}
+		if end := base.quantity[0].end; end < len(s) && s[end-1] == '.' {
+			base.quantity[0].end++ // the bracket behind the full stop
+		}
+		p, v, ok := base.part(s)
+		return append(parts, p), v, ok
 	case !anyCounted && len(in.items) == 1: // 1 (f), 2 (larvae), 1 (worn)
 		return base.qualified(parts, s, &in.items[0])
 	case !anyCounted: // 5 (m & f)
@@ -53,6 +61,15 @@ func (it *item) breakdown(parts []Part, s string) ([]Part, reading.Verdict, bool
 	return append(parts, p), v.And(said), ok
 }
 
+// qualifies: the brackets only say that the number before them is inexact.
+func (in *inside) qualifies() bool {
+	if len(in.items) != 1 {
+		return false
+	}
+	it := in.items[0]
+	return it.inexact && !it.exact && !it.labelled() && len(it.remarks) == 0 && it.said.State == reading.Fair
+}
+
 // onlyRemarked: the brackets say something of a part of those counted that is
 // no label: "3m (1 worn)".
 func onlyRemarked(items []item, n int, exact bool) bool {
@@ -75,7 +92,7 @@ func (in *inside) sums() (sum int, allCounted, anyCounted, labelled bool) {
 		exact := it.exact && !it.inexact && it.sign == nil && it.inside == nil
 		allCounted = allCounted && exact
 		anyCounted = anyCounted || it.counted()
-		labelled = labelled && (it.labelled() || it.unsexed() && len(in.items) > 1)
+		labelled = labelled && (it.labelled() || it.unsexed)
 		if exact {
 			sum += it.n
 		}

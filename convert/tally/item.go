@@ -21,6 +21,9 @@ type item struct {
 	present                     bool
 	remarks                     []span
 	free                        bool // a remark runs to the next separator
+	unsexed                     bool // it was said that the sex is not known
+	mating                      bool // takes two
+	shared                      bool // labels that share one count: the whole cell is kept
 	said                        reading.Verdict
 	inside                      *inside
 }

@@ -33,6 +33,8 @@ func lex(s string) ([]token, bool) {
 			t := token{meaning{kind: number, n: n}, i, end, false}
 			if j := hundreds(s, end); j > 0 {
 				t.meaning, t.end = meaning{kind: vague}, j
+			} else if m, j := ordinal(s, end); j > 0 {
+				t.meaning, t.end = m, j
 			}
 			list = append(list, t)
 			i = t.end
@@ -45,16 +47,41 @@ func lex(s string) ([]token, bool) {
 			i = end
 		case unicode.IsLetter(r) || unicode.Is(unicode.M, r):
 			t := scanWords(s, i)
+			if t.kind == unknown && (r == 'x' || r == 'X') && i > 0 && isDigit(s[i-1]) {
+				t = token{meaning{kind: times}, i, i + 1, false} // "3xm"
+			}
 			list = append(list, t)
 			i = t.end
 		default:
+			size = signLength(s, i, size)
 			if k := signKind(r); k != skip {
 				list = append(list, token{meaning{kind: k}, i, i + size, false})
+			} else if size > 1 && r == '.' {
+				list = append(list, token{meaning{kind: dash}, i, i + size, false})
 			}
 			i += size
 		}
 	}
 	return list, true
+}
+
+// signLength is the length of a sign: of ">=" and of dots or dashes between
+// figures ("20..30", "20--30") that of all together.
+func signLength(s string, i, size int) int {
+	end := i + size
+	switch c := s[i]; {
+	case (c == '<' || c == '>') && end < len(s) && s[end] == '=':
+		return 2
+	case c == '.' || c == '-':
+		for end < len(s) && s[end] == c {
+			end++
+		}
+		if end-i > 1 && (i == 0 || !isDigit(s[i-1]) || end == len(s) || !isDigit(s[end])) {
+			return size
+		}
+		return end - i
+	}
+	return size
 }
 
 // skip marks signs that say nothing.
@@ -130,10 +157,10 @@ func grouped(s string, i int) bool {
 		(i+4 == len(s) || !isDigit(s[i+4]))
 }
 
-// hundreds returns the end of the s of "100s" or "100's", else 0.
+// hundreds returns the end of the letters of "100s", "100's" or "10k", else 0.
 func hundreds(s string, i int) int {
 	rest := s[i:]
-	for _, p := range [...]string{"'s", "’s", "s"} {
+	for _, p := range [...]string{"'s", "’s", "s", "k"} {
 		if strings.HasPrefix(rest, p) {
 			r, _ := utf8.DecodeRuneInString(rest[len(p):])
 			if !unicode.IsLetter(r) {
@@ -142,6 +169,24 @@ func hundreds(s string, i int) int {
 		}
 	}
 	return 0
+}
+
+// ordinal reads what follows the figures of "3rd": with "instar" it is a
+// larva's age, else a word. The end is 0 where the figures are a number.
+func ordinal(s string, i int) (meaning, int) {
+	end := wordEnd(s, i)
+	switch strings.ToLower(s[i:end]) {
+	case "st", "nd", "rd", "th":
+	default:
+		return meaning{}, 0
+	}
+	if at := nextWord(s, end); at > 0 {
+		e := wordEnd(s, at)
+		if w := strings.ToLower(s[at:e]); w == "instar" || w == "instars" {
+			return meaning{kind: stage, text: "larva", keep: true}, e
+		}
+	}
+	return meaning{}, end
 }
 
 // scanWords reads the word at i, and with it the words after it as far as
@@ -166,7 +211,11 @@ func scanWords(s string, i int) token {
 			key.WriteByte(' ')
 		}
 		key.WriteString(strings.ReplaceAll(strings.ToLower(s[at:e]), "’", "'"))
-		if m, ok := dictionary[key.String()]; ok && (n > 0 || !found) {
+		m, ok := dictionary[key.String()]
+		if !ok && strings.Contains(key.String(), "-") {
+			m, ok = dictionary[strings.ReplaceAll(key.String(), "-", " ")]
+		}
+		if ok && (n > 0 || !found) {
 			best.meaning, best.end, found = m, e, true
 			best.short = best.short && n == 0
 		}

@@ -110,6 +110,11 @@ func (p *parser) step(i int) int {
 	case approx:
 		return p.approx(i)
 	case sex, stage, caste, vitality, sign:
+		if p.article(i) {
+			cur.n, cur.exact = 1, true
+			cur.addQuantity(p.s, t)
+			return i + 1
+		}
 		p.label(t)
 	case unit:
 		if cur.zero && p.peek(i+1) == number && !cur.labelled() {
@@ -117,9 +122,7 @@ func (p *parser) step(i int) int {
 		}
 	case remark:
 		cur.addRemark(p.s, t)
-		if t.n == 2 && cur.exact && cur.n == 1 {
-			cur.doubt(reading.QueryOf("one-of-a-pair", "One alone cannot be mating. Please say how many there were."))
-		}
+		cur.mating = cur.mating || t.n == 2
 	case place:
 		cur.addRemark(p.s, t)
 		cur.free = true
@@ -178,6 +181,19 @@ func (p *parser) addFree(t token) {
 	}
 }
 
+// article: the word is the "a" of "a male".
+func (p *parser) article(i int) bool {
+	t := p.list[i]
+	if w := p.s[t.start:t.end]; w != "a" && w != "A" || !p.cur.empty() || p.lead {
+		return false
+	}
+	switch p.peek(i + 1) {
+	case sex, stage, caste, vitality, sign, unit, remark, unknown:
+		return true
+	}
+	return false
+}
+
 // unknown keeps a word that is not known as a remark, where there is something
 // to remark on; it is then asked about.
 func (p *parser) unknown(t token) {
@@ -205,6 +221,9 @@ func (p *parser) number(i int) int {
 	switch {
 	case p.lead && cur.labelled() && !cur.counted():
 		cur.lead = true
+		if i > 0 && p.list[i-1].end == t.start && p.list[i-1].short && cur.stage == "larva" && t.n <= 6 {
+			cur.doubt(reading.QueryOf("short-label", "An L with a figure could be a number of larvae or a larva's age. Please check."))
+		}
 	case p.lead && cur.labelled() && cur.counted():
 		p.bad = true
 	case cur.labelled() && (cur.counted() || cur.zero):
@@ -236,11 +255,14 @@ func (p *parser) instar(i int) bool {
 		return false
 	}
 	before := p.list[i-1]
-	return before.end == t.start && before.short && before.text == "larva" && p.peek(i-2) == number
+	return before.end == t.start && before.short && before.text == "larva" && (p.peek(i-2) == number || p.peek(i-2) == times)
 }
 
 // onlyApprox tells whether the last token only makes a number inexact.
 func onlyApprox(list []token) bool {
+	for len(list) > 0 && list[len(list)-1].kind == glue {
+		list = list[:len(list)-1]
+	}
 	return len(list) > 0 && list[len(list)-1].kind == approx
 }
 
@@ -287,6 +309,10 @@ func (p *parser) label(t token) {
 	}
 	if t.keep {
 		cur.addRemark(p.s, t)
+		cur.unsexed = cur.unsexed || t.kind == sex
+	}
+	if cur.sex != "" && cur.stage == "egg" {
+		cur.doubt(reading.QueryOf("sex-of-egg", "An egg has no sex that could be seen. Please check what was counted."))
 	}
 	if t.doubt {
 		p.bad = p.bad || p.lead // "l2" is as likely 12
@@ -334,6 +360,9 @@ func (p *parser) rangeTo(i int) int {
 func (p *parser) separator(i int) int {
 	t := p.list[i]
 	next := p.peek(i + 1)
+	if p.between(i) {
+		return p.rangeTo(i + 1)
+	}
 	if p.s[t.start] == '+' && p.peek(i-1) == number && next != number && p.cur.exact && !p.cur.labelled() {
 		p.cur.inexact = true
 		p.cur.addQuantity(p.s, t)
@@ -344,6 +373,14 @@ func (p *parser) separator(i int) int {
 		p.sep = separatorSign(p.s[t.start])
 	}
 	return i + 1
+}
+
+// between: the "and" at i joins two numbers, as in "between 5 and 10".
+func (p *parser) between(i int) bool {
+	t := p.list[i]
+	q := p.cur.quantity
+	return p.cur.exact && p.peek(i+1) == number && len(q) == 1 && t.end-t.start == len("and") &&
+		strings.HasPrefix(strings.ToLower(p.s[q[0].start:q[0].end]), "between ")
 }
 
 func separatorSign(c byte) byte {

@@ -85,6 +85,17 @@ func (r Reading) JSON() string {
 	return "[" + strings.Join(all, ",") + "]"
 }
 
+// quoted is a JSON string. Signs that matter only inside HTML stay as they are.
+func quoted(s string) string {
+	var b strings.Builder
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	if e.Encode(s) != nil {
+		return `""` // no string fails to encode
+	}
+	return strings.TrimSuffix(b.String(), "\n")
+}
+
 // json writes the terms in a fixed order. occurrenceStatus has the words
 // present and absent, of which only the second says more than the record does.
 func (p Part) json() string {
@@ -111,12 +122,7 @@ func (p Part) json() string {
 		if b.Len() > 1 {
 			b.WriteByte(',')
 		}
-		value, err := json.Marshal(f.value)
-		if err != nil {
-			continue // a string always marshals
-		}
-		b.WriteString(`"` + f.term + `":`)
-		b.Write(value)
+		b.WriteString(`"` + f.term + `":` + quoted(f.value))
 	}
 	b.WriteByte('}')
 	return b.String()

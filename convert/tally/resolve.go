@@ -13,12 +13,15 @@ import (
 func resolve(parts []Part, s string, items []item) ([]Part, reading.Verdict, bool) {
 	var said reading.Verdict
 	from := len(parts)
-	if v, ok := together(items); !ok {
+	v, ok := together(items)
+	if !ok {
 		return parts, v, false
-	} else {
-		said = said.And(v)
 	}
+	said = said.And(v)
 	items = drop(items)
+	if len(items) == 1 && items[0].mating && items[0].exact && items[0].n == 1 {
+		said = said.And(reading.QueryOf("one-of-a-pair", "One alone cannot be mating. Please say how many there were."))
+	}
 	for i := range items {
 		it := &items[i]
 		said = said.And(it.said)
@@ -36,36 +39,34 @@ func resolve(parts []Part, s string, items []item) ([]Part, reading.Verdict, boo
 	return parts, said, true
 }
 
-// together looks at the items side by side.
+// together looks at the items side by side. A count that does not say of
+// what, beside one that does, may be the sum of the others or stand beside
+// them.
 func together(items []item) (reading.Verdict, bool) {
-	if len(items) < 2 {
-		return reading.Verdict{}, true
-	}
-	bare, counted := 0, 0
+	bare, remarked, counted := 0, 0, 0
 	added := true
 	for i := range items {
 		it := &items[i]
 		if it.counted() {
 			counted++
-			if !it.labelled() && !it.unsexed() {
+			switch {
+			case it.labelled() || it.unsexed:
+			case len(it.remarks) > 0:
+				remarked++
+			default:
 				bare++
 			}
 		}
-		if i > 0 && it.sep != '+' {
-			added = false
-		}
+		added = added && (i == 0 || it.sep == '+')
 	}
 	switch {
-	case bare > 0 && counted > 1 && !added:
-		return reading.Verdict{}, false
-	case bare > 0 && counted > 1:
+	case counted < 2 || bare == 0 && (remarked == 0 || remarked == counted):
+		return reading.Verdict{}, true
+	case added:
 		return reading.QueryOf("counts-added", "The counts joined by a plus sign were added up. Please check."), true
 	}
-	return reading.Verdict{}, true
+	return reading.Verdict{}, false
 }
-
-// unsexed: the item says itself that it has no label ("1 unsexed").
-func (it *item) unsexed() bool { return len(it.remarks) > 0 && it.exact }
 
 // drop leaves out what was not seen beside something that was, and joins
 // labels that share a count or have none.
@@ -105,7 +106,7 @@ func shareLabel(it, o *item) {
 	if it.caste != o.caste {
 		it.caste = ""
 	}
-	it.remarks = append(it.remarks, o.remarks...)
+	it.shared = true
 	it.said = it.said.And(o.said).And(reading.QueryOf("shared-label", "It is not said how many there were of each sex or stage. Please say if you know."))
 }
 
@@ -128,7 +129,7 @@ func (it *item) part(s string) (Part, reading.Verdict, bool) {
 	case it.nothing():
 		return p, reading.Verdict{}, true
 	case it.inexact:
-		p.OrganismQuantity, p.OrganismQuantityType = words(s, it.quantity), IndividualsType
+		p.OrganismQuantity, p.OrganismQuantityType = strings.TrimSuffix(words(s, it.quantity), " of"), IndividualsType
 		if !hasCount(p.OrganismQuantity) {
 			return p, reading.Verdict{}, false
 		}
@@ -149,7 +150,12 @@ func (it *item) part(s string) (Part, reading.Verdict, bool) {
 }
 
 // remark joins the item's remarks as they were written.
-func (it *item) remark(s string) string { return words(s, it.remarks) }
+func (it *item) remark(s string) string {
+	if it.shared {
+		return s
+	}
+	return words(s, it.remarks)
+}
 
 // hasCount guards against words that only qualify a number ("about").
 func hasCount(q string) bool {

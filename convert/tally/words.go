@@ -56,7 +56,7 @@ var dictionary = build([]entries{
 	{meaning{kind: sex, text: "male", doubt: true}, []string{"mm"}},
 	{meaning{kind: sex, text: "female"}, []string{"f", "female", "females", "♀", "♀♀", "fem", "fems", "f's", "ff", "fs", "femal"}},
 	{meaning{kind: sex, text: "hermaphrodite"}, []string{"hermaphrodite", "hermaphrodites"}},
-	{meaning{kind: sex, text: "", keep: true}, []string{"unsexed", "undetermined", "sex unknown", "unknown sex", "unsex", "indet sex", "sex indet", "not sexed", "sex?"}},
+	{meaning{kind: sex, text: "", keep: true, n: 1}, []string{"unsexed", "undetermined", "sex unknown", "unknown sex", "unsex", "indet sex", "sex indet", "not sexed", "sex?"}},
 
 	{meaning{kind: stage, text: "adult"}, []string{"adult", "adults", "ad", "ads", "adt", "adts", "imago", "imagos", "imagines", "imagoes", "adlt"}},
 	{meaning{kind: stage, text: "adult", keep: true}, []string{"teneral", "tenerals"}},
@@ -96,21 +96,21 @@ var dictionary = build([]entries{
 		"web", "webs", "larval web", "larval webs", "larval nest", "larval nests", "larval tent", "larval tents",
 		"larval feeding", "larval feeding sign", "larval feeding signs", "feeding larvae", "larval damage", "larval frass", "larval workings"}},
 	{meaning{kind: sign}, []string{"exuvia", "exuviae", "exuvium", "gall", "galls", "feeding sign", "feeding signs", "feeding damage", "feeding", "frass", "workings",
-		"nest", "nests", "wings", "wings only", "wing", "remains", "droppings", "tracks", "burrow", "burrows", "exit hole", "exit holes", "colony", "colonies"}},
+		"nest", "nests", "droppings", "tracks", "burrow", "burrows", "exit hole", "exit holes", "colony", "colonies"}},
 	{meaning{kind: sign, stage: "pupa"}, []string{"pupal exuvia", "pupal exuviae", "pupal exuvium", "pupal case", "pupal cases", "pupa case", "pupa cases",
 		"empty pupa", "empty pupae", "empty pupal case", "empty pupal cases", "cocoon", "cocoons", "empty cocoon", "empty cocoons", "puparium", "puparia"}},
 	{meaning{kind: sign, stage: "larva"}, []string{"larval exuvia", "larval exuviae"}},
 	{meaning{kind: sign, stage: "nymph"}, []string{"nymphal exuvia", "nymphal exuviae"}},
 	{meaning{kind: sign, stage: "egg"}, []string{"egg batch", "egg batches", "eggbatch", "eggbatches", "batch of eggs", "batches of eggs", "egg mass", "egg masses", "egg cluster", "egg clusters",
-		"egg clutch", "egg clutches", "egg raft", "egg rafts", "egg shell", "egg shells", "eggshell", "eggshells", "egg sac", "egg sacs", "batch of ova", "empty egg", "empty eggs"}},
+		"egg clutch", "egg clutches", "egg raft", "egg rafts", "egg shell", "egg shells", "eggshell", "eggshells", "egg sac", "egg sacs", "batch of ova", "batches of ova", "ova batch", "ova batches", "batch", "batches", "clutch", "clutches", "empty egg", "empty eggs"}},
 
 	{meaning{kind: unit}, []string{"individual", "individuals", "indiv", "indivs", "ind", "inds", "specimen", "specimens", "spec", "specs", "spm", "spms", "ex", "exs", "exx", "example", "examples",
 		"moth", "moths", "butterfly", "butterflies", "beetle", "beetles", "bug", "bugs", "bee", "bees", "fly", "flies", "insect", "insects", "bird", "birds", "spider", "spiders", "dragonfly", "dragonflies",
 		"in total", "total", "tot", "altogether", "in all", "counted", "count", "qty", "number", "nos", "no of", "only", "just", "of", "total of", "a total of", "all told", "no."}},
 	{meaning{kind: presence}, []string{"present", "seen", "noted", "recorded", "yes", "found", "observed", "here", "trapped", "caught", "in trap", "taken", "again", "heard"}},
 
-	{meaning{kind: remark}, []string{"all", "both", "each", "worn", "very worn", "v worn", "fresh", "very fresh", "tatty", "faded", "damaged", "old", "new", "small", "large", "big", "tiny", "huge", "dark", "pale", "light", "melanic", "melanics", "typical", "form",
-		"gravid", "mated", "virgin", "assembling", "calling", "egg laying", "egglaying", "ovipositing", "laying", "courting", "mature", "young", "early", "late",
+	{meaning{kind: remark}, []string{"all", "both", "each", "wings", "wings only", "wing", "remains", "vacated", "tenanted", "occupied", "empty", "unoccupied", "vac", "alate", "alates", "winged", "wingless", "dealate", "ovip", "laying eggs", "laying ova", "egg laying", "mostly", "mainly", "worn", "very worn", "v worn", "fresh", "very fresh", "tatty", "faded", "damaged", "old", "new", "small", "large", "big", "tiny", "huge", "dark", "pale", "light", "melanic", "melanics", "typical", "form",
+		"gravid", "mated", "virgin", "assembling", "calling", "egglaying", "ovipositing", "laying", "courting", "mature", "young", "early", "late",
 		"netted", "released", "retained", "potted", "kept", "reared", "bred", "emerged", "ex larva", "ex pupa", "swept", "beaten", "beating", "sweeping", "dissected", "photo", "photographed", "photos", "pic", "pics", "photo taken", "det", "gen det", "gen", "genitalia", "genitalia checked", "dissection", "specimen kept", "specimen retained", "voucher",
 		"flying", "resting", "basking", "feeding up", "nectaring", "inside", "outside", "indoors", "outdoors", "escaped", "injured", "parasitised", "full grown", "fullgrown", "full fed", "green form", "brown form",
 		"first", "new for site", "new for the site", "new to site", "new for garden", "nfg", "nfs", "nfy", "new for year", "first of year", "first of the year", "foy", "last", "late date", "migrant", "migrants", "wow", "nice", "confirmed", "definite"}},
@@ -124,7 +124,7 @@ var dictionary = build([]entries{
 		"percent", "per cent", "degrees", "deg", "watt", "watts", "mv", "am", "pm", "visits", "visit", "records", "record", "times", "rows", "row", "lamps", "lamp", "sheets", "sheet", "ha", "acres"}},
 
 	{meaning{kind: approx}, []string{"c", "ca", "circa", "cir", "approx", "approximately", "approxim", "aprox", "appx", "about", "abt", "around about", "roughly", "nearly", "almost", "est", "estimate", "estimated", "plus", "ish", "or so", "or more", "or fewer", "or less", "or thereabouts", "odd", "and more",
-		"at least", "min of", "minimum", "minimum of", "max", "max of", "maximum", "maximum of", "up to", "over", "under", "more than", "less than", "fewer than", "in excess of", "upwards of", "some where around", "probably about", "well over", "just over", "just under", "say", "no more than", "not more than", "no fewer than", "not less than", "at most", "poss", "maybe", "perhaps", "between", "or two", "or three", "easily"}},
+		"at least", "min of", "minimum", "minimum of", "max", "max of", "maximum", "maximum of", "up to", "over", "under", "more than", "less than", "fewer than", "in excess of", "upwards of", "some where around", "probably about", "well over", "just over", "just under", "say", "no more than", "not more than", "no fewer than", "not less than", "at most", "poss", "maybe", "perhaps", "between", "prob", "probably", "or two", "or three", "easily"}},
 
 	{meaning{kind: vague}, []string{"several", "many", "very many", "few", "a few", "very few", "quite a few", "lots", "lots of", "loads", "loads of", "numerous", "some", "plenty", "plenty of", "masses", "masses of", "swarm", "swarms", "swarming", "a swarm", "myriads",
 		"common", "very common", "v common", "quite common", "fairly common", "locally common", "com", "abundant", "very abundant", "v abundant", "abund", "super abundant", "freq", "frequent", "very frequent", "frequently", "occ", "occas", "occasional", "rare", "very rare", "scarce", "sparse", "dominant", "locally abundant", "plentiful", "in numbers", "in number", "good numbers", "large numbers", "small numbers", "low numbers", "in good numbers", "in small numbers", "in large numbers", "a number", "a number of", "number of",
