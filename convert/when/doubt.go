@@ -39,6 +39,9 @@ func (b *builder) unread(s *scan) (code, message string) {
 				b.quoted(), monthNames[z-1], y, y, y-y%10+z%10)
 		}
 	}
+	if nightOrDate(s.items[:s.n]) {
+		return "night-or-date", b.quoted() + " may be one day, or a night and its month. Write the month's name."
+	}
 	for i := range s.items[:s.n] {
 		it := &s.items[i]
 		switch {
@@ -51,7 +54,7 @@ func (b *builder) unread(s *scan) (code, message string) {
 		}
 	}
 	if s.n == 3 && s.items[0].kind == number && s.items[1].kind == number && s.items[2].kind == number {
-		if s.items[0].val > 12 && s.items[1].val > 12 {
+		if s.items[0].val > 12 && s.items[1].val > 12 && s.items[0].width <= 2 {
 			return "no-such-day", b.quoted() + " has no month in it: both numbers are above 12. Check the day and the month."
 		}
 		if s.items[1].val == 0 {
@@ -76,16 +79,13 @@ func figuresCount(n int) string {
 
 // doubts says what was noticed about the writing.
 func (b *builder) doubts(v span, s *scan) {
-	if s.unknown != "" {
-		b.held("date-words", fmt.Sprintf("%q in %s was not understood. Write the date alone, and the rest in another column.", s.unknown, b.quoted()))
-	}
 	if s.before || s.after || s.from && !v.two || s.trailing && v.from.prec != dayPrec {
 		side := "no beginning"
 		if !s.before {
 			side = "no end"
 		}
 		b.held("open-ended", fmt.Sprintf("%s has %s. Write the earliest and the latest day or year it can have been.", b.quoted(), side))
-		b.v.Candidates = []string{}
+		b.open = true
 	}
 	if v.from.swapped || v.to.swapped {
 		first, other := "month", "day"
@@ -100,13 +100,19 @@ func (b *builder) doubts(v span, s *scan) {
 	if v.from.askRoman {
 		b.query("roman-or-unknown", fmt.Sprintf("The x of %s was read as the Roman ten, October. If it stands for a day that is not known, write the month and year only.", b.quoted()))
 	}
-	if v.from.stray || v.askPair {
+	if v.from.stray {
+		b.held("dash", fmt.Sprintf("%s may be %s, or days of one month. Write it out.", b.quoted(), b.e.words()))
+	}
+	if v.askPair {
 		b.query("dash", fmt.Sprintf("%s was read as %s. Write it out if that is not what was meant.", b.quoted(), b.e.words()))
+	}
+	if s.hourOrYear {
+		b.held("hour-or-year", fmt.Sprintf("The last number of %s may be an hour or a year. Write the year in four figures.", b.quoted()))
 	}
 	if s.letters {
 		b.query("letters", fmt.Sprintf("A letter stands for a figure in %s: it was read as %s.", b.quoted(), b.e.words()))
 	}
-	if s.doubled || s.trailing {
+	if s.doubled || s.trailing && !b.open {
 		b.query("strokes", fmt.Sprintf("%s has a stroke or dash with nothing beside it: it was read as %s.", b.quoted(), b.e.words()))
 	}
 	if s.doubt {
@@ -132,7 +138,7 @@ func (b *builder) name(s *scan) {
 		b.query("month-language", fmt.Sprintf("%q was read as %s, from another language.", s.named, b.monthOf(s)))
 	case twoWays:
 		b.held("month-spelling", fmt.Sprintf("%q may be more than one month. Write the month out.", s.named))
-		b.v.Candidates = []string{}
+		b.open = true
 	}
 }
 
@@ -179,7 +185,11 @@ func (b *builder) limits() {
 	if e.first.Year < o.floor() && e.unit != decadePrec {
 		b.query("early-year", fmt.Sprintf("%s is before %d, the earliest year that is taken without asking. Check the year.", b.e.words(), o.floor()))
 	}
-	if n := e.last.Days() - e.first.Days() + 1; b.stated && n > o.maxDays() {
+	switch n := e.last.Days() - e.first.Days() + 1; {
+	case !b.stated || n <= o.maxDays():
+	case n > 366:
+		b.note(reading.HeldOf("long-interval", fmt.Sprintf("%s is %d days long. Correct one of the ends, or write the years only.", b.e.words(), n)))
+	default:
 		b.query("long-interval", fmt.Sprintf("%s is %d days long. Check both ends, or write the days apart.", b.e.words(), n))
 	}
 }

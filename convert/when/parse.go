@@ -22,23 +22,47 @@ func parse(s *scan, o *Options) (span, bool) {
 	}
 	var double bool
 	it, double = doubleYear(it)
-	it = shortenList(it)
+	it = shortenList(pairMonths(it))
 	p, whole := single(it, o)
 	v, score, tie := cut(it, o)
 	v.double = double
 	switch {
+	case nightOrDate(it):
+		return span{}, false
 	case whole && (score == 0 || !prefersCut(it, p)):
-		return span{from: p, to: p}, !double || p.prec != dayPrec
+		// A Roman numeral alone is no month, but a mark of some other kind.
+		lone := len(it) == 1 && it[0].roman
+		return span{from: p, to: p}, !lone && (!double || p.prec != dayPrec)
 	case score == 0 || tie:
 		return span{}, false
 	}
 	return v, true
 }
 
+// pairMonths rewrites two days with two months, 31/1 May/June 2021, as two
+// dates.
+func pairMonths(it []item) []item {
+	if len(it) < 4 || it[0].kind != number || it[1].kind != number || it[2].kind != month || it[3].kind != month ||
+		it[1].sep != it[3].sep || it[1].sep != '/' && it[1].sep != '-' {
+		return it
+	}
+	out := append(make([]item, 0, len(it)), it[0], it[2], it[1], it[3])
+	out[1].sep = ' '
+	return append(out, it[4:]...)
+}
+
 // prefersCut reports whether items that could be one date are rather two
 // days: 12-13/06, where the strokes differ and no month is 13.
 func prefersCut(it []item, p point) bool {
-	return len(it) == 3 && it[1].sep != it[2].sep && (p.swapped || it[2].width == 1) && it[0].kind == number && it[1].kind == number
+	return len(it) == 3 && it[1].sep != it[2].sep && p.swapped && it[0].kind == number && it[1].kind == number
+}
+
+// nightOrDate reports whether three numbers may be a night and a month as well
+// as a date: 5-6.07.
+func nightOrDate(it []item) bool {
+	return len(it) == 3 && it[1].sep != it[2].sep && it[1].sep != ' ' && it[2].sep != ' ' &&
+		it[0].kind == number && it[1].kind == number && it[2].kind == number && it[0].width <= 2 &&
+		it[1].val == it[0].val+1 && it[2].width == 2 && it[2].val >= 1 && it[2].val <= 12 && !it[2].apos
 }
 
 // seasonYears reads a winter that is given both its years: winter 1998/99.
@@ -69,18 +93,25 @@ func doubleYear(it []item) ([]item, bool) {
 	return it, false
 }
 
-// shortenList leaves the first and last of a list of days: 12, 15 & 18 June.
+// shortenList leaves the first and last of a list of days: 12, 15 & 18 June,
+// 12/13/14 June.
 func shortenList(it []item) []item {
 	k, and := 0, false
-	for i := 1; i < len(it) && it[i].kind == number && it[i].width <= 2 && (it[i].sep == ',' || it[i].sep == '&'); i++ {
+	for i := 1; i < len(it) && it[i].kind == number && it[i].width <= 2 && !it[i].apos && it[i].sep != ' ' && it[i].sep != '.'; i++ {
 		k = i
 		and = and || it[i].sep == '&'
+		if (it[i].sep == '/' || it[i].sep == '-') && (it[i].val != it[i-1].val+1 || it[i].sep != it[1].sep) {
+			return it
+		}
 	}
-	if k < 2 || !and {
+	named := k+1 < len(it) && it[k+1].kind == month && it[k+1].sep == ' '
+	if k < 2 || !and && !named || it[0].kind != number || it[1].sep == 'T' {
 		return it
 	}
 	last := it[k]
-	last.sep = '&'
+	if last.sep == ',' {
+		last.sep = '&'
+	}
 	out := append(make([]item, 0, len(it)), it[0], last)
 	return append(out, it[k+1:]...)
 }
@@ -99,7 +130,7 @@ func cut(it []item, o *Options) (best span, score int, tie bool) {
 			n = 25
 		case sep == '-', sep == '/':
 			n = 10
-		case sep == ',' && k == 1:
+		case sep == ',' && (k == 1 || k == 3 && len(it) == 6):
 			n = 5
 		default:
 			continue
@@ -117,8 +148,8 @@ func cut(it []item, o *Options) (best span, score int, tie bool) {
 		}
 		v.list = it[k].sep == '&' || it[k].sep == ','
 		v.askPair = v.askPair && !alone
-		if v.from.swapped || v.to.swapped {
-			n -= 4 // likelier cut elsewhere
+		if v.from.year.width > 0 || v.to.year.width > 0 {
+			n += 2
 		}
 		switch {
 		case n > score:
@@ -145,6 +176,12 @@ func join(a, b []item, o *Options) (span, bool) {
 	if !ok || to.prec != from.prec {
 		return span{}, false
 	}
+	if from.swapped || to.swapped {
+		if from, to, ok = against(a, b, o); !ok {
+			return span{}, false
+		}
+		v.from = from
+	}
 	v.to = to
 	switch from.prec {
 	case dayPrec:
@@ -152,11 +189,9 @@ func join(a, b []item, o *Options) (span, bool) {
 			return span{}, false
 		}
 		// A day alone goes with a day and month, not with a day alone.
-		if from.m == 0 && (to.m == 0 || from.swapped || b[0].kind == month && len(a) == 1) {
+		if to.m == 0 || from.m == 0 && b[0].kind == month {
 			return span{}, false
 		}
-		// A year at the beginning only: 31 Dec 2020/1 Jan. A number after a
-		// date with two figures would be a date of three parts too many.
 		if from.m == 0 && len(b) == 2 && b[0].kind == number && b[1].kind == number {
 			v.askPair = true
 		}
@@ -165,6 +200,20 @@ func join(a, b []item, o *Options) (span, bool) {
 		return v, a[0].sep != 'T' && from.year.width == 4
 	}
 	return v, true
+}
+
+// against reads both ends against the order of the notebook, for one of them
+// can only be read so. A day alone has no order.
+func against(a, b []item, o *Options) (from, to point, ok bool) {
+	other := *o
+	other.Order = 1 - o.Order
+	from, ok = single(a, &other)
+	to, ok2 := single(b, &other)
+	if !ok || !ok2 || from.swapped || to.swapped || from.m == 0 || to.m == 0 {
+		return from, to, false
+	}
+	to.swapped = true
+	return from, to, true
 }
 
 // shortEnd reads ends that leave out what the beginning has said: ISO 8601-1
@@ -190,7 +239,10 @@ func shortEnd(from point, a, b []item) (point, bool) {
 		}
 	case from.prec == yearPrec && from.year.width == 4 && len(b) == 1 && last.kind == number && last.width == 2 && len(a) == 1:
 		y := from.year.val - from.year.val%100 + last.val
-		return point{prec: yearPrec, year: figuresYear{val: y, width: 4}}, last.val > 12 && y > from.year.val || last.val == (from.year.val+1)%100 && y > from.year.val && last.sep == '/' && last.val > 12
+		if last.val == 0 {
+			y += 100 // 1999/00
+		}
+		return point{prec: yearPrec, year: figuresYear{val: y, width: 4}}, y > from.year.val && (last.val > 12 || y == from.year.val+1 && last.val == 0)
 	}
 	return point{}, false
 }

@@ -139,7 +139,8 @@ func twoNumbers(a, b item, o *Options) (point, bool) {
 		return point{prec: monthPrec, m: a.val, year: y}, true
 	}
 	if y, ok := yearOf(a); ok && a.width == 4 {
-		return point{prec: monthPrec, m: b.val, year: y}, b.width == 2 && b.val >= 1 && b.val <= 12 && b.sep != ' '
+		twoYears := b.sep == '/' && b.val == (a.val+1)%100 // 2003/04
+		return point{prec: monthPrec, m: b.val, year: y}, b.width == 2 && b.val >= 1 && b.val <= 12 && b.sep != ' ' && !twoYears
 	}
 	d, m, swapped, ok := dayAndMonth(a, b, o.Order)
 	return point{prec: dayPrec, d: d, m: m, swapped: swapped, noDay: d == 0}, ok && m > 0
@@ -176,7 +177,7 @@ func three(a, b, c item, o *Options) (point, bool) {
 		}
 		y, isYear := yearOf(c)
 		d, isDay := dayOf(a)
-		stray := c.sep == '-' && b.sep != '-' && c.width == 2
+		stray := c.sep == '-' && b.sep != '-' && c.width == 2 && c.val <= 31
 		return point{prec: dayPrec, d: d, m: b.val, year: y, noDay: d == 0, stray: stray}, isYear && isDay && b.part == wholePart
 	case a.kind == blank && b.kind == month:
 		y, ok := yearOf(c)

@@ -1,6 +1,8 @@
 package when
 
 import (
+	"fmt"
+
 	"fieldfare/convert/reading"
 )
 
@@ -52,6 +54,7 @@ type builder struct {
 	have    bool // e is what was read
 	stated  bool // an interval of stated days
 	night   bool
+	open    bool // a held reading has no candidate
 
 	time, endTime string // hours as written for eventDate, with zone
 }
@@ -86,15 +89,21 @@ func (b *builder) text(t string) {
 	}
 	v, ok := parse(&s, b.o)
 	if ok {
-		ok = b.resolve(v, &s)
+		ok = b.resolve(v)
 	} else {
 		b.held(b.unread(&s))
+	}
+	b.have = ok
+	if s.unknown != "" {
+		b.v = reading.HeldOf("date-words", fmt.Sprintf("%q in %s was not understood. Write the date alone, and the rest in another column.", s.unknown, b.quoted()))
+		return
 	}
 	if !ok {
 		return
 	}
-	b.have = true
-	b.doubts(v, &s)
+	if b.doubts(v, &s); b.v.State == reading.Held {
+		return
+	}
 	b.times(&s)
 	b.vague(v, &s)
 	b.evening(&s)
@@ -107,7 +116,7 @@ func (b *builder) finish() Reading {
 		b.limits()
 	}
 	if b.v.State == reading.Held {
-		if b.have && len(b.v.Candidates) == 0 {
+		if b.have && !b.open && len(b.v.Candidates) == 0 {
 			b.v.Candidates = []string{b.e.eventDate()}
 		}
 		return Reading{Verdict: b.v}

@@ -7,7 +7,7 @@ import (
 
 // resolve gives the ends of a span their years and days. It reports whether
 // there is an extent to go on with.
-func (b *builder) resolve(v span, s *scan) bool {
+func (b *builder) resolve(v span) bool {
 	if v.from.prec == dayPrec && v.two {
 		return b.resolveDays(v)
 	}
@@ -15,7 +15,7 @@ func (b *builder) resolve(v span, s *scan) bool {
 		return b.resolveVague(v)
 	}
 	p := v.from
-	if p.bothWays && b.o.Year == 0 {
+	if p.bothWays && p.year.width == 0 && b.o.Year == 0 {
 		y, _ := b.o.shortYear(p.d)
 		b.held("day-or-year", fmt.Sprintf("%s may be the %s of %s, or %s %d. Write the day, month and year.",
 			b.quoted(), ordinal(p.d), monthNames[p.m-1], monthNames[p.m-1], y), fmt.Sprintf("%04d-%02d", y, p.m))

@@ -1,6 +1,9 @@
 package when
 
-import "bytes"
+import (
+	"bytes"
+	"strings"
+)
 
 // kind says what an item is.
 type kind uint8
@@ -57,14 +60,15 @@ type scan struct {
 	night, about, before, after, from, doubt, added, trailing, doubled, feast bool
 	dusk, dawn, daytime, either                                               bool
 
-	week    int
-	quality quality
-	named   string // a month's name as written, where quality is not plain
-	remark  string // what follows the date
-	unknown string // a word before or within the date
-	letters bool   // letters taken for figures
-	why     class  // emptyWord, pointWord, movingWord: what the text is instead
-	full    bool   // too many items
+	week       int
+	quality    quality
+	named      string // a month's name as written, where quality is not plain
+	remark     string // what follows the date
+	unknown    string // a word before or within the date
+	letters    bool   // letters taken for figures
+	hourOrYear bool   // 12 June 10 am
+	why        class  // emptyWord, pointWord, movingWord: what the text is instead
+	full       bool   // too many items
 
 	// while scanning
 	sep      byte
@@ -74,6 +78,8 @@ type scan struct {
 	weekSeen bool
 	joined   bool // an ISO T stands before the next number
 	pos      int
+	last     class // of the word before
+	aboutEnd int   // where a word for about ends
 }
 
 // rank orders separators: of several in a row the strongest counts.
@@ -103,6 +109,9 @@ func (s *scan) run(text string) {
 		default:
 			s.mark(c)
 		}
+	}
+	if len(text) > 0 && text[0] == '-' && s.n > 0 && s.items[0].width == 4 && s.items[0].at <= 2 {
+		s.before = true // -1990
 	}
 	if s.sep != 0 && s.n > 0 && (s.sep == '-' || s.sep == '/' || s.sep == '&' || s.sep == 'T') && s.remark == "" {
 		s.trailing = true
@@ -155,7 +164,7 @@ func (s *scan) add(it item) {
 		return
 	}
 	it.sep, it.wide = s.sep, s.wide
-	if it.kind != number || it.width == 4 {
+	if it.kind != number && it.kind != blank || it.width == 4 {
 		it.part, s.part = s.part, wholePart
 		if s.nth > 0 && it.part == wholePart && s.weekSeen {
 			it.part = weekPart(s.nth)
@@ -199,12 +208,21 @@ func (s *scan) number() {
 		j++
 	}
 	s.pos = j
+	if j-i == 8 && s.basic(i) {
+		return
+	}
+	if j-i == 3 && val >= 150 && val <= 209 && j < len(text) && (text[j] == '?' || text[j]|0x20 == 'x' || text[j] == '_') &&
+		(j+1 == len(text) || !letter(text[j+1]) && !digit(text[j+1])) { // 199?
+		s.pos = j + 1
+		s.add(item{kind: decade, val: val * 10, width: 4, at: i})
+		return
+	}
 	// 20?? and 20-- are a century without its year.
 	k := j
 	for k < len(text) && (text[k] == '?' || text[k] == '_' || text[k] == '-' || text[k]|0x20 == 'x') {
 		k++
 	}
-	if j-i == 2 && k-j >= 2 && val >= 15 && val <= 20 && (k == len(text) || text[k] == ' ') && s.n > 0 {
+	if j-i == 2 && k-j >= 2 && val >= 15 && val <= 20 && (k == len(text) || text[k] == ' ') {
 		s.pos = k
 		s.add(item{kind: blank, width: 4, at: i})
 		return
@@ -213,6 +231,22 @@ func (s *scan) number() {
 	if i == 1 && text[0] == '\'' && j == len(text) {
 		s.items[s.n-1].apos = true
 	}
+}
+
+// basic reads a day in the basic format of ISO 8601-1, 20210612, as three
+// items.
+func (s *scan) basic(i int) bool {
+	t := s.text[i : i+8]
+	y, m, d := shortFigures(t[:4]), shortFigures(t[4:6]), shortFigures(t[6:])
+	if y < 1500 || !(Date{y, m, d}).Valid() {
+		return false
+	}
+	s.add(item{kind: number, val: y, width: 4, at: i})
+	s.sep = '-'
+	s.add(item{kind: number, val: m, width: 2, at: i + 4})
+	s.sep = '-'
+	s.add(item{kind: number, val: d, width: 2, at: i + 6})
+	return true
 }
 
 // slipOf reports whether the letter at j stands for a figure: an O, I or l
@@ -295,13 +329,14 @@ func (s *scan) word() {
 	s.pos = j
 	c, val, q := lookUp(w)
 	s.take(c, val, q, i, j)
+	s.last = c
 }
 
 // notUnderstood ends the scan where a date stands before the place: the rest
 // is a remark.
 func (s *scan) notUnderstood(i int) {
 	if s.n >= 2 && s.complete() {
-		s.remark = s.text[i:]
+		s.remark = strings.Trim(s.text[i:], "() ")
 		s.sep = 0
 		return
 	}

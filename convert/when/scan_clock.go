@@ -41,6 +41,9 @@ func (s *scan) clock() bool {
 	if !c.known {
 		c.text = text[i:j]
 	}
+	if s.about && s.aboutEnd > 0 && strings.TrimLeft(text[s.aboutEnd:i], " .") == "" {
+		s.about = false // c. 22:00
+	}
 	s.pos = j
 	s.addClock(c)
 	return true
@@ -175,11 +178,14 @@ func (s *scan) noon(add, i int) {
 		(touches || n >= 5 || n == 2):
 		h, ok := twelve(s.items[n-2].val, add)
 		s.popClock(2, h, s.items[n-1].val, ok)
-	case n >= 1 && s.items[n-1].kind == number && s.items[n-1].width <= 2 && (touches && s.items[n-1].sep != '/' && s.items[n-1].sep != '.' || n >= 4 && s.items[n-1].sep == ' '):
+	case n >= 1 && s.items[n-1].kind == number && s.items[n-1].width <= 2 && (touches && s.items[n-1].sep != '/' && s.items[n-1].sep != '.' || n >= 4 && s.items[n-1].sep == ' ' || n == 1):
 		h, ok := twelve(s.items[n-1].val, add)
 		s.popClock(1, h, 0, ok)
 	default:
-		s.separate(' ')
+		if last := n - 1; n == 3 && s.items[last].kind == number && s.items[last].sep == ' ' && s.items[last].val <= 12 {
+			s.hourOrYear = true // 12 June 10 am
+		}
+		s.partOfDay(3 - add/4)
 	}
 }
 
@@ -189,6 +195,8 @@ func (s *scan) hourFigures() bool {
 		return false
 	}
 	switch it := s.items[s.n-1]; {
+	case it.width == 2 && it.sep == '.' && s.n > 3 && s.dated(s.n-2):
+		s.popClock(2, s.items[s.n-2].val, it.val, true)
 	case it.width == 4:
 		s.popClock(1, it.val/100, it.val%100, true)
 	case it.width <= 2:
@@ -210,21 +218,40 @@ func (s *scan) popClock(items, hours, minutes int, ok bool) {
 	s.addClock(c)
 }
 
-// clockItems turns figures after a whole date into a time: 2245, 22.45.
+// clockItems turns figures after a whole date into times: 2245, 22.45,
+// 2245-0130, 22.45-01.30.
 func (s *scan) clockItems() {
-	n := s.n
-	if n < 4 || s.nClock > 0 || s.remark != "" {
+	if s.n < 4 || s.n > 7 || s.nClock > 0 || s.remark != "" || !s.dated(3) {
 		return
 	}
-	last, prev := s.items[n-1], s.items[n-2]
-	switch {
-	case n == 4 && last.kind == number && last.width == 4 && last.sep == ' ' && last.val < 2400 && s.dated(3):
-		s.pos = len(s.text)
-		s.popClock(1, last.val/100, last.val%100, true)
-	case n == 5 && last.kind == number && last.width == 2 && last.sep == '.' && prev.kind == number && prev.width <= 2 &&
-		(prev.sep == ' ' || prev.sep == ',') && s.dated(3):
-		s.pos = len(s.text)
-		s.popClock(2, prev.val, last.val, true)
+	tail := s.items[3:s.n]
+	var found [2]clock
+	n := 0
+	for i := 0; i < len(tail); n++ {
+		it := tail[i]
+		opens := it.sep == ' ' || it.sep == ','
+		if n > 0 {
+			opens = it.sep == '-' || it.sep == 'T'
+		}
+		switch {
+		case n == len(found) || it.kind != number || !opens:
+			return
+		case it.width == 4:
+			found[n] = clock{known: valid(it.val/100, it.val%100, 0), text: hhmm(it.val/100, it.val%100, -1)}
+			i++
+		case it.width <= 2 && i+1 < len(tail) && tail[i+1].kind == number && tail[i+1].width == 2 && tail[i+1].sep == '.':
+			found[n] = clock{known: valid(it.val, tail[i+1].val, 0), text: hhmm(it.val, tail[i+1].val, -1)}
+			i += 2
+		default:
+			return
+		}
+		if !found[n].known {
+			found[n].text = s.text[it.at:]
+		}
+	}
+	s.n = 3
+	for _, c := range found[:n] {
+		s.addClock(c)
 	}
 }
 

@@ -21,19 +21,20 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 		}
 		s.skipStop()
 	case suffixWord:
-		if s.n == 0 || !digit(text[i-1]) {
+		if s.n == 0 || s.items[s.n-1].kind != number || s.items[s.n-1].width > 2 {
 			s.notUnderstood(i)
 			return
 		}
 		s.items[s.n-1].nth = true
+		s.sep = 0
 	case fillWord:
 		s.separate(' ')
 	case nightWord:
-		s.night = true
-		s.separate(' ')
+		s.nights(i)
 	case aboutWord:
 		s.about = true
 		s.skipStop()
+		s.aboutEnd = s.pos
 	case beforeWord:
 		s.before = true
 	case afterWord:
@@ -64,16 +65,16 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 			s.items[s.n-1].part = midPart
 		}
 	case hourWord:
-		if !s.hourFigures() {
+		switch {
+		case s.part == earlyPart: // early hours
+			s.partOfDay(3)
+		case !s.hourFigures():
 			s.notUnderstood(i)
 		}
 	case noonWord:
 		s.noon(val, i)
 	case spellWord:
-		s.dusk = s.dusk || val == 1
-		s.dawn = s.dawn || val == 2
-		s.daytime = s.daytime || val == 3
-		s.separate(' ')
+		s.partOfDay(val)
 	case joinWord:
 		if s.n == 0 || i == 0 || !digit(text[i-1]) || j >= len(text) || !digit(text[j]) {
 			s.notUnderstood(i)
@@ -179,4 +180,38 @@ func (s *scan) feastDay(val, i int) {
 	s.add(item{kind: number, val: day, width: 2, at: i})
 	s.sep = ' '
 	s.add(item{kind: month, val: val / 100, at: i})
+}
+
+// nights takes a word for night, and keeps a number of nights (3 nights) apart
+// from the date.
+func (s *scan) nights(i int) {
+	last := s.n - 1
+	switch {
+	case s.n > 0 && s.items[last].kind == number && !s.items[last].nth && s.n == 1:
+		s.notUnderstood(i)
+	case s.n > 1 && s.items[last].kind == number && s.items[last].sep == ' ' && s.dated(last):
+		s.n = last
+		s.remark = strings.Trim(s.text[s.items[last].at:], "() ")
+		s.sep = 0
+	default:
+		s.night = true
+		s.separate(' ')
+	}
+}
+
+// partOfDay takes a word for a part of the day: 1 dusk, 2 dawn, 3 by day. What
+// stands before it belongs to it and not to the date: early morning, before
+// dawn, to dawn.
+func (s *scan) partOfDay(val int) {
+	s.dusk = s.dusk || val == 1
+	s.dawn = s.dawn || val == 2
+	s.daytime = s.daytime || val == 3
+	s.part = wholePart
+	switch s.last {
+	case beforeWord:
+		s.before = false
+	case afterWord:
+		s.after = false
+	}
+	s.sep = ' '
 }

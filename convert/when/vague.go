@@ -1,6 +1,10 @@
 package when
 
-import "fmt"
+import (
+	"fmt"
+
+	"fieldfare/convert/reading"
+)
 
 // vague applies approximations and words about weeks, and asks about dates
 // that are no single day.
@@ -9,6 +13,9 @@ func (b *builder) vague(v span, s *scan) {
 	switch {
 	case s.week != 0 && single:
 		b.weeks(s.week)
+		return
+	case s.part != wholePart && single && s.nth == 0 && !s.weekSeen:
+		b.query("date-words", fmt.Sprintf("%s was read as %s, without the word before or after it.", b.quoted(), b.e.words()))
 		return
 	case s.week != 0, s.nth != 0, s.part != wholePart, s.weekSeen && v.from.part == wholePart && v.to.part == wholePart:
 		b.held("date-words", b.quoted()+" could not be read as a part of a month. Write the first and the last day.")
@@ -70,7 +77,10 @@ func (b *builder) weeks(kind int) {
 // evening makes a night of a day that is written as one, or that the notebook
 // takes for an evening.
 func (b *builder) evening(s *scan) {
-	if b.e.unit != dayPrec || b.e.first != b.e.last || b.v.State > 1 {
+	if s != nil && s.night && b.stated {
+		b.night = true
+	}
+	if b.e.unit != dayPrec || b.e.first != b.e.last || b.v.State == reading.Held {
 		return
 	}
 	written := s != nil && (s.night || s.dusk && s.dawn)
@@ -100,9 +110,14 @@ func (b *builder) times(s *scan) {
 			return
 		}
 		if first == "00:00" || first == "00:00:00" {
-			return // a midnight that spreadsheets add to a plain day
+			b.say("A time of midnight was left out: spreadsheet programs add it to a plain day.")
+			return
 		}
 		b.time = first
+		if s.dawn && first >= "12:00" && b.e.first == b.e.last { // 22:00 to dawn
+			b.e.last = b.e.first.Add(1)
+			b.night = true
+		}
 		return
 	}
 	b.time, b.endTime = first, s.clocks[1].text
