@@ -11,6 +11,11 @@ type extent struct {
 // documentation lists (common practice, no source; the seasons are those of
 // meteorology, whole months from March).
 func extentOf(p point, year int) extent {
+	if p.until != wholePart {
+		from, to := p, p
+		from.until, to.until, to.part = wholePart, wholePart, p.until
+		return extentOf(from, year).to(extentOf(to, year))
+	}
 	switch p.prec {
 	case monthPrec:
 		first, last := partDays(p.part, DaysIn(year, p.m))
@@ -82,6 +87,8 @@ func partDays(p part, n int) (first, last int) {
 	case week1Part, week2Part, week3Part, week4Part:
 		i := int(p - week1Part)
 		return 7*i + 1, 7*i + 7
+	case week5Part:
+		return 29, max(n, 29)
 	case lastWeekPart:
 		return n - 6, n
 	case half1Part:

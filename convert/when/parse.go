@@ -72,10 +72,13 @@ func seasonYears(it []item) (span, bool) {
 	}
 	y, ok := yearOf(it[1])
 	z, ok2 := yearOf(it[2])
-	if !ok || !ok2 || (y.val+1)%100 != z.val%100 || z.width == 4 && z.val != y.val+1 {
+	if last := it[2]; last.width == 1 && last.kind == number && last.val == (y.val+1)%10 { // winter 2003/4
+		z, ok2 = figuresYear{val: y.val + 1, width: 4}, true
+	}
+	if !ok || !ok2 || (y.val+1)%100 != z.val%100 || z.width == 4 && y.width == 4 && z.val != y.val+1 {
 		return span{}, false
 	}
-	p := point{prec: seasonPrec, season: winter, year: y, part: it[0].part}
+	p := point{prec: seasonPrec, season: winter, year: y, part: it[0].part, until: it[0].until}
 	return span{from: p, to: p, double: true}, true
 }
 

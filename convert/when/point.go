@@ -25,6 +25,7 @@ type point struct {
 	year     figuresYear
 	season   season
 	part     part
+	until    part // of two parts the last
 	swapped  bool // read against the order of the notebook: no other reading
 	yearOnce bool // year first with two figures: 98/06/12
 	noDay    bool // the day is written as not known
@@ -68,17 +69,17 @@ func single(it []item, o *Options) (point, bool) {
 func one(a item) (point, bool) {
 	switch a.kind {
 	case month:
-		return point{prec: monthPrec, m: a.val, part: a.part}, true
+		return point{prec: monthPrec, m: a.val, part: a.part, until: a.until}, true
 	case seasonItem:
-		return point{prec: seasonPrec, season: season(a.val), part: a.part}, true
+		return point{prec: seasonPrec, season: season(a.val), part: a.part, until: a.until}, true
 	case decade:
 		if a.width != 4 && a.width != 2 {
 			return point{}, false
 		}
-		return point{prec: decadePrec, year: figuresYear{a.val, a.width, a.apos}, part: a.part}, true
+		return point{prec: decadePrec, year: figuresYear{a.val, a.width, a.apos}, part: a.part, until: a.until}, true
 	case number:
 		if y, ok := yearOf(a); ok && (a.width == 4 || a.apos) {
-			return point{prec: yearPrec, year: y, part: a.part}, true
+			return point{prec: yearPrec, year: y, part: a.part, until: a.until}, true
 		}
 		if d, ok := dayOf(a); ok && d > 0 {
 			return point{prec: dayPrec, d: d}, true
@@ -95,7 +96,7 @@ func two(a, b item, o *Options) (point, bool) {
 		return point{prec: dayPrec, m: b.val, noDay: true}, true
 	case b.kind == month && a.kind == number:
 		if y, ok := yearOf(a); ok && a.width == 4 {
-			return point{prec: monthPrec, m: b.val, year: y, part: b.part}, true
+			return point{prec: monthPrec, m: b.val, year: y, part: b.part, until: b.until}, true
 		}
 		d, ok := dayOf(a)
 		if b.part != wholePart {
@@ -104,10 +105,10 @@ func two(a, b item, o *Options) (point, bool) {
 		return point{prec: dayPrec, d: d, m: b.val, noDay: d == 0}, ok
 	case a.kind == seasonItem && b.kind == number:
 		y, ok := yearOf(b)
-		return point{prec: seasonPrec, season: season(a.val), year: y, part: a.part}, ok
+		return point{prec: seasonPrec, season: season(a.val), year: y, part: a.part, until: a.until}, ok
 	case b.kind == seasonItem && a.kind == number:
 		y, ok := yearOf(a)
-		return point{prec: seasonPrec, season: season(b.val), year: y, part: b.part}, ok && a.width == 4
+		return point{prec: seasonPrec, season: season(b.val), year: y, part: b.part, until: b.until}, ok && a.width == 4
 	case a.kind == number && b.kind == number:
 		return twoNumbers(a, b, o)
 	}
@@ -122,7 +123,7 @@ func monthNumber(a, b item) (point, bool) {
 	isDay = isDay && a.part == wholePart
 	switch {
 	case isYear && (b.width == 4 || b.apos || b.val > 31 || b.val == 0 || a.part != wholePart):
-		return point{prec: monthPrec, m: a.val, year: y, part: a.part}, true
+		return point{prec: monthPrec, m: a.val, year: y, part: a.part, until: a.until}, true
 	case isDay && (b.nth || b.width == 1):
 		return point{prec: dayPrec, d: d, m: a.val, noDay: d == 0}, true
 	case isDay:

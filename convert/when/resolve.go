@@ -47,7 +47,7 @@ func (b *builder) resolve(v span) bool {
 		}
 	}
 	b.e = extentOf(p, year)
-	return p.prec != dayPrec || b.exists(b.e.first)
+	return b.e.unit != dayPrec || b.exists(b.e.first)
 }
 
 // resolveDays resolves a span from one day to another.

@@ -27,7 +27,8 @@ type item struct {
 	roman bool
 	nth   bool // 12th
 	part  part
-	at    int // where it begins in the text
+	until part // early to mid: the last of two parts
+	at    int  // where it begins in the text
 }
 
 // clock is a time of day in a date's text.
@@ -58,7 +59,7 @@ type scan struct {
 	nClock int
 
 	night, about, before, after, from, doubt, added, trailing, doubled, feast bool
-	dusk, dawn, daytime, either                                               bool
+	dusk, dawn, daytime, either, plural                                       bool
 
 	week       int
 	quality    quality
@@ -74,6 +75,7 @@ type scan struct {
 	sep      byte
 	wide     bool
 	part     part
+	until    part
 	nth      int
 	weekSeen bool
 	joined   bool // an ISO T stands before the next number
@@ -133,7 +135,9 @@ func (s *scan) mark(c byte) {
 	case '&', '+':
 		s.separate('&')
 	case ';':
-		s.separate('&')
+		if s.pos < len(text) {
+			s.separate('&')
+		}
 	case ':', '*', '#', '=':
 		s.separate(' ')
 	case '\'':
@@ -165,7 +169,8 @@ func (s *scan) add(it item) {
 	}
 	it.sep, it.wide = s.sep, s.wide
 	if it.kind != number && it.kind != blank || it.width == 4 {
-		it.part, s.part = s.part, wholePart
+		it.part, it.until = s.part, s.until
+		s.part, s.until = wholePart, wholePart
 		if s.nth > 0 && it.part == wholePart && s.weekSeen {
 			it.part = weekPart(s.nth)
 			s.nth, s.weekSeen = 0, false
@@ -178,7 +183,7 @@ func (s *scan) add(it item) {
 
 func weekPart(n int) part {
 	switch {
-	case n >= 1 && n <= 4:
+	case n >= 1 && n <= 5:
 		return week1Part + part(n-1)
 	case n == 9:
 		return lastWeekPart
@@ -215,6 +220,10 @@ func (s *scan) number() {
 		(j+1 == len(text) || !letter(text[j+1]) && !digit(text[j+1])) { // 199?
 		s.pos = j + 1
 		s.add(item{kind: decade, val: val * 10, width: 4, at: i})
+		return
+	}
+	if s.week == weekOf && s.last == weekWord && j-i == 1 && strings.HasPrefix(text[j:], " of ") { // week 3 of
+		s.week, s.nth = 0, val
 		return
 	}
 	// 20?? and 20-- are a century without its year.

@@ -31,6 +31,7 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 		s.separate(' ')
 	case nightWord:
 		s.nights(i)
+		s.plural = s.plural || text[j-1]|0x20 == 's'
 	case aboutWord:
 		s.about = true
 		s.skipStop()
@@ -109,19 +110,21 @@ func (s *scan) takePart(c class, val, i, j int) {
 			s.weekSeen = false
 			return
 		}
+		if s.part != wholePart && s.sep != 0 {
+			s.until, s.sep = part(val), ' '
+			return
+		}
 		s.part = part(val)
 	case nthWord:
 		s.nth = val
 	case weekWord:
-		if s.nth == 0 && s.n > 0 && s.items[s.n-1].nth { // 1st week
-			s.n--
-			s.nth = s.items[s.n].val
-		}
+		s.takeNth()
 		if s.nth == 0 {
 			s.week = weekOf
 		}
 		s.weekSeen = true
 	case halfWord:
+		s.takeNth()
 		switch s.nth {
 		case 1:
 			s.part = half1Part
@@ -139,6 +142,14 @@ func (s *scan) takePart(c class, val, i, j int) {
 		s.week = weekEnd
 	default:
 		s.letterWords(i)
+	}
+}
+
+// takeNth takes a number before week or half for its own: 1st week.
+func (s *scan) takeNth() {
+	if s.nth == 0 && s.n > 0 && s.items[s.n-1].nth {
+		s.n--
+		s.nth = s.items[s.n].val
 	}
 }
 
@@ -206,7 +217,7 @@ func (s *scan) partOfDay(val int) {
 	s.dusk = s.dusk || val == 1
 	s.dawn = s.dawn || val == 2
 	s.daytime = s.daytime || val == 3
-	s.part = wholePart
+	s.part, s.until = wholePart, wholePart
 	switch s.last {
 	case beforeWord:
 		s.before = false

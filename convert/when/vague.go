@@ -79,6 +79,9 @@ func (b *builder) weeks(kind int) {
 func (b *builder) evening(s *scan) {
 	if s != nil && s.night && b.stated {
 		b.night = true
+		if n := b.e.last.Days() - b.e.first.Days(); n > 1 && !s.plural {
+			b.query("nights", fmt.Sprintf("%s names one night but runs over %d: it was read as %s.", b.quoted(), n, b.e.words()))
+		}
 	}
 	if b.e.unit != dayPrec || b.e.first != b.e.last || b.v.State == reading.Held {
 		return

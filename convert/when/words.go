@@ -49,6 +49,7 @@ const (
 	week2Part
 	week3Part
 	week4Part
+	week5Part
 	lastWeekPart
 	half1Part
 	half2Part
@@ -118,7 +119,7 @@ var vocabulary = map[string]struct {
 // notes are written in; they are read and asked about.
 var otherTongues = map[string]int{
 	"januar": 1, "janvier": 1, "februar": 2, "mars": 3, "avril": 4, "mai": 5, "mei": 5, "maius": 5,
-	"juni": 6, "juin": 6, "juli": 7, "juillet": 7, "septembre": 9, "oktober": 10, "octobre": 10,
+	"juni": 6, "juin": 6, "juli": 7, "juillet": 7, "marz": 3, "märz": 3, "septembre": 9, "oktober": 10, "octobre": 10,
 	"novembre": 11, "dezember": 12, "desember": 12, "decembre": 12,
 }
 
