@@ -1,0 +1,98 @@
+package taxa
+
+import (
+	"slices"
+	"strings"
+)
+
+// abbreviated reads a shortened genus with an epithet: "N. pronuba", "N
+// pronuba", "Noct. pronuba". The genus above on the page decides, or that only
+// one name of the list fits.
+func (r *resolver) abbreviated(s string, toks []token) (outcome, bool) {
+	if len(toks) < 2 || len(toks) > 3 || toks[0].kind != wordToken || toks[1].kind != wordToken || !upperFirst(toks[0].text) && !toks[0].dotted() {
+		return outcome{}, false
+	}
+	short := toks[0].key
+	if short == "" || hasDigit(short) || len(short) > 1 && !toks[0].dotted() || len(toks[1].key) < 3 || rankMarkers[toks[1].key] != "" && len(toks[1].key) < 3 {
+		return outcome{}, false
+	}
+	if openWords[toks[1].key] != "" {
+		return outcome{}, false
+	}
+	infra := ""
+	if len(toks) == 3 {
+		infra = toks[2].key
+		if toks[2].kind != wordToken || noteWords[infra] || rankMarkers[infra] != "" {
+			return outcome{}, false
+		}
+	}
+	var found []int32
+	ix := r.ix
+	exact := false
+	for at := ix.firstEpithet(toks[1].key); at != none; at = ix.sci[at].nextEpithet {
+		e := &ix.sci[at]
+		g := ix.genusKey[e.genus]
+		n := &ix.names[e.name]
+		if infra != "" {
+			continue
+		}
+		if !strings.HasPrefix(g, short) || g == short || n.taxon == none {
+			continue
+		}
+		same := e.epithet == toks[1].key
+		if exact && !same {
+			continue
+		}
+		if same && !exact {
+			exact, found = true, nil
+		}
+		if !r.sameTaxonAmong(found, n.taxon) {
+			found = append(found, e.name)
+		}
+	}
+	if infra != "" {
+		for i := range ix.sci {
+			e := &ix.sci[i]
+			n := &ix.names[e.name]
+			if e.infra == infra && e.epithet == toks[1].key && n.taxon != none && strings.HasPrefix(ix.genusKey[e.genus], short) && !r.sameTaxonAmong(found, n.taxon) {
+				found = append(found, e.name)
+			}
+		}
+	}
+	text := written(s, toks)
+	switch len(found) {
+	case 0:
+		return outcome{}, false
+	case 1:
+		o := r.take(found[0], text)
+		r.step("%s is %s: the only name on the list that fits.", quoted(text), ix.names[found[0]].text)
+		return o, true
+	}
+	if r.genus != "" {
+		kept := slices.DeleteFunc(slices.Clone(found), func(at int32) bool { return key(splitName(ix.names[at].text).genus) != r.genus })
+		if len(kept) == 1 {
+			o := r.take(kept[0], text)
+			r.step("%s follows the genus above on the page: %s.", quoted(text), ix.names[kept[0]].text)
+			o.and(fair("", "%s was read as %s, as that genus stands above it.", quoted(text), ix.names[kept[0]].text))
+			return o, true
+		}
+	}
+	if r.group.says() {
+		if kept := r.keep(found, r.group.has); len(kept) == 1 {
+			return r.take(kept[0], text), true
+		}
+	}
+	o := held(CodeAbbreviated, "%s fits more than one name on the list. Write the genus out.", quoted(text))
+	for _, at := range found {
+		o.cands = append(o.cands, ix.names[at].taxon)
+	}
+	return o, true
+}
+
+// firstEpithet is the first entry with an epithet, whatever its ending.
+func (ix *Index) firstEpithet(k string) int32 {
+	if at, there := ix.epithets[stem(k)]; there {
+		return at
+	}
+	return none
+}

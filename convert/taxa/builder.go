@@ -1,0 +1,254 @@
+package taxa
+
+import (
+	"fmt"
+	"strings"
+)
+
+// builder makes a list of rows. Accepted taxa are made as they come; synonyms
+// and parents, which may point forward, wait for the end.
+type builder struct {
+	list     *List
+	problems []Problem
+	strings  map[string]string // one copy of every word that repeats
+	ids      map[string]ref
+	synonyms []synonym
+	parents  []parentRef // beside list.taxa
+	extra    []extraName
+}
+
+// ref is what an id stands for: an accepted taxon or a synonym.
+type ref struct {
+	index   int32
+	synonym bool
+}
+
+type synonym struct {
+	text, authorship       string
+	acceptedID, acceptedIs string // by id or by name
+	line                   int
+	vernaculars            []string
+}
+
+type parentRef struct{ id, name string }
+
+// extraName is a vernacular name or synonym given on the taxon's own line or
+// by an extension.
+type extraName struct {
+	text  string
+	taxon int32
+	kind  nameKind
+}
+
+func newBuilder(name string) *builder {
+	return &builder{list: &List{Name: name}, strings: map[string]string{}, ids: map[string]ref{}}
+}
+
+func (b *builder) problem(line int, format string, args ...any) {
+	b.problems = append(b.problems, Problem{Source: b.list.Name, Line: line, Message: fmt.Sprintf(format, args...)})
+}
+
+func (b *builder) intern(s string) string {
+	if s == "" {
+		return ""
+	}
+	if t, ok := b.strings[s]; ok {
+		return t
+	}
+	s = strings.Clone(s)
+	b.strings[s] = s
+	return s
+}
+
+// add takes one line of the list.
+func (b *builder) add(r *row) {
+	v := &r.values
+	text := v[fName]
+	if text == "" && v[fGenus] != "" && v[fEpithet] != "" {
+		text = v[fGenus] + " " + strings.TrimSpace(v[fEpithet]+" "+v[fInfra])
+	} else if v[fGenus] != "" && startsLower(text) && !strings.ContainsRune(text, ' ') {
+		// A "species" column of epithets beside a genus column.
+		text = v[fGenus] + " " + text
+	}
+	if text == "" {
+		switch {
+		case v[fAccepted] != "":
+			text = v[fAccepted]
+		case len(r.vernaculars) > 0:
+			b.problem(r.line, "“%s” has no scientific name on this line, so nothing can be read as it.", r.vernaculars[0])
+			return
+		default:
+			return
+		}
+	}
+	n := splitName(capitalised(text))
+	authorship := v[fAuthor]
+	if authorship == "" {
+		authorship = n.authorship
+	}
+	if y := v[fYear]; y != "" && authorship != "" && !strings.Contains(authorship, y) {
+		authorship = strings.TrimSuffix(authorship, ")") + ", " + y + map[bool]string{true: ")"}[strings.HasSuffix(authorship, ")")]
+	}
+	if b.isSynonym(r, n.canonical) {
+		if id := v[fID]; id != "" {
+			b.claim(id, ref{int32(len(b.synonyms)), true}, r.line)
+		}
+		b.synonyms = append(b.synonyms, synonym{
+			text: strings.Clone(n.canonical), authorship: b.intern(authorship),
+			acceptedID: strings.Clone(v[fAcceptedID]), acceptedIs: strings.Clone(v[fAccepted]),
+			line: r.line, vernaculars: r.vernaculars,
+		})
+		return
+	}
+	t := Taxon{
+		ID: strings.Clone(v[fID]), ScientificName: strings.Clone(n.canonical), Authorship: b.intern(authorship),
+		Number: strings.Clone(v[fNumber]), Group: b.intern(v[fGroup]), List: b.list.Name, Line: r.line, parent: none,
+		Lineage: Lineage{
+			Kingdom: b.rankName(v[fKingdom]), Phylum: b.rankName(v[fPhylum]), Class: b.rankName(v[fClass]), Order: b.rankName(v[fOrder]),
+			Superfamily: b.rankName(v[fSuperfamily]), Family: b.rankName(v[fFamily]), Subfamily: b.rankName(v[fSubfamily]),
+			Tribe: b.rankName(v[fTribe]), Genus: b.rankName(v[fGenus]), Subgenus: b.intern(v[fSubgenus]),
+		},
+	}
+	t.Rank = b.intern(rankOf(v[fRank]))
+	if t.Rank == "" || n.aggregate && t.Rank == RankSpecies {
+		t.Rank = rankFromName(n, &t.Lineage)
+	}
+	if t.Genus == "" && (n.epithet != "" || t.Rank == RankGenus) {
+		t.Genus = b.intern(n.genus)
+	}
+	if t.Subgenus == "" {
+		t.Subgenus = b.intern(n.subgenus)
+	}
+	t.Code = codeOf(v[fCode], t.Kingdom)
+	b.months(r, &t)
+	b.needs(r, &t)
+	index := int32(len(b.list.taxa))
+	if t.ID != "" {
+		b.claim(t.ID, ref{index, false}, r.line)
+	}
+	for _, name := range r.vernaculars {
+		if t.Vernacular == "" {
+			t.Vernacular = strings.Clone(name)
+			name = t.Vernacular
+		}
+		b.extra = append(b.extra, extraName{strings.Clone(name), index, vernacularName})
+	}
+	for _, name := range r.synonyms {
+		if s := splitName(capitalised(name)); s.canonical != "" {
+			b.extra = append(b.extra, extraName{strings.Clone(s.canonical), index, synonymName})
+		}
+	}
+	b.list.taxa = append(b.list.taxa, t)
+	b.parents = append(b.parents, parentRef{strings.Clone(v[fParentID]), strings.Clone(v[fParent])})
+}
+
+// rankName tidies a name in a classification: "NOCTUIDAE" is Noctuidae.
+func (b *builder) rankName(s string) string {
+	if s == "" {
+		return ""
+	}
+	if len(s) > 1 && (startsLower(s) || strings.ToUpper(s) == s) {
+		s = capitalised(s)
+	}
+	return b.intern(s)
+}
+
+func (b *builder) claim(id string, r ref, line int) {
+	if _, taken := b.ids[id]; taken {
+		b.problem(line, "The id “%s” stands on more than one line; the first line is used wherever it is pointed to.", id)
+		return
+	}
+	b.ids[strings.Clone(id)] = r
+}
+
+// isSynonym: the line points to another name as the accepted one, or says
+// that it is not accepted itself.
+func (b *builder) isSynonym(r *row, canonical string) bool {
+	v := &r.values
+	if a := v[fAcceptedID]; a != "" {
+		return a != v[fID]
+	}
+	if a := v[fAccepted]; a != "" && v[fName] != "" {
+		return key(splitName(capitalised(a)).canonical) != key(canonical)
+	}
+	status := strings.ToLower(v[fStatus])
+	for _, w := range [...]string{"synonym", "misapplied", "invalid", "unaccepted", "not accepted", "junior", "obsolete", "superseded", "homonym", "unavailable", "nomen nudum", "misspelling"} {
+		if strings.Contains(status, w) {
+			return true
+		}
+	}
+	return false
+}
+
+// capitalised gives a name the capitals of the codes where a list has none
+// ("noctua pronuba") or nothing else ("NOCTUA PRONUBA").
+func capitalised(s string) string {
+	if upper := strings.ToUpper(s) == s; upper && len(s) > 2 {
+		s = strings.ToLower(s)
+	}
+	if startsLower(s) && !strings.HasPrefix(s, "x ") {
+		words := strings.SplitN(s, " ", 2)
+		first := []rune(words[0])
+		words[0] = strings.ToUpper(string(first[:1])) + string(first[1:])
+		return strings.Join(words, " ")
+	}
+	return s
+}
+
+// codeOf is the nomenclatural code: as the list says, else as the kingdom has
+// it.
+func codeOf(code, kingdom string) string {
+	switch c := strings.ToUpper(strings.TrimSpace(code)); c {
+	case "":
+	case "ICBN", "ICNAFP", "BOTANICAL":
+		return "ICN"
+	case "ZOOLOGICAL":
+		return "ICZN"
+	default:
+		return c
+	}
+	switch kingdom {
+	case "Animalia", "Metazoa":
+		return "ICZN"
+	case "Plantae", "Fungi", "Viridiplantae":
+		return "ICN"
+	}
+	return ""
+}
+
+func (b *builder) months(r *row, t *Taxon) {
+	v := &r.values
+	t.Flight = r.months
+	text := v[fMonths]
+	if v[fFirstMonth] != "" && v[fLastMonth] != "" {
+		text = v[fFirstMonth] + " - " + v[fLastMonth]
+	}
+	if text == "" || text == "-" || text == "?" {
+		return
+	}
+	m, ok := ParseMonths(text)
+	if !ok {
+		b.problem(r.line, "The flight months of %s, “%s”, could not be read; write them like “5-9” or “May to September”. No season is checked for it.", t.ScientificName, text)
+		return
+	}
+	t.Flight |= m
+}
+
+func (b *builder) needs(r *row, t *Taxon) {
+	v := &r.values
+	metres, ok := squareOf(v[fSensitive])
+	if !ok {
+		metres = 10000
+		b.problem(r.line, "%s is marked “%s” as sensitive, without the square it may be shown in; it is shown to 10 km until the list says, for example, “2 km”.", t.ScientificName, v[fSensitive])
+	}
+	t.SensitiveTo = metres
+	needs := strings.ToLower(v[fNeeds])
+	for _, w := range [...]string{"specimen", "voucher", "dissect", "gen"} {
+		t.NeedsSpecimen = t.NeedsSpecimen || strings.Contains(needs, w)
+	}
+	for _, w := range [...]string{"note", "descri", "photo", "detail"} {
+		t.NeedsNote = t.NeedsNote || strings.Contains(needs, w)
+	}
+	t.NeedsNote = t.NeedsNote || yes(v[fNeedsNote])
+	t.NeedsSpecimen = t.NeedsSpecimen || yes(v[fNeedsSpecimen])
+}

@@ -1,0 +1,125 @@
+package taxa
+
+import "strings"
+
+// numberWords and variantWords are words of vernacular names that are written
+// in more than one way.
+var variantWords = map[string]string{
+	"two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9", "ten": "10",
+	"eleven": "11", "twelve": "12", "thirteen": "13", "fourteen": "14", "fifteen": "15", "sixteen": "16", "seventeen": "17",
+	"eighteen": "18", "nineteen": "19", "twenty": "20", "gray": "grey", "n": "and", "coloured": "colored", "colour": "color",
+	"mould": "mold", "saint": "st",
+}
+
+// vernacularWords splits a vernacular name into folded words; hyphens part
+// words, apostrophes do not. Words with two usual spellings get one.
+func vernacularWords(s string) []string {
+	var out []string
+	for _, w := range strings.FieldsFunc(s, func(r rune) bool {
+		switch r {
+		case ' ', '-', '–', '/', ',', '.', '+', '\u00a0', '‐', '‑', '\t':
+			return true
+		}
+		return false
+	}) {
+		k := key(w)
+		if k == "" {
+			continue
+		}
+		if v, ok := variantWords[k]; ok {
+			k = v
+		}
+		// "twenty-two" is 22, "twenty-four" is 24
+		if n := len(out); n > 0 && out[n-1] == "20" && len(k) == 1 && k[0] >= '1' && k[0] <= '9' {
+			out[n-1] = "2" + k
+			continue
+		}
+		out = append(out, k)
+	}
+	return out
+}
+
+// vernacularKey is the key of a vernacular name with usual variants made one
+// and the article left out: "The Grey Dagger" and "Gray Dagger" are the same.
+func vernacularKey(s string) string {
+	words := vernacularWords(s)
+	if len(words) > 1 && (words[0] == "the" || words[0] == "a" || words[0] == "an") {
+		words = words[1:]
+	}
+	return strings.Join(words, "")
+}
+
+// kindWords end many vernacular names and are left out or added freely:
+// "Puss" for Puss Moth, "Large White butterfly".
+var kindWords = []string{"moth", "butterfly", "dragonfly", "damselfly", "bumblebee", "bee", "ladybird"}
+
+// singular takes the plural from a word: "characters", "footmen", "ladies",
+// "brasses", "beauties". It returns the possible singulars.
+func singular(w string) []string {
+	switch {
+	case len(w) < 4:
+		return nil
+	case strings.HasSuffix(w, "men"):
+		return []string{w[:len(w)-2] + "an"}
+	case strings.HasSuffix(w, "mice"):
+		return []string{w[:len(w)-4] + "mouse"}
+	case strings.HasSuffix(w, "ies"):
+		return []string{w[:len(w)-3] + "y", w[:len(w)-1]}
+	case strings.HasSuffix(w, "es"):
+		return []string{w[:len(w)-1], w[:len(w)-2]}
+	case strings.HasSuffix(w, "s") && !strings.HasSuffix(w, "ss"):
+		return []string{w[:len(w)-1]}
+	}
+	return nil
+}
+
+// vernacularVariants lists other keys under which a vernacular name of these
+// words may stand: without its plural, without or with a word like moth.
+func vernacularVariants(words []string) []string {
+	var out []string
+	join := func(w []string, last string) string { return strings.Join(w[:len(w)-1], "") + last }
+	n := len(words)
+	last := words[n-1]
+	for _, s := range singular(last) {
+		out = append(out, join(words, s))
+	}
+	for _, k := range kindWords {
+		if n > 1 && (last == k || last == k+"s" || k == "butterfly" && last == "butterflies" || k == "dragonfly" && last == "dragonflies" || k == "damselfly" && last == "damselflies") {
+			rest := words[:n-1]
+			out = append(out, strings.Join(rest, ""))
+			if k == "moth" {
+				break
+			}
+			if k != "bee" {
+				continue
+			}
+			out = append(out, strings.Join(rest, "")+"bumblebee")
+		}
+	}
+	if n > 2 && words[n-2] == "bumble" && (last == "bee" || last == "bees") {
+		out = append(out, strings.Join(words[:n-2], "")+"bumblebee")
+	}
+	return out
+}
+
+// withKindWord lists the keys of a name with a word like moth added.
+func withKindWord(words []string) []string {
+	base := strings.Join(words, "")
+	n := len(words)
+	for _, k := range kindWords {
+		if words[n-1] == k {
+			return nil
+		}
+	}
+	out := make([]string, 0, 2*len(kindWords))
+	for _, k := range kindWords {
+		out = append(out, base+k)
+	}
+	for _, s := range singular(words[n-1]) {
+		stem := strings.Join(words[:n-1], "") + s
+		for _, k := range kindWords {
+			out = append(out, stem+k)
+		}
+	}
+	return out
+}
