@@ -61,6 +61,24 @@ func (it *item) breakdown(parts []Part, s string) ([]Part, reading.Verdict, bool
 	return append(parts, p), v.And(said), ok
 }
 
+// only tells whether the brackets can be about the one item before them alone:
+// a remark, or a breakdown of all n of it.
+func (in *inside) only(n int) bool {
+	if !in.ok {
+		return true
+	}
+	sum, allCounted, _, labelled := in.sums()
+	if allCounted && labelled {
+		return sum == n
+	}
+	for i := range in.items {
+		if in.items[i].labelled() || in.items[i].counted() {
+			return false
+		}
+	}
+	return true
+}
+
 // qualifies: the brackets only say that the number before them is inexact.
 func (in *inside) qualifies() bool {
 	if len(in.items) != 1 {
@@ -102,27 +120,21 @@ func (in *inside) sums() (sum int, allCounted, anyCounted, labelled bool) {
 
 // qualified gives the labels in brackets to the whole item.
 func (it *item) qualified(parts []Part, s string, q *item) ([]Part, reading.Verdict, bool) {
-	for _, t := range [...]struct{ to, from *string }{{&it.sex, &q.sex}, {&it.stage, &q.stage}, {&it.caste, &q.caste}, {&it.vitality, &q.vitality}} {
-		if *t.to != "" && *t.from != "" && *t.to != *t.from {
-			return parts, reading.Verdict{}, false
-		}
-		if *t.to == "" {
-			*t.to = *t.from
-		}
+	if !it.take(q) {
+		return parts, reading.Verdict{}, false
 	}
-	if q.sign != nil {
-		it.sign = q.sign
-	}
-	it.remarks = append(it.remarks, q.remarks...)
 	p, v, ok := it.part(s)
 	if q.zero { // "3 (none)", "1 (no f)"
 		v = v.And(reading.QueryOf("words-beside-count", "The words in brackets may change the count. Please check."))
 	}
-	return append(parts, p), v.And(q.said), ok
+	return append(parts, p), v.And(it.said), ok
 }
 
 // counting gives the count in brackets to the label before it.
 func (it *item) counting(parts []Part, s string, in *inside) ([]Part, reading.Verdict, bool) {
+	if !it.labelled() && in.items[0].labelled() { // present (3m)
+		return resolve(parts, s, in.items)
+	}
 	if len(in.items) != 1 || in.items[0].labelled() {
 		return parts, reading.Verdict{}, false
 	}

@@ -23,6 +23,7 @@ type item struct {
 	free                        bool // a remark runs to the next separator
 	unsexed                     bool // it was said that the sex is not known
 	mating                      bool // takes two
+	all                         bool // its labels are those of all that were counted
 	shared                      bool // labels that share one count: the whole cell is kept
 	said                        reading.Verdict
 	inside                      *inside

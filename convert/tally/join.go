@@ -46,6 +46,10 @@ func Join(columns []Column, o Options) Reading {
 	case out.State == reading.Held || total.State == reading.Held:
 		return Reading{out.Verdict.And(total.Verdict), nil}
 	case !seen && len(total.Parts) > 0:
+		var added bool
+		if total.Parts, added = merge(total.Parts, 0); added {
+			total.Verdict = total.Verdict.And(reading.QueryOf("counts-added", "Several columns hold counts without saying of what; they were added up. Please check that none is the total of others."))
+		}
 		return total
 	case !seen:
 		if len(skipped.Parts) > 0 { // absent in every column, of whatever sex

@@ -33,6 +33,9 @@ func lex(s string) ([]token, bool) {
 			t := token{meaning{kind: number, n: n}, i, end, false}
 			if j := hundreds(s, end); j > 0 {
 				t.meaning, t.end = meaning{kind: vague}, j
+				if yearLike(n) {
+					t.kind = other // a decade
+				}
 			} else if m, j := ordinal(s, end); j > 0 {
 				t.meaning, t.end = m, j
 			}
@@ -105,6 +108,12 @@ func signKind(r rune) kind {
 		return approx
 	case '×':
 		return times
+	case '@':
+		return place
+	case '✓', '✔', '√', '☑':
+		return presence
+	case '½', '¼', '¾', '⅓', '⅔', '%', '£', '$', '°':
+		return other
 	case '.', '!', '"', '\'', '’', '‘', '“', '”', '*', '…', '`':
 		return skip
 	}

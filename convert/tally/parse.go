@@ -115,6 +115,9 @@ func (p *parser) step(i int) int {
 			cur.addQuantity(p.s, t)
 			return i + 1
 		}
+		if next := p.peek(i + 1); p.s[t.start:t.end] == "n" && cur.empty() && (next == glue || next == number) {
+			return i + 1 // "n=12"
+		}
 		p.label(t)
 	case unit:
 		if cur.zero && p.peek(i+1) == number && !cur.labelled() {
@@ -123,6 +126,7 @@ func (p *parser) step(i int) int {
 	case remark:
 		cur.addRemark(p.s, t)
 		cur.mating = cur.mating || t.n == 2
+		cur.all = cur.all || t.n == 3
 	case place:
 		cur.addRemark(p.s, t)
 		cur.free = true
@@ -148,10 +152,15 @@ func (p *parser) step(i int) int {
 	case dash:
 		return p.dash(i)
 	case to:
-		if cur.exact && p.peek(i+1) == number && !cur.labelled() {
+		switch next := p.peek(i + 1); {
+		case cur.exact && next == number && !cur.labelled():
 			return p.rangeTo(i + 1)
+		case cur.labelled() && (next == sex || next == stage):
+			p.flush()
+			p.sep = '/'
+		default:
+			p.bad = true
 		}
-		p.bad = true
 	case question:
 		cur.doubt(reading.QueryOf("doubtful-count", "The question mark says that the recorder was not sure. Please check."))
 		cur.addRemark(p.s, t)
@@ -270,8 +279,12 @@ func (p *parser) approx(i int) int {
 	if p.cur.labelled() && p.cur.counted() && p.peek(i+1) == number {
 		p.flush()
 	}
+	t := p.list[i]
+	if t.doubt || p.cur.exact && (p.s[t.start] == '<' || p.s[t.start] == '>') {
+		p.cur.doubt(reading.QueryOf("doubtful-count", "The recorder was not sure of the count. Please check."))
+	}
 	p.cur.inexact = true
-	p.cur.addQuantity(p.s, p.list[i])
+	p.cur.addQuantity(p.s, t)
 	return i + 1
 }
 
@@ -341,6 +354,8 @@ func (p *parser) dash(i int) int {
 		return p.rangeTo(i + 1)
 	case p.cur.empty() && p.peek(i+1) == number:
 		p.bad = true // a negative number
+	case p.cur.exact && !p.cur.labelled() && p.peek(i+1) == skip:
+		p.cur.doubt(reading.QueryOf("unfinished", "A dash stands behind the count, as if something were to follow. Please check."))
 	}
 	return i + 1 // a dash between words
 }
@@ -371,6 +386,8 @@ func (p *parser) separator(i int) int {
 	if !p.cur.empty() {
 		p.flush()
 		p.sep = separatorSign(p.s[t.start])
+	} else if p.s[t.start] == '+' && len(p.items) == 0 && next == number {
+		p.cur.doubt(reading.QueryOf("counts-added", "The plus sign before the count says that it comes on top of another. Please check."))
 	}
 	return i + 1
 }

@@ -97,9 +97,10 @@ func quoted(s string) string {
 }
 
 // json writes the terms in a fixed order. occurrenceStatus has the words
-// present and absent, of which only the second says more than the record does.
+// present and absent, which the Biodiversity Data Quality standard's
+// VALIDATION_OCCURRENCESTATUS_STANDARD takes by default.
 func (p Part) json() string {
-	status := ""
+	status := "present"
 	if p.Absent {
 		status = "absent"
 	}

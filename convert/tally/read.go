@@ -22,7 +22,7 @@ func Read(text string, o Options) Reading {
 // Append is Read for long runs: it appends the parts to a slice, which may
 // then be used again, and needs no memory of its own for a plain number.
 func Append(parts []Part, text string, o Options) ([]Part, reading.Verdict) {
-	if o == (Options{}) {
+	if o.Sex == "" && o.Stage == "" && !o.Date {
 		if n, ok := plain(text); ok && n < doubtfulFrom {
 			return append(parts, Part{IndividualCount: text}), reading.Verdict{}
 		}

@@ -72,6 +72,9 @@ func terms(t testing.TB, r tally.Reading) []map[string]string {
 		var m map[string]string
 		require.NoError(t, json.Unmarshal([]byte(tally.Reading{Parts: []tally.Part{p}}.JSON()), &m))
 		delete(m, "occurrenceRemarks")
+		if m["occurrenceStatus"] == "present" {
+			delete(m, "occurrenceStatus")
+		}
 		out = append(out, m)
 	}
 	return out

@@ -24,6 +24,12 @@ func resolve(parts []Part, s string, items []item) ([]Part, reading.Verdict, boo
 	}
 	for i := range items {
 		it := &items[i]
+		if it.nothing() && (it.said.State != reading.Fair || it.inside != nil && it.zero) {
+			return parts, reading.Verdict{}, false // "0?", "nil (1 outside)"
+		}
+		if it.inside != nil && i > 0 && i == len(items)-1 && !it.inside.only(it.n) {
+			said = said.And(reading.QueryOf("brackets-of-whom", "It is not certain whether the words in brackets are about all that were counted, or the last only. Please check."))
+		}
 		said = said.And(it.said)
 		var v reading.Verdict
 		var ok bool
@@ -73,7 +79,18 @@ func together(items []item) (reading.Verdict, bool) {
 func drop(items []item) []item {
 	kept := items[:0:0]
 	for _, it := range items {
-		if it.nothing() {
+		if it.nothing() && it.said.State == reading.Fair && it.inside == nil {
+			continue
+		}
+		if n := len(kept); n > 0 && kept[n-1].onlyPresent() {
+			it.remarks = append(kept[n-1].remarks, it.remarks...)
+			it.said = it.said.And(kept[n-1].said)
+			kept = kept[:n-1]
+		} else if n > 0 && it.onlyPresent() {
+			kept[n-1].said = kept[n-1].said.And(it.said)
+			continue
+		}
+		if len(kept) == 1 && it.all && !it.counted() && it.inside == nil && kept[0].take(&it) {
 			continue
 		}
 		if n := len(kept); n > 0 && !it.counted() && it.labelled() && (it.sep == '/' || it.sep == '&' && kept[n-1].counted() && sameKind(&it, &kept[n-1])) {
@@ -86,6 +103,32 @@ func drop(items []item) []item {
 		return items[:1]
 	}
 	return kept
+}
+
+// onlyPresent: a tick or "seen", with nothing counted.
+func (it *item) onlyPresent() bool {
+	return it.present && !it.counted() && !it.labelled() && it.inside == nil
+}
+
+// take gives the labels of o to it, where they do not contradict its own.
+func (it *item) take(o *item) bool {
+	pairs := [...]struct{ to, from *string }{{&it.sex, &o.sex}, {&it.stage, &o.stage}, {&it.caste, &o.caste}, {&it.vitality, &o.vitality}}
+	for _, t := range pairs {
+		if *t.to != "" && *t.from != "" && *t.to != *t.from {
+			return false
+		}
+	}
+	for _, t := range pairs {
+		if *t.to == "" {
+			*t.to = *t.from
+		}
+	}
+	if o.sign != nil {
+		it.sign = o.sign
+	}
+	it.remarks = append(it.remarks, o.remarks...)
+	it.said = it.said.And(o.said)
+	return true
 }
 
 func (it *item) nothing() bool { return it.zero || it.exact && !it.inexact && it.n == 0 }

@@ -107,24 +107,27 @@ var dictionary = build([]entries{
 	{meaning{kind: unit}, []string{"individual", "individuals", "indiv", "indivs", "ind", "inds", "specimen", "specimens", "spec", "specs", "spm", "spms", "ex", "exs", "exx", "example", "examples",
 		"moth", "moths", "butterfly", "butterflies", "beetle", "beetles", "bug", "bugs", "bee", "bees", "fly", "flies", "insect", "insects", "bird", "birds", "spider", "spiders", "dragonfly", "dragonflies",
 		"in total", "total", "tot", "altogether", "in all", "counted", "count", "qty", "number", "nos", "no of", "only", "just", "of", "total of", "a total of", "all told", "no."}},
-	{meaning{kind: presence}, []string{"present", "seen", "noted", "recorded", "yes", "found", "observed", "here", "trapped", "caught", "in trap", "taken", "again", "heard"}},
+	{meaning{kind: presence}, []string{"present", "seen", "noted", "recorded", "yes", "found", "observed", "here", "trapped", "caught", "taken", "again", "heard"}},
 
-	{meaning{kind: remark}, []string{"all", "both", "each", "wings", "wings only", "wing", "remains", "vacated", "tenanted", "occupied", "empty", "unoccupied", "vac", "alate", "alates", "winged", "wingless", "dealate", "ovip", "laying eggs", "laying ova", "egg laying", "mostly", "mainly", "worn", "very worn", "v worn", "fresh", "very fresh", "tatty", "faded", "damaged", "old", "new", "small", "large", "big", "tiny", "huge", "dark", "pale", "light", "melanic", "melanics", "typical", "form",
+	{meaning{kind: remark}, []string{"wings", "wings only", "wing", "remains", "vacated", "tenanted", "occupied", "empty", "unoccupied", "vac", "alate", "alates", "winged", "wingless", "dealate", "ovip", "laying eggs", "laying ova", "egg laying", "worn", "very worn", "v worn", "fresh", "very fresh", "tatty", "faded", "damaged", "old", "new", "small", "large", "big", "tiny", "huge", "dark", "pale", "light", "melanic", "melanics", "typical", "form",
 		"gravid", "mated", "virgin", "assembling", "calling", "egglaying", "ovipositing", "laying", "courting", "mature", "young", "early", "late",
 		"netted", "released", "retained", "potted", "kept", "reared", "bred", "emerged", "ex larva", "ex pupa", "swept", "beaten", "beating", "sweeping", "dissected", "photo", "photographed", "photos", "pic", "pics", "photo taken", "det", "gen det", "gen", "genitalia", "genitalia checked", "dissection", "specimen kept", "specimen retained", "voucher",
 		"flying", "resting", "basking", "feeding up", "nectaring", "inside", "outside", "indoors", "outdoors", "escaped", "injured", "parasitised", "full grown", "fullgrown", "full fed", "green form", "brown form",
-		"first", "new for site", "new for the site", "new to site", "new for garden", "nfg", "nfs", "nfy", "new for year", "first of year", "first of the year", "foy", "last", "late date", "migrant", "migrants", "wow", "nice", "confirmed", "definite"}},
+		"first", "first record", "first for site", "first for garden", "new for site", "new for the site", "new to site", "new for garden", "nfg", "nfs", "nfy", "new for year", "first of year", "first of the year", "foy", "last", "late date", "migrant", "migrants", "wow", "nice", "confirmed", "definite"}},
 	{meaning{kind: remark, n: 2}, []string{"mating", "copulating", "in cop", "in copula", "in copulation", "paired", "cop"}},
+	{meaning{kind: remark, n: 3}, []string{"all", "both"}},
 	{meaning{kind: place}, []string{"on", "at", "in", "under", "by", "near", "beside", "inside the", "from", "to light", "to sugar", "to lure", "to lamp", "around", "round", "along", "over the", "behind", "beneath", "among", "amongst", "off", "outside the", "with wings", "during", "via", "attracted"}},
 
 	{meaning{kind: includes}, []string{"of which", "of these", "of them", "inc", "incl", "including", "includes", "made up of", "comprising", "viz"}},
 	{meaning{kind: none}, []string{"no", "nil", "none", "zero", "nought", "not any"}},
 	{meaning{kind: other}, []string{"trap", "traps", "hr", "hrs", "hour", "hours", "min", "mins", "minute", "minutes", "sec", "secs", "night", "nights", "day", "days", "week", "weeks", "month", "months", "year", "years",
-		"species", "spp", "sites", "site", "km", "kg", "g", "cm", "metre", "metres", "meter", "meters", "mile", "miles", "yards", "yds", "feet", "ft", "inch", "inches", "leaves", "leaf", "trees", "tree", "plants", "plant",
+		"brood", "broods", "generation", "generations", "flocks", "groups", "patches", "locations", "places", "occasions", "species", "spp", "sites", "site", "km", "kg", "g", "cm", "metre", "metres", "meter", "meters", "mile", "miles", "yards", "yds", "feet", "ft", "inch", "inches", "leaves", "leaf", "trees", "tree", "plants", "plant",
 		"percent", "per cent", "degrees", "deg", "watt", "watts", "mv", "am", "pm", "visits", "visit", "records", "record", "times", "rows", "row", "lamps", "lamp", "sheets", "sheet", "ha", "acres"}},
 
 	{meaning{kind: approx}, []string{"c", "ca", "circa", "cir", "approx", "approximately", "approxim", "aprox", "appx", "about", "abt", "around about", "roughly", "nearly", "almost", "est", "estimate", "estimated", "plus", "ish", "or so", "or more", "or fewer", "or less", "or thereabouts", "odd", "and more",
-		"at least", "min of", "minimum", "minimum of", "max", "max of", "maximum", "maximum of", "up to", "over", "under", "more than", "less than", "fewer than", "in excess of", "upwards of", "some where around", "probably about", "well over", "just over", "just under", "say", "no more than", "not more than", "no fewer than", "not less than", "at most", "poss", "maybe", "perhaps", "between", "prob", "probably", "or two", "or three", "easily"}},
+		"at least", "min of", "minimum", "minimum of", "max", "max of", "maximum", "maximum of", "up to", "over", "under", "more than", "less than", "fewer than", "in excess of", "upwards of", "some where around", "probably about", "well over", "just over", "just under", "say", "no more than", "not more than", "no fewer than", "not less than", "at most", "between", "or two", "or three", "easily"}},
+
+	{meaning{kind: approx, doubt: true}, []string{"poss", "possibly", "maybe", "perhaps", "prob", "probably"}},
 
 	{meaning{kind: vague}, []string{"several", "many", "very many", "few", "a few", "very few", "quite a few", "lots", "lots of", "loads", "loads of", "numerous", "some", "plenty", "plenty of", "masses", "masses of", "swarm", "swarms", "swarming", "a swarm", "myriads",
 		"common", "very common", "v common", "quite common", "fairly common", "locally common", "com", "abundant", "very abundant", "v abundant", "abund", "super abundant", "freq", "frequent", "very frequent", "frequently", "occ", "occas", "occasional", "rare", "very rare", "scarce", "sparse", "dominant", "locally abundant", "plentiful", "in numbers", "in number", "good numbers", "large numbers", "small numbers", "low numbers", "in good numbers", "in small numbers", "in large numbers", "a number", "a number of", "number of",
@@ -140,7 +143,7 @@ var dictionary = build([]entries{
 	{meaning{kind: to}, []string{"to", "or"}},
 	{meaning{kind: sep}, []string{"and", "then", "also", "with"}},
 	{meaning{kind: times}, []string{"x"}},
-	{meaning{kind: glue}, []string{"n"}},
+	{meaning{kind: stage, text: "nymph", doubt: true}, []string{"n"}},
 })
 
 var units = []string{"", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
