@@ -31,7 +31,8 @@ type List struct {
 	names         []parsedName
 }
 
-// NewList makes a list. The problems are plain sentences on lines that cannot
+// NewList makes a list. A line whose name is another line's, or one of its
+// other spellings, adds to that line. The problems are plain sentences on lines that cannot
 // be used as they stand.
 func NewList(list []Person) (*List, []string) {
 	l := &List{keys: map[string][]int{}, derived: map[string][]int{}}
@@ -43,9 +44,11 @@ func NewList(list []Person) (*List, []string) {
 			continue
 		}
 		n := len(l.people)
-		if at := l.keys[fold(p.Name)]; len(at) > 0 && l.people[at[0]].Name == p.Name {
-			problems = append(problems, fmt.Sprintf("The people list has “%s” twice; the lines were taken together.", p.Name))
+		if at := l.keys[fold(p.Name)]; len(at) == 1 {
 			n = at[0]
+			if len(p.Initials)+len(p.Other) > 0 { // else it only says whom not to name
+				problems = append(problems, fmt.Sprintf("The people list has “%s” twice; the lines were taken together.", p.Name))
+			}
 			l.people[n].Withhold = l.people[n].Withhold || p.Withhold
 		} else {
 			l.people = append(l.people, p)
