@@ -1,6 +1,7 @@
 package bdq
 
 import (
+	"regexp"
 	"strings"
 	"sync"
 )
@@ -18,29 +19,35 @@ var epsg = sync.OnceValue(func() *epsgList {
 	rows := list("epsg.tsv")
 	// A name means the reference system if there is one, otherwise the datum,
 	// otherwise the ellipsoid, as the tests' notes ask.
+	// Within a kind a name comes before an alias.
 	for _, kind := range []string{"crs", "datum", "ellipsoid"} {
-		found := map[string]string{}
-		for _, row := range rows {
-			if row[0] != kind {
-				continue
-			}
-			code := "EPSG:" + row[1]
-			e.codes[code] = true
-			if row[2] == "deprecated" {
-				continue
-			}
-			for name := range strings.SplitSeq(row[3], "|") {
-				k := key(name)
-				if other, taken := found[k]; taken && other != code {
-					found[k] = ""
-				} else {
-					found[k] = code
+		for _, aliases := range []bool{false, true} {
+			found := map[string]string{}
+			for _, row := range rows {
+				if row[0] != kind {
+					continue
+				}
+				code := "EPSG:" + row[1]
+				e.codes[code] = true
+				names := strings.Split(row[3], "|")
+				if row[2] == "deprecated" {
+					continue
+				}
+				for i, name := range names {
+					k := key(name)
+					switch other, taken := found[k]; {
+					case (i > 0) != aliases:
+					case taken && other != code:
+						found[k] = ""
+					default:
+						found[k] = code
+					}
 				}
 			}
-		}
-		for k, code := range found {
-			if _, taken := e.named[k]; !taken {
-				e.named[k] = code
+			for k, code := range found {
+				if _, taken := e.named[k]; !taken {
+					e.named[k] = code
+				}
 			}
 		}
 	}
@@ -57,20 +64,31 @@ func (e *epsgList) interpret(s string) (string, bool) {
 	if code := "EPSG:" + number; isDigits(number) && e.codes[code] {
 		return code, true
 	}
-	if full, ok := shortYears[k]; ok {
-		k = full
+	if other, ok := otherNames[k]; ok {
+		k = other
 	}
-	code := e.named[k]
-	return code, code != ""
+	if code := e.named[k]; code != "" {
+		return code, true
+	}
+	// A name and its code together, as in "WGS84 (EPSG:4326)".
+	if m := bracketed.FindStringSubmatch(s); m != nil {
+		first, okFirst := e.interpret(m[1])
+		second, okSecond := e.interpret(m[2])
+		return first, okFirst && okSecond && first == second
+	}
+	return "", false
 }
 
-// shortYears are usual writings of names that the dataset has with the year in
-// its other length, or written out. Common practice, no source.
-var shortYears = map[string]string{
+var bracketed = regexp.MustCompile(`^\s*([^()]+)\(([^()]+)\)\s*$`)
+
+// otherNames are usual writings of names of the dataset, most with the year in
+// its other length. Common practice, no source.
+var otherNames = map[string]string{
 	"wgs1984": "wgs84", "wgs1972": "wgs72", "nad1927": "nad27", "nad1983": "nad83", "ed1950": "ed50",
 	"gda1994": "gda94", "agd1966": "agd66", "agd1984": "agd84", "etrs1989": "etrs89", "sad1969": "sad69",
 	"northamericandatum1927": "nad27", "northamericandatum1983": "nad83", "worldgeodeticsystem1984": "wgs84",
 	"europeandatum1950": "ed50", "european1950": "ed50", "ordnancesurveygreatbritain1936": "osgb36",
+	"grs80": "grs1980", "dwgs1984": "wgs84", "gcswgs1984": "wgs84",
 }
 
 // geographic says whether the text is such a code, or the name of one.

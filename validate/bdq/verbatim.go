@@ -3,6 +3,7 @@ package bdq
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -22,6 +23,10 @@ func interpretDate(text string) (iso string, ok, dated bool) {
 	if eastAsian.MatchString(s) {
 		s = strings.TrimRight(eastAsian.ReplaceAllString(s, "$1-$2-$3"), "-")
 	}
+	if strings.TrimRight(s, "/-–—") != s { // an end that is not stated
+		return "", false, hasDatePart(s)
+	}
+	s = afterDigit.ReplaceAllString(beforeDigit.ReplaceAllString(s, "$1 $2"), "$1 $2")
 	date, clock := s, ""
 	if m := clockTail.FindStringSubmatch(s); m != nil {
 		date, clock = m[1], "T"+m[2]
@@ -43,8 +48,11 @@ func interpretDate(text string) (iso string, ok, dated bool) {
 
 var (
 	eastAsian = regexp.MustCompile(`^(\d{4})\s*年\s*(?:(\d{1,2})\s*月\s*(?:(\d{1,2})\s*日)?)?$`)
-	clockTail = regexp.MustCompile(`^(.*\d)[ T](\d{2}:\d{2}(?::\d{2})?(?:Z|[+-]\d{2}:?\d{2})?)$`)
-	decade    = regexp.MustCompile(`^(\d{3})0'?s$`)
+	clockTail = regexp.MustCompile(`^(.*\d),?[ T](\d{2}:\d{2}(?::\d{2})?(?:Z|[+-]\d{2}:?\d{2})?)$`)
+	// 5May1999
+	afterDigit  = regexp.MustCompile(`(\d)(\pL{3,})`)
+	beforeDigit = regexp.MustCompile(`(\pL{3,})(\d)`)
+	decade      = regexp.MustCompile(`^(\d{3})0'?s$`)
 )
 
 // hasDatePart says whether the text has a digit or the name of a month in it.
@@ -75,6 +83,16 @@ func (p parts) iso() string {
 
 func (p parts) possible() bool {
 	return p.month <= 12 && (p.day == 0 || p.month > 0 && p.day <= monthLength(max(p.year, 4), p.month))
+}
+
+// complete takes from another date what this one leaves out.
+func (p *parts) complete(from parts) {
+	if p.year == 0 {
+		p.year = from.year
+	}
+	if p.month == 0 && p.day > 0 {
+		p.month = from.month
+	}
 }
 
 func singleDate(s string) (string, bool) {
@@ -182,12 +200,15 @@ func dateTokens(s string) (kinds string, values []int, ok bool) {
 	return kinds, values, len(kinds) > 0
 }
 
+// smallWords stand between day, month and year in other languages.
+var smallWords = []string{"de", "del", "do", "di", "le", "el", "am", "den", "der"}
+
 var weekdays = []string{"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"}
 
 func dateToken(token string, named bool) (kind rune, value int, drop, ok bool) {
 	lower := folded(token)
 	switch {
-	case lower == "of" || lower == "the":
+	case lower == "of" || lower == "the" || named && slices.Contains(smallWords, lower):
 		return 0, 0, true, true
 	case strings.Trim(lower, "x") == "" && (len(lower) > 1 || named), strings.Trim(lower, "?") == "":
 		return unknownToken, 0, false, true
@@ -206,7 +227,7 @@ func dateToken(token string, named bool) (kind rune, value int, drop, ok bool) {
 		return monthToken, m, false, true
 	}
 	n, isNumber := digits(token)
-	if !isNumber && named {
+	if !isNumber {
 		n, isNumber = ordinal(lower)
 	}
 	switch {
@@ -252,7 +273,7 @@ var rangeSigns = []string{" to ", " until ", " through ", "–", "—", "/", "-"
 var daysInMonth = regexp.MustCompile(`^(\pL+\.?) (\d{1,2})(?:st|nd|rd|th)? ?[-–] ?(\d{1,2})(?:st|nd|rd|th)?,? (\d{4})$`)
 
 // dateRange reads two dates with a sign between them, where exactly one way of
-// parting the text makes sense. The first may leave out what the second says.
+// parting the text makes sense. Either may leave out what the other says.
 func dateRange(s string) (string, bool) {
 	if m := daysInMonth.FindStringSubmatch(s); m != nil { // May 5-7, 1999
 		s = m[2] + "-" + m[3] + " " + m[1] + " " + m[4]
@@ -282,16 +303,12 @@ func dateRange(s string) (string, bool) {
 func joined(left, right string) (string, bool) {
 	a, okA := dateParts(left)
 	b, okB := dateParts(right)
-	if !okA || !okB || b.year == 0 {
+	if !okA || !okB || a.year == 0 && b.year == 0 {
 		return "", false
 	}
-	if a.year == 0 {
-		a.year = b.year
-	}
-	if a.month == 0 && a.day > 0 {
-		a.month = b.month
-	}
-	if !a.possible() || (a.month == 0) != (b.month == 0) || (a.day == 0) != (b.day == 0) {
+	a.complete(b)
+	b.complete(a)
+	if !a.possible() || !b.possible() || (a.month == 0) != (b.month == 0) || (a.day == 0) != (b.day == 0) {
 		return "", false
 	}
 	if a == b {

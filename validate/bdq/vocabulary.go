@@ -77,9 +77,10 @@ func (v *vocabulary) interpret(s string) (string, bool) {
 	if len(s) > 100 {
 		return "", false
 	}
-	if strings.HasPrefix(s, "http://") || strings.HasPrefix(s, "https://") {
-		name := s[strings.LastIndexAny(s, "/#")+1:]
-		return name, v.values[name]
+	if at := strings.LastIndexAny(s, "/#:"); at >= 0 { // an IRI or a prefixed name
+		if name := s[at+1:]; v.values[name] {
+			return name, true
+		}
 	}
 	k := key(s)
 	if value, ok := v.meanings[k]; ok {
