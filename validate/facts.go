@@ -19,6 +19,12 @@ type Facts struct {
 	// Count is the number of individuals; meaningful where Counted.
 	Count   int32
 	Counted bool
+	// Reference is the recorded square in its grid's own form ("TL48J"); empty
+	// for a point and where there is none.
+	Reference string
+	// Blur is the side in metres of the square to which the record must be
+	// blurred before it leaves; 0 where it need not be.
+	Blur int32
 	// Light: the record was made at a light trap.
 	Light bool
 	Taxon TaxonFacts
@@ -28,12 +34,9 @@ type Facts struct {
 type TaxonFacts struct {
 	// Listed: the name was found on the list.
 	Listed bool
-	// Flight has bit m set (1 for January to 12) for each month in which
+	// Flight has a bit set, from bit 0 for January, for each month in which
 	// adults fly; 0 where the list does not say.
 	Flight uint16
 	// NeedsNote and NeedsSpecimen: not accepted without one.
 	NeedsNote, NeedsSpecimen bool
-	// Sensitive is the side in metres of the square to which the taxon is
-	// blurred; 0 where it is not sensitive.
-	Sensitive int32
 }

@@ -60,3 +60,6 @@ func fitsPattern(pattern, name string) bool {
 	ok, err = path.Match(strings.ToLower(path.Base(filepath.ToSlash(pattern))), strings.ToLower(name))
 	return err == nil && ok
 }
+
+// FitsFile reports whether the entry is about the notebook, or some sheet of it.
+func (e *Entry) FitsFile(file string) bool { return fitsPattern(e.File, filepath.Base(file)) }

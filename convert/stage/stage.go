@@ -145,3 +145,13 @@ func (f *Folder) WriteError(err error) error {
 	}
 	return writeError(f.final, err)
 }
+
+// Scratch makes a folder for work files alone, in the system's place for
+// temporary files. It is never committed.
+func Scratch() (*Folder, error) {
+	temp, err := os.MkdirTemp("", Prefix)
+	if err != nil {
+		return nil, writeError(os.TempDir(), err)
+	}
+	return &Folder{final: os.TempDir(), temp: temp, names: map[string]bool{}}, nil
+}

@@ -1,0 +1,109 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"fieldfare/convert"
+	"fieldfare/convert/project"
+	"fieldfare/convert/when"
+
+	"github.com/spf13/pflag"
+)
+
+// common are the flags that convert and check share.
+type common struct {
+	project     string
+	taxa        []string
+	answers     []string
+	today       string
+	format      string
+	quiet       bool
+	showReading bool
+}
+
+func addCommon(flags *pflag.FlagSet) *common {
+	c := &common{}
+	flags.StringVar(&c.project, "project", "", "project file (default: fieldfare.toml beside the first notebook)")
+	flags.StringArrayVar(&c.taxa, "taxa", nil, "taxon list: CSV, .xlsx or Darwin Core checklist; may be given several times, in order of preference (default: the starter list)")
+	flags.StringArrayVar(&c.answers, "answers", nil, "queries.xlsx with your answers filled in; may be given several times")
+	flags.StringVar(&c.today, "today", "", "the day after which a date lies in the future, such as 2026-01-31 (default: today)")
+	flags.StringVar(&c.format, "format", "text", "how the closing screen is printed: text, or json on standard output")
+	flags.BoolVarP(&c.quiet, "quiet", "q", false, "print nothing but errors")
+	return c
+}
+
+// job makes the job of the flags; where it cannot, it has said why and
+// returns the exit status.
+func (c *common) job(files []string, s streams) (job convert.Job, status int, ok bool) {
+	if len(files) == 0 {
+		return job, usage(s, "Name at least one notebook: a spreadsheet, a CSV file or a folder of them"), false
+	}
+	if c.format != "text" && c.format != "json" {
+		return job, usage(s, fmt.Sprintf("--format %s: write text or json", c.format)), false
+	}
+	today, err := todayFrom(c.today)
+	if err != nil {
+		return job, usage(s, err.Error()), false
+	}
+	return convert.Job{
+		Files:   files,
+		Project: c.project,
+		Taxa:    c.taxa,
+		Answers: c.answers,
+		Today:   today,
+		Stdin:   s.in,
+	}, exitDone, true
+}
+
+// todayFrom reads --today, by default the clock's day.
+func todayFrom(text string) (when.Date, error) {
+	day := time.Now()
+	if text != "" {
+		var err error
+		if day, err = time.Parse(time.DateOnly, text); err != nil {
+			return when.Date{}, fmt.Errorf("--today %s: write the day as year-month-day, such as 2026-01-31", text)
+		}
+	}
+	return when.Date{Year: day.Year(), Month: int(day.Month()), Day: day.Day()}, nil
+}
+
+// parse reads the flags. Done says that the command ends here with the status.
+func parse(flags *pflag.FlagSet, args []string, s streams) (status int, done bool) {
+	err := flags.Parse(args)
+	switch {
+	case errors.Is(err, pflag.ErrHelp):
+		return exitDone, true
+	case err != nil:
+		return usage(s, strings.ToUpper(err.Error()[:1])+err.Error()[1:]+fmt.Sprintf(". See fieldfare %s --help", flags.Name())), true
+	}
+	return exitDone, false
+}
+
+func usage(s streams, problem string) int {
+	fmt.Fprintln(s.err, "fieldfare:", problem+".")
+	return exitUsage
+}
+
+// failed prints an error and returns the exit status that it calls for.
+func failed(ctx context.Context, s streams, err error) int {
+	var badProject *project.Error
+	switch {
+	case ctx.Err() != nil:
+		fmt.Fprintln(s.err, "fieldfare: stopped. The earlier outputs are as they were.")
+		return exitFailed
+	case errors.As(err, &badProject):
+		fmt.Fprintln(s.err, "fieldfare:", sentence(err))
+		return exitUsage
+	}
+	fmt.Fprintln(s.err, "fieldfare:", sentence(err))
+	return exitFailed
+}
+
+// sentence ends a message with a full stop.
+func sentence(err error) string {
+	return strings.TrimRight(err.Error(), ". \n") + "."
+}

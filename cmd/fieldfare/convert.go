@@ -1,0 +1,122 @@
+package main
+
+import (
+	"context"
+	"fmt"
+
+	"fieldfare/convert"
+
+	"github.com/spf13/pflag"
+)
+
+const convertHelp = `Reads notebooks, checks every record, and writes a submission.
+
+  fieldfare convert FILE... --out FOLDER
+
+FILE is a spreadsheet (.xlsx, .ods), a CSV or other delimited text, a Darwin
+Core Archive, or a folder with such files in it. Nothing in them is changed.
+FOLDER receives
+
+  submission.zip   the records that can be handed in, as a Darwin Core Archive
+  queries.xlsx     what somebody should look at or must answer, and every row
+                   that was skipped, with the reason
+  report.html      the season at a glance
+  summary.json     the accounts, for programs
+
+Example:
+
+  fieldfare convert "Tinkers Row.xlsx" walks.csv --taxa mylist.csv --out handed-in
+
+Fill in the answers in queries.xlsx, then run the same again with
+
+  --answers handed-in/queries.xlsx
+
+Options:
+`
+
+func convertCommand(ctx context.Context, args []string, s streams) int {
+	flags := newFlags("convert", convertHelp, s)
+	common := addCommon(flags)
+	out := flags.StringP("out", "o", "", "folder for the outputs (must be given)")
+	strict := flags.Bool("strict", false, "exit with status 1 where anything is held")
+	if status, done := parse(flags, args, s); done {
+		return status
+	}
+	if *out == "" {
+		return usage(s, "Say where the outputs should go: --out FOLDER")
+	}
+	job, status, ok := common.job(flags.Args(), s)
+	if !ok {
+		return status
+	}
+	job.Out = *out
+	return runJob(ctx, job, common, *strict, s)
+}
+
+const checkHelp = `Reads and checks notebooks as convert does, but hands nothing in.
+
+  fieldfare check FILE...
+
+Example:
+
+  fieldfare check "Tinkers Row.xlsx" --show-reading
+
+The exit status is 1 where anything is held, so that a script can tell.
+
+Options:
+`
+
+func checkCommand(ctx context.Context, args []string, s streams) int {
+	flags := newFlags("check", checkHelp, s)
+	common := addCommon(flags)
+	show := flags.Bool("show-reading", false, "print how each sheet was read: the headings, what each column means and why")
+	if status, done := parse(flags, args, s); done {
+		return status
+	}
+	job, status, ok := common.job(flags.Args(), s)
+	if !ok {
+		return status
+	}
+	common.showReading = *show
+	return runJob(ctx, job, common, true, s)
+}
+
+// runJob does the job and reports it on the streams.
+func runJob(ctx context.Context, job convert.Job, c *common, strict bool, s streams) int {
+	if !c.quiet {
+		job.Progress = newProgress(s.err)
+	}
+	result, err := convert.Run(ctx, job)
+	if job.Progress != nil {
+		job.Progress.Stage("", 0)
+	}
+	if err != nil {
+		return failed(ctx, s, err)
+	}
+	if c.showReading {
+		for _, r := range result.Readings {
+			fmt.Fprintln(s.out, r.Text)
+		}
+	}
+	if c.format == "json" {
+		if err := result.Summary.Write(s.out); err != nil {
+			return failed(ctx, s, err)
+		}
+	} else if !c.quiet {
+		fmt.Fprint(s.err, result.Closing())
+	}
+	if strict && result.Summary.Held > 0 {
+		return exitHeld
+	}
+	return exitDone
+}
+
+// newFlags makes a command's flag set, whose help is the text and then the
+// options.
+func newFlags(name, help string, s streams) *pflag.FlagSet {
+	flags := pflag.NewFlagSet(name, pflag.ContinueOnError)
+	flags.SetOutput(s.err)
+	flags.SortFlags = false
+	flags.Usage = func() { fmt.Fprint(s.out, help, flags.FlagUsages()) }
+	return flags
+}

@@ -1,0 +1,5 @@
+package main
+
+import "fieldfare/convert"
+
+func version() string { return convert.Version }

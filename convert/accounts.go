@@ -1,0 +1,99 @@
+package convert
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"fieldfare/convert/reading"
+	"fieldfare/convert/report"
+	"fieldfare/convert/spool"
+	"fieldfare/dwc"
+)
+
+// accounts counts every row, record, cell and check of a run.
+type accounts struct {
+	sheets    []sheetCounts // by index
+	skips     map[string]int
+	checks    map[checkKey]int
+	heldBack  int
+	questions report.Questions
+}
+
+type sheetCounts struct {
+	report.Counts
+	occurrences int
+}
+
+type checkKey struct {
+	check, about string
+	state        reading.State
+}
+
+func newAccounts(books *bookRuns) *accounts {
+	return &accounts{sheets: make([]sheetCounts, len(books.sheets)), skips: map[string]int{}, checks: map[checkKey]int{}}
+}
+
+// row counts a source row by what became of it.
+func (a *accounts) row(s *sheetRun, row *spool.Row, state reading.State) {
+	c := &a.sheets[s.index]
+	c.Read++
+	switch state {
+	case reading.Fair:
+		c.Fair++
+	case reading.Query:
+		c.Query++
+	case reading.Held:
+		c.Held++
+	default:
+		c.Skipped++
+		a.skips[row.Skip]++
+	}
+	a.findings(s, row.Findings)
+}
+
+// record counts a record.
+func (a *accounts) record(s *sheetRun, r *spool.Record, state reading.State) {
+	switch {
+	case state >= reading.Held:
+		a.heldBack++
+	case !r.EmptyVisit:
+		a.sheets[s.index].occurrences++
+	}
+	a.findings(s, r.Findings)
+}
+
+func (a *accounts) findings(s *sheetRun, findings []reading.Finding) {
+	for i := range findings {
+		f := &findings[i]
+		a.checks[checkKey{f.Code, f.About, f.State}]++
+		a.questions.Add(f, s.place(strings.Join(f.Cells, ", ")))
+	}
+}
+
+// summary draws the accounts up.
+func (a *accounts) summary(books *bookRuns, versions []report.ListVersion, metadata *dwc.Dataset) report.Summary {
+	s := report.Summary{HeldBack: a.heldBack, Versions: versions, Skips: a.skips, Cells: report.Cells{Left: map[string]int{}}}
+	s.Dataset.Missing = metadata.Missing()
+	for _, book := range books.books {
+		file := report.FileSummary{File: book.file, Notes: book.notes, Sheets: []report.SheetSummary{}}
+		for _, sheet := range book.sheets {
+			c := a.sheets[sheet.index]
+			file.Sheets = append(file.Sheets, report.SheetSummary{
+				Sheet: sheet.name, Counts: c.Counts, Occurrences: c.occurrences, Cells: sheet.cells, ReadAs: sheet.readAs(),
+			})
+			file.Counts.Add(c.Counts)
+			s.Occurrences += c.occurrences
+			s.Cells.Add(sheet.cells)
+		}
+		s.Counts.Add(file.Counts)
+		s.Files = append(s.Files, file)
+	}
+	for key, n := range a.checks {
+		s.Checks = append(s.Checks, report.CheckCount{Check: key.check, About: key.about, State: key.state.String(), Records: n})
+	}
+	slices.SortFunc(s.Checks, func(x, y report.CheckCount) int {
+		return cmp.Or(cmp.Compare(y.Records, x.Records), cmp.Compare(x.Check, y.Check), cmp.Compare(x.About, y.About), cmp.Compare(x.State, y.State))
+	})
+	return s
+}

@@ -1,0 +1,109 @@
+package convert
+
+import (
+	"io"
+
+	"fieldfare/convert/spool"
+	"fieldfare/dwc"
+)
+
+// archive writes the submission in the shape that fits the records: with
+// occurrences as its core, or with events (trap nights and visits) as its
+// core and the occurrences as an extension of them.
+type archive struct {
+	file        io.WriteCloser
+	w           *dwc.Writer
+	shape       string
+	measureAt   int // table of the measurements, 0 where there are none
+	seen        map[string]bool
+	occurrences int
+	events      int
+}
+
+var measurementColumns = []string{"measurementType", "measurementValue", "measurementUnit"}
+
+func newArchive(file io.WriteCloser, s *settings, v *setView) (*archive, error) {
+	a := &archive{file: file, shape: v.shape(s), seen: map[string]bool{}}
+	var core dwc.Table
+	var extensions []dwc.Table
+	measurements := dwc.Table{RowType: dwc.RowMeasurement}
+	if a.shape == shapeEvent {
+		core = dwc.Table{RowType: dwc.RowEvent, Columns: v.usedByEvents.Columns("eventID", "parentEventID", "eventType")}
+		extensions = []dwc.Table{{RowType: dwc.RowOccurrence, Columns: v.used.Columns("eventID", "occurrenceID")}}
+		measurements.Columns = append([]string{"eventID", "occurrenceID"}, measurementColumns...)
+	} else {
+		core = dwc.Table{RowType: dwc.RowOccurrence, Columns: v.used.Columns("occurrenceID")}
+		measurements.Columns = append([]string{"occurrenceID"}, measurementColumns...)
+	}
+	if v.measured {
+		extensions = append(extensions, measurements)
+		a.measureAt = len(extensions)
+	}
+	var err error
+	a.w, err = dwc.NewWriter(file, core, extensions...)
+	return a, err
+}
+
+// add writes a record that leaves, and its event where that is new.
+func (a *archive) add(o *dwc.Occurrence, r *spool.Record) error {
+	table := 0
+	if a.shape == shapeEvent {
+		table = 1
+		if err := a.event(o, r); err != nil {
+			return err
+		}
+	}
+	if o.OccurrenceID == "" {
+		return nil
+	}
+	a.occurrences++
+	if err := a.w.Write(table, o); err != nil {
+		return err
+	}
+	if a.measureAt == 0 || r.Facts.Blur > 0 {
+		return nil
+	}
+	for _, m := range r.Measurements {
+		row := []string{o.OccurrenceID, m.Type, m.Value, m.Unit}
+		if a.shape == shapeEvent {
+			row = append([]string{o.EventID}, row...)
+		}
+		if err := a.w.WriteRow(a.measureAt, row); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// event writes the record's event and its season, each once.
+func (a *archive) event(o *dwc.Occurrence, r *spool.Record) error {
+	if o.ParentEventID != "" && !a.seen[o.ParentEventID] {
+		a.seen[o.ParentEventID] = true
+		season := seasonOf(o)
+		a.events++
+		if err := a.w.Write(0, &season); err != nil {
+			return err
+		}
+	}
+	if a.seen[o.EventID] {
+		return nil
+	}
+	a.seen[o.EventID] = true
+	a.events++
+	e := eventOf(o, r)
+	return a.w.Write(0, &e)
+}
+
+func (a *archive) close(metadata *dwc.Dataset) error {
+	a.w.SetMetadata(metadata)
+	if err := a.w.Close(); err != nil {
+		return err
+	}
+	return a.file.Close()
+}
+
+// abort gives the archive up; after close it does nothing.
+func (a *archive) abort() {
+	a.w.Abort()
+	a.file.Close()
+}

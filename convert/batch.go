@@ -1,0 +1,180 @@
+package convert
+
+import (
+	"context"
+	"runtime"
+	"sync"
+
+	"fieldfare/convert/layout"
+	"fieldfare/convert/spool"
+)
+
+// batchRows is how many source rows a worker takes at once: enough to make
+// the hand-over cheap, few enough to keep memory small.
+const batchRows = 256
+
+// draftRow is one outcome of the layout, copied so that it outlives the walk.
+type draftRow struct {
+	number int
+	cells  []string
+	skip   string
+	drafts []layout.Draft
+	notes  []layout.Note
+	// genus holds, for each draft with an abbreviated genus, what it stands
+	// for on this page; nil where there is none.
+	genus []string
+}
+
+// batch is a run of consecutive rows of one sheet on its way through the
+// workers.
+type batch struct {
+	sheet *sheetRun
+	rows  []draftRow
+	// texts and values back the rows' slices, so that a batch costs few
+	// allocations and none when used again.
+	texts   []string
+	values  []layout.Value
+	drafts  []layout.Draft
+	encoded []byte
+	ends    []int // where each encoded row ends
+	done    chan struct{}
+}
+
+func (b *batch) reset(s *sheetRun) {
+	b.sheet = s
+	b.rows, b.texts, b.values, b.drafts = b.rows[:0], b.texts[:0], b.values[:0], b.drafts[:0]
+	b.encoded, b.ends = b.encoded[:0], b.ends[:0]
+}
+
+// add copies an outcome into the batch.
+func (b *batch) add(o *layout.Outcome, g *genera) {
+	r := draftRow{number: o.Row.Number, skip: o.Skip}
+	start := len(b.texts)
+	for i := range o.Row.Cells {
+		b.texts = append(b.texts, o.Row.Cells[i].Text)
+	}
+	r.cells = b.texts[start:len(b.texts):len(b.texts)]
+	first := len(b.drafts)
+	for i, d := range o.Drafts {
+		if name, ok := d.Get(layout.Taxon); ok {
+			if genus := g.above(name.Text); genus != "" {
+				if r.genus == nil {
+					r.genus = make([]string, len(o.Drafts))
+				}
+				r.genus[i] = genus
+			}
+		}
+		start := len(b.values)
+		b.values = append(b.values, d.Values...)
+		d.Values = b.values[start:len(b.values):len(b.values)]
+		b.drafts = append(b.drafts, d)
+	}
+	r.drafts = b.drafts[first:len(b.drafts):len(b.drafts)]
+	if len(o.Notes) > 0 {
+		r.notes = append([]layout.Note(nil), o.Notes...)
+	}
+	b.rows = append(b.rows, r)
+}
+
+// crew reads batches with several workers and appends the results to the
+// spool in the order of the rows, whatever the number of workers.
+type crew struct {
+	rows *spool.Spool
+	in   chan *batch // to the workers
+	free chan *batch
+	wait sync.WaitGroup
+}
+
+func newCrew(s *settings, workers int, rows *spool.Spool) *crew {
+	if workers <= 0 {
+		workers = runtime.GOMAXPROCS(0)
+	}
+	c := &crew{rows: rows, in: make(chan *batch, workers), free: make(chan *batch, 2*workers+2)}
+	for range cap(c.free) {
+		c.free <- &batch{done: make(chan struct{}, 1)}
+	}
+	for range workers {
+		in := newInterpreter(s)
+		c.wait.Go(func() {
+			for b := range c.in {
+				var row spool.Row
+				for i := range b.rows {
+					in.row(b.sheet, &b.rows[i], &row)
+					b.encoded = spool.Encode(b.encoded, &row)
+					b.ends = append(b.ends, len(b.encoded))
+				}
+				b.done <- struct{}{}
+			}
+		})
+	}
+	return c
+}
+
+func (c *crew) close() {
+	close(c.in)
+	c.wait.Wait()
+}
+
+// read walks a sheet and spools what its rows say.
+func (c *crew) read(ctx context.Context, s *sheetRun, step func(rows int)) error {
+	ctx, cancel := context.WithCancelCause(ctx)
+	defer cancel(nil)
+	queue := make(chan *batch, cap(c.free))
+	collected := make(chan struct{})
+	go func() {
+		defer close(collected)
+		for b := range queue {
+			<-b.done
+			if ctx.Err() == nil {
+				if err := c.append(b); err != nil {
+					cancel(err)
+				}
+			}
+			c.free <- b
+		}
+	}()
+	var b *batch
+	send := func() {
+		c.in <- b
+		queue <- b
+		step(len(b.rows))
+		b = nil
+	}
+	err := s.plan.Walk(s.sheet, func(o *layout.Outcome) error {
+		if b == nil {
+			if ctx.Err() != nil {
+				return context.Cause(ctx)
+			}
+			b = <-c.free
+			b.reset(s)
+		}
+		s.observe(o)
+		b.add(o, &s.genera)
+		if len(b.rows) == batchRows {
+			send()
+		}
+		return nil
+	})
+	if b != nil && err == nil {
+		send()
+	} else if b != nil {
+		c.free <- b
+	}
+	close(queue)
+	<-collected
+	if err == nil && ctx.Err() != nil {
+		err = context.Cause(ctx)
+	}
+	return err
+}
+
+func (c *crew) append(b *batch) error {
+	start := 0
+	for _, end := range b.ends {
+		if err := c.rows.Append(b.encoded[start:end]); err != nil {
+			return err
+		}
+		start = end
+	}
+	return nil
+}

@@ -1,0 +1,110 @@
+package convert
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"fieldfare/convert/report"
+)
+
+// mainCauses is how many causes the closing screen names.
+const mainCauses = 5
+
+// Closing is the screen that a run ends with: what was read, what can be
+// handed in, what stands in the way and what to do next.
+func (r *Result) Closing() string {
+	var b strings.Builder
+	s := &r.Summary
+	fmt.Fprintf(&b, "Read %s in %s.\n\n", count(s.Read, "row"), count(len(s.Files), "notebook"))
+	for _, line := range []struct {
+		n     int
+		state string
+		means string
+	}{
+		{s.Fair, "fair", "can be handed in as read"},
+		{s.Query, "query", "handed in, but somebody should look"},
+		{s.Held, "held", "not handed in until you answer"},
+		{s.Skipped, "skipped", "no records: " + mostly(s.Skips)},
+	} {
+		fmt.Fprintf(&b, "  %8d  %-8s %s\n", line.n, line.state, line.means)
+	}
+	fmt.Fprintf(&b, "\n%s to hand in", count(s.Occurrences, "occurrence"))
+	if s.Events > 0 {
+		fmt.Fprintf(&b, ", in %s", count(s.Events, "event"))
+	}
+	b.WriteString(".\n")
+	if len(r.Questions) > 0 {
+		b.WriteString("\nWhat matters most:\n")
+		for i, q := range r.Questions {
+			if i == mainCauses {
+				fmt.Fprintf(&b, "  and %s.\n", count(len(r.Questions)-i, "more question"))
+				break
+			}
+			fmt.Fprintf(&b, "  %-6s %s: %s\n", q.State, count(q.Records, "record"), firstSentence(q))
+		}
+	}
+	if len(s.Dataset.Missing) > 0 {
+		fmt.Fprintf(&b, "\nBefore the archive is complete, its description needs: %s (see [dataset] in the project file).\n", strings.Join(s.Dataset.Missing, "; "))
+	}
+	if r.Out != "" {
+		fmt.Fprintf(&b, "\nThe outputs are in %s.\n", r.Out)
+		if len(r.Questions) > 0 {
+			fmt.Fprintf(&b, "Next: open %s, fill in your answers, and run the same again with\n  --answers %q\n", QueriesFile, filepath.Join(r.Out, QueriesFile))
+		}
+	}
+	return b.String()
+}
+
+// startPage is the first page of the queries workbook.
+func (r *Result) startPage() []string {
+	s := &r.Summary
+	lines := []string{
+		"Questions about your notebooks",
+		fmt.Sprintf("Fieldfare read %s in %s: %d fair, %d query, %d held, %d skipped.", count(s.Read, "row"), count(len(s.Files), "notebook"), s.Fair, s.Query, s.Held, s.Skipped),
+		"Fair: can be handed in as read. Query: handed in, but somebody should look. Held: not handed in until you answer. Skipped: no record (a title, a total, a blank).",
+		"",
+		"What to do: on the page Questions, write into the column “Your answer”",
+		"  yes – the suggestion is right;",
+		"  what should be read instead, in your own words (a name, a date, a count, a grid reference);",
+		"  keep – it is right as it stands, do not ask again;",
+		"  leave out – these rows are no records to hand in.",
+		"An empty answer leaves the question open. Save the workbook and give it to the next run with --answers.",
+		"",
+		"This workbook is for you: it holds your rows as they stand, sites and names included. Do not pass it on.",
+	}
+	if len(r.Questions) == 0 {
+		lines = append(lines, "", "There is nothing to answer.")
+	}
+	return lines
+}
+
+func count(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
+
+// mostly names the three commonest reasons.
+func mostly(reasons map[string]int) string {
+	keys := commonest(reasons, func(s string) string { return s })
+	if len(keys) == 0 {
+		return "none"
+	}
+	if len(keys) > 3 {
+		keys = append(keys[:3:3], "…")
+	}
+	return strings.Join(keys, ", ")
+}
+
+func firstSentence(q *report.Question) string {
+	message := q.Message
+	if i := strings.Index(message, ". "); i > 0 {
+		message = message[:i+1]
+	}
+	if q.Written != "" && !strings.Contains(message, q.Written) {
+		message = "“" + q.Written + "”: " + message
+	}
+	return message
+}

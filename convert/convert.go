@@ -1,0 +1,92 @@
+package convert
+
+import (
+	"context"
+
+	"fieldfare/convert/report"
+	"fieldfare/convert/spool"
+	"fieldfare/convert/stage"
+)
+
+// The outputs of a run, as files of the output folder.
+const (
+	SubmissionFile = "submission.zip"
+	QueriesFile    = "queries.xlsx"
+	ReportFile     = "report.html"
+	SummaryFile    = "summary.json"
+)
+
+// Result is what a run found.
+type Result struct {
+	Summary   report.Summary
+	Questions []*report.Question
+	// Readings say how each sheet was read, in the order of the notebooks.
+	Readings []SheetReading
+	// Out is the output folder; empty where nothing was written.
+	Out string
+}
+
+// Run reads the notebooks, checks every record, and writes the outputs of the
+// job. With no output folder it only reads and checks. Nothing is seen in the
+// output folder until all is done; on an error, or when ctx is cancelled, the
+// earlier outputs are as they were.
+//
+// Memory does not grow with the number of rows, but for what the checks of
+// the whole set remember of each record (see package validate), the records'
+// ids, and one entry for each different question.
+func Run(ctx context.Context, job Job) (*Result, error) {
+	settings, err := job.settle()
+	if err != nil {
+		return nil, err
+	}
+
+	out, err := newOutput(job)
+	if err != nil {
+		return nil, err
+	}
+	defer out.Discard()
+
+	rows, err := spool.New(out.Temp())
+	if err != nil {
+		return nil, out.WriteError(err)
+	}
+	defer rows.Close()
+
+	// First pass: every source row is read into the records on it.
+	books, err := readAll(ctx, job, settings, rows)
+	if err != nil {
+		return nil, out.WriteError(err)
+	}
+
+	// Second pass: the records as a set.
+	set, err := compareAll(ctx, settings, rows)
+	if err != nil {
+		return nil, out.WriteError(err)
+	}
+
+	// Third pass: what leaves, and the accounts.
+	result, err := writeAll(ctx, job, settings, books, rows, set, out)
+	if err != nil {
+		return nil, out.WriteError(err)
+	}
+	if !job.writes() {
+		return result, nil
+	}
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	if err := out.Commit(); err != nil {
+		return nil, err
+	}
+	result.Out = job.Out
+	return result, nil
+}
+
+// newOutput prepares the output folder, or a temporary one for a run that
+// only checks.
+func newOutput(job Job) (*stage.Folder, error) {
+	if job.writes() {
+		return stage.New(job.Out)
+	}
+	return stage.Scratch()
+}

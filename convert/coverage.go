@@ -1,0 +1,125 @@
+package convert
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+
+	"fieldfare/dwc"
+)
+
+// coverage is what the dataset's metadata say of the records handed in: where,
+// when and of what they are. It is made from the records as they leave, so
+// that it tells no more than they do.
+type coverage struct {
+	west, east, south, north float64
+	placed                   bool
+	first, last              string // days, ISO 8601
+	groups                   map[taxonGroup]int
+	methods                  map[string]int
+}
+
+// taxonGroup is a higher taxon of the records.
+type taxonGroup struct{ rank, name string }
+
+// metresADegree is the length of a degree of latitude at its shortest, near
+// the equator (WGS84); the box is never too small for it.
+const metresADegree = 110574
+
+func (c *coverage) add(o *dwc.Occurrence) {
+	c.place(o)
+	if o.EventDate != "" {
+		first, last := firstAndLast(o.EventDate)
+		if c.first == "" || first < c.first {
+			c.first = first
+		}
+		c.last = max(c.last, last)
+	}
+	for _, g := range []taxonGroup{{"order", o.Order}, {"family", o.Family}, {"class", o.Class}} {
+		if g.name != "" {
+			if c.groups == nil {
+				c.groups = map[taxonGroup]int{}
+			}
+			c.groups[g]++
+			break
+		}
+	}
+	if o.SamplingProtocol != "" {
+		if c.methods == nil {
+			c.methods = map[string]int{}
+		}
+		c.methods[o.SamplingProtocol]++
+	}
+}
+
+func (c *coverage) place(o *dwc.Occurrence) {
+	lat, errLat := strconv.ParseFloat(o.DecimalLatitude, 64)
+	lon, errLon := strconv.ParseFloat(o.DecimalLongitude, 64)
+	if errLat != nil || errLon != nil {
+		return
+	}
+	radius, _ := strconv.ParseFloat(o.CoordinateUncertainty, 64)
+	up := radius / metresADegree
+	aside := up / max(math.Cos(lat*math.Pi/180), 0.01)
+	if !c.placed {
+		c.placed = true
+		c.west, c.east, c.south, c.north = lon, lon, lat, lat
+	}
+	c.west, c.east = max(min(c.west, lon-aside), -180), min(max(c.east, lon+aside), 180)
+	c.south, c.north = max(min(c.south, lat-up), -90), min(max(c.north, lat+up), 90)
+}
+
+// firstAndLast returns the ends of an eventDate as days.
+func firstAndLast(eventDate string) (first, last string) {
+	first, last = eventDate, eventDate
+	for i := range len(eventDate) {
+		if eventDate[i] == '/' {
+			first, last = eventDate[:i], eventDate[i+1:]
+			break
+		}
+	}
+	return day(first, "-01", "-01"), day(last, "-12", "-31")
+}
+
+// day completes a date that may be a year, a month or have a time.
+func day(date, month, ofMonth string) string {
+	switch {
+	case len(date) >= 10:
+		return date[:10]
+	case len(date) == 7 && ofMonth == "-31":
+		return date + "-" + strconv.Itoa(lastOf(date))
+	case len(date) == 7:
+		return date + ofMonth
+	case len(date) == 4:
+		return date + month + ofMonth
+	}
+	return date
+}
+
+// lastOf returns the last day of a month written as 2003-06.
+func lastOf(month string) int {
+	y, _ := strconv.Atoi(month[:4])
+	switch month[5:] {
+	case "02":
+		if y%4 == 0 && (y%100 != 0 || y%400 == 0) {
+			return 29
+		}
+		return 28
+	case "04", "06", "09", "11":
+		return 30
+	}
+	return 31
+}
+
+// commonest returns the keys of a count, the largest first.
+func commonest[K comparable](counts map[K]int, text func(K) string) []K {
+	keys := make([]K, 0, len(counts))
+	for k := range counts {
+		keys = append(keys, k)
+	}
+	slices.SortFunc(keys, func(a, b K) int {
+		return cmp.Or(cmp.Compare(counts[b], counts[a]), cmp.Compare(text(a), text(b)))
+	})
+	return keys
+}

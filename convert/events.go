@@ -1,0 +1,57 @@
+package convert
+
+import (
+	"fieldfare/convert/identity"
+	"fieldfare/convert/spool"
+	"fieldfare/dwc"
+)
+
+// Shapes of a submission.
+const (
+	shapeOccurrence = "occurrence"
+	shapeEvent      = "event"
+)
+
+// eventKey is what makes two records parts of one visit: the same date, time,
+// place, method and people. It is made from the record as it may leave, so a
+// blurred record never shares an event with an exact one.
+func eventKey(o *dwc.Occurrence) [16]byte {
+	return identity.Content([]string{
+		"event", o.EventDate, o.EventTime, o.Locality, o.VerbatimCoordinates, o.DecimalLatitude, o.DecimalLongitude,
+		o.SamplingProtocol, o.SamplingEffort, o.RecordedBy, o.DataGeneralizations,
+	})
+}
+
+// seasonKey is what makes events parts of one site's season.
+func seasonKey(o *dwc.Occurrence) [16]byte {
+	return identity.Content([]string{"season", o.Year, o.Locality, o.VerbatimCoordinates, o.DecimalLatitude, o.DecimalLongitude, o.DataGeneralizations})
+}
+
+// isVisit tells whether the record is part of something that was done on
+// purpose (a trap night, a walk) and not a chance sighting.
+func isVisit(r *spool.Record) bool {
+	return r.EmptyVisit || r.Facts.Night || r.Facts.Light || r.Occurrence.SamplingProtocol != "" || r.Occurrence.SamplingEffort != ""
+}
+
+// eventOf makes the event of a record that bears its eventID.
+func eventOf(o *dwc.Occurrence, r *spool.Record) dwc.Event {
+	e := o.Event()
+	e.EventType = "siteVisit"
+	if r.Facts.Light || r.Facts.Night {
+		e.EventType = "trapNight"
+	}
+	return e
+}
+
+// seasonOf makes the parent event of a site's season.
+func seasonOf(o *dwc.Occurrence) dwc.Event {
+	e := o.Event()
+	return dwc.Event{
+		EventID: o.ParentEventID, EventType: "season", EventDate: o.Year, Year: o.Year,
+		Locality: e.Locality, County: e.County, CountryCode: e.CountryCode, Country: e.Country,
+		DecimalLatitude: e.DecimalLatitude, DecimalLongitude: e.DecimalLongitude, GeodeticDatum: e.GeodeticDatum,
+		CoordinateUncertainty: e.CoordinateUncertainty, FootprintWKT: e.FootprintWKT, FootprintSRS: e.FootprintSRS,
+		License: e.License, RightsHolder: e.RightsHolder, DatasetName: e.DatasetName, DatasetID: e.DatasetID,
+		InformationWithheld: e.InformationWithheld, DataGeneralizations: e.DataGeneralizations,
+	}
+}

@@ -1,0 +1,143 @@
+package convert
+
+import (
+	"fieldfare/convert/answers"
+	"fieldfare/convert/layout"
+	"fieldfare/convert/reading"
+	"fieldfare/convert/spool"
+	"fieldfare/convert/taxa"
+	"fieldfare/dwc"
+	"fieldfare/validate"
+)
+
+// interpreter turns drafts into records: what is written into Darwin Core
+// terms, with a finding for every doubt. Each worker has its own, since it
+// remembers what it has read.
+type interpreter struct {
+	*settings
+	names  *taxa.Matcher
+	memory memory
+	parts  []string // of a content fingerprint, used again
+}
+
+func newInterpreter(s *settings) *interpreter {
+	return &interpreter{settings: s, names: s.taxa.NewMatcher(), memory: newMemory()}
+}
+
+// row reads one source row into out, whose slices are used again.
+func (in *interpreter) row(sheet *sheetRun, from *draftRow, out *spool.Row) {
+	out.Sheet, out.Number, out.Skip = sheet.index, from.number, from.skip
+	out.Cells = append(out.Cells[:0], from.cells...)
+	out.Records = out.Records[:0]
+	out.Findings = out.Findings[:0]
+	for i := range from.notes {
+		n := &from.notes[i]
+		out.Findings = in.raise(out.Findings, reading.Finding{Verdict: n.Verdict, About: "cell", Written: n.Text, Cells: []string{n.Ref.String()}})
+	}
+	var skips []string
+	for i := range from.drafts {
+		genus := ""
+		if from.genus != nil {
+			genus = from.genus[i]
+		}
+		d := draft{Draft: &from.drafts[i], sheet: sheet, genus: genus}
+		if reason := in.draft(&d, out); reason != "" {
+			skips = append(skips, reason)
+		}
+	}
+	// A row whose every draft turned out to be no record is skipped itself.
+	if out.Skip == "" && len(out.Records) == 0 && reading.Worst(out.Findings) != reading.Held {
+		out.Skip = "nothing recorded"
+		if len(skips) > 0 {
+			out.Skip = skips[0]
+		}
+	}
+}
+
+// draft is one draft while it is being read.
+type draft struct {
+	*layout.Draft
+	sheet    *sheetRun
+	genus    string // what an abbreviated genus stands for here
+	o        dwc.Occurrence
+	facts    validate.Facts
+	findings []reading.Finding
+	leaveOut bool
+	refHeld  bool // a reference is there but could not be read
+}
+
+// draft reads one draft into the records of out. A draft that is no record
+// returns why.
+func (in *interpreter) draft(d *draft, out *spool.Row) (skip string) {
+	for i := range d.Values {
+		v := &d.Values[i]
+		if v.Doubt.State != reading.Fair {
+			in.note(d, v.Doubt, v)
+		}
+	}
+	in.when(d)
+	in.what(d)
+	in.where(d)
+	in.who(d)
+	in.how(d)
+	in.rest(d)
+	parts, skip := in.count(d)
+	if d.leaveOut {
+		return "left out by answer"
+	}
+	if skip != "" {
+		return skip
+	}
+	content := in.content(d)
+	for i := range parts {
+		r := spool.Record{Occurrence: d.o, Facts: d.facts, EmptyVisit: d.Empty, Measurements: in.measurements(d)}
+		fillPart(&parts[i], &r)
+		r.Content = content
+		if len(parts) > 1 {
+			r.Content = in.partContent(content, &r.Occurrence)
+		}
+		r.Findings = append([]reading.Finding(nil), d.findings...)
+		r.Findings = append(r.Findings, in.check(&r)...)
+		out.Records = append(out.Records, r)
+	}
+	return ""
+}
+
+// note raises a verdict about a value of the draft.
+func (in *interpreter) note(d *draft, verdict reading.Verdict, values ...*layout.Value) {
+	f := reading.Finding{Verdict: verdict, About: "record"}
+	for i, v := range values {
+		if i == 0 {
+			f.About, f.Written = string(v.Meaning), v.Text
+		}
+		if v.Ref.Row > 0 {
+			f.Cells = append(f.Cells, v.Ref.String())
+		}
+	}
+	if decision, found := in.answers.Decided(f.About, f.Written, f.Code); found && decision == answers.LeaveOut {
+		d.leaveOut = true
+	}
+	d.findings = in.raise(d.findings, f)
+}
+
+// raise adds a finding, unless the recorder has answered it.
+func (s *settings) raise(list []reading.Finding, f reading.Finding) []reading.Finding {
+	if f.State == reading.Fair {
+		return list
+	}
+	if decision, found := s.answers.Decided(f.About, f.Written, f.Code); found && decision == answers.Keep {
+		return list
+	}
+	return append(list, f)
+}
+
+// text returns what is to be read for a value: what is written, or what the
+// recorder answered that it means.
+func (in *interpreter) text(v *layout.Value) string {
+	if in.answers.Len() > 0 {
+		if value, found := in.answers.Replacement(string(v.Meaning), v.Text); found {
+			return value
+		}
+	}
+	return v.Text
+}

@@ -1,0 +1,159 @@
+package convert
+
+import (
+	"strings"
+
+	"fieldfare/convert/layout"
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
+	"fieldfare/convert/spool"
+	"fieldfare/convert/tally"
+)
+
+// count reads the counts, sexes and stages into one part for each occurrence.
+// Where nothing was seen the draft is no record, and skip says so.
+func (in *interpreter) count(d *draft) (parts []tally.Part, skip string) {
+	if d.Empty {
+		return []tally.Part{{}}, ""
+	}
+	var columns []tally.Column
+	var first *layout.Value
+	o := tally.Options{ZeroIsAbsence: in.project.Reading.ZeroIsAbsence}
+	for i := range d.Values {
+		v := &d.Values[i]
+		if v.Meaning != layout.Count {
+			continue
+		}
+		if first == nil {
+			first = v
+		}
+		o.Date = o.Date || v.Kind == notebook.Date
+		columns = append(columns, tally.Column{Text: in.text(v), Sex: v.Sex, Stage: v.Stage})
+	}
+	switch {
+	case len(columns) == 0:
+		parts = []tally.Part{{}}
+	default:
+		r := in.counted(columns, o)
+		in.note(d, r.Verdict, first)
+		if r.State == reading.Skipped {
+			return nil, "nothing seen (" + columns[0].Text + ")"
+		}
+		parts = r.Parts
+		if len(parts) == 0 {
+			parts = []tally.Part{{}}
+		}
+	}
+	parts = in.each(d, parts, layout.Sex, tally.ReadSex, func(p *tally.Part) *string { return &p.Sex })
+	parts = in.each(d, parts, layout.Stage, tally.ReadStage, func(p *tally.Part) *string { return &p.LifeStage })
+	if v, found := d.Get(layout.Status); found {
+		in.status(d, v, parts)
+	}
+	return parts, ""
+}
+
+func (in *interpreter) counted(columns []tally.Column, o tally.Options) tally.Reading {
+	if len(columns) > 1 {
+		return tally.Join(columns, o)
+	}
+	o.Sex, o.Stage = columns[0].Sex, columns[0].Stage
+	return tally.Read(columns[0].Text, o)
+}
+
+// each lays what a column for sex or stage says over the parts. A part that
+// says otherwise itself is asked about.
+func (in *interpreter) each(d *draft, parts []tally.Part, m layout.Meaning, read func(string) tally.Reading, field func(*tally.Part) *string) []tally.Part {
+	v, found := d.Get(m)
+	if !found {
+		return parts
+	}
+	r := read(in.text(v))
+	in.note(d, r.Verdict, v)
+	if len(r.Parts) > 1 {
+		// The column has counts of its own ("2 m, 1 f"): they are the parts,
+		// if the count beside them is nothing more than their sum.
+		total, _ := r.Individuals()
+		if own, exact := (tally.Reading{Parts: parts}).Individuals(); len(parts) == 1 && (!exact || own == total) {
+			return r.Parts
+		}
+		in.note(d, reading.QueryOf("counts-disagree", "The numbers in “"+v.Text+"” do not add up to the count beside them. The count is kept; check which is right."), v)
+		return parts
+	}
+	if len(r.Parts) == 0 {
+		return parts
+	}
+	for i := range parts {
+		p, said := field(&parts[i]), field(&r.Parts[0])
+		switch {
+		case *p == "" || *p == *said:
+			*p = *said
+		case *said != "":
+			in.note(d, reading.QueryOf("counts-disagree", "The count says “"+*p+"” and its "+string(m)+" column “"+v.Text+"”. The count is kept; check which is right."), v)
+		}
+		if parts[i].Caste == "" {
+			parts[i].Caste = r.Parts[0].Caste
+		}
+		if parts[i].Vitality == "" {
+			parts[i].Vitality = r.Parts[0].Vitality
+		}
+		parts[i].Remarks = joinRemarks(parts[i].Remarks, r.Parts[0].Remarks)
+	}
+	return parts
+}
+
+// status reads a column that says present or absent.
+func (in *interpreter) status(d *draft, v *layout.Value, parts []tally.Part) {
+	switch strings.ToLower(in.text(v)) {
+	case "present", "p", "y", "yes":
+	case "absent", "a", "n", "no", "not found", "none":
+		for i := range parts {
+			if parts[i].IndividualCount != "" && parts[i].IndividualCount != "0" {
+				in.note(d, reading.HeldOf("absent-with-count", "The record says absent and gives a count of "+parts[i].IndividualCount+". Say which is right."), v)
+			}
+			parts[i].Absent = true
+		}
+	default:
+		in.note(d, reading.HeldOf("status-unknown", "“"+v.Text+"” says neither present nor absent.", "present", "absent"), v)
+	}
+}
+
+// fillPart gives the record what the part says.
+func fillPart(p *tally.Part, r *spool.Record) {
+	o := &r.Occurrence
+	o.IndividualCount = p.IndividualCount
+	o.OrganismQuantity, o.OrganismQuantityType = p.OrganismQuantity, p.OrganismQuantityType
+	o.Sex, o.LifeStage, o.Caste, o.Vitality = p.Sex, p.LifeStage, p.Caste, p.Vitality
+	o.OccurrenceRemarks = joinRemarks(o.OccurrenceRemarks, p.Remarks)
+	o.OccurrenceStatus = "present"
+	if p.Absent {
+		o.OccurrenceStatus = "absent"
+	}
+	if n, ok := wholeNumber(p.IndividualCount); ok {
+		r.Facts.Count, r.Facts.Counted = n, true
+	}
+}
+
+// wholeNumber reads a count of at most nine figures.
+func wholeNumber(s string) (n int32, ok bool) {
+	if s == "" || len(s) > 9 {
+		return 0, false
+	}
+	for i := range len(s) {
+		if s[i] < '0' || s[i] > '9' {
+			return 0, false
+		}
+		n = n*10 + int32(s[i]-'0')
+	}
+	return n, true
+}
+
+// joinRemarks joins two remarks, leaving out what is empty or said already.
+func joinRemarks(a, b string) string {
+	switch {
+	case b == "" || a == b:
+		return a
+	case a == "":
+		return b
+	}
+	return a + "; " + b
+}

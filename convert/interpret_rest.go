@@ -1,0 +1,178 @@
+package convert
+
+import (
+	"fmt"
+	"strings"
+
+	"fieldfare/convert/layout"
+	"fieldfare/convert/people"
+	"fieldfare/convert/reading"
+	"fieldfare/convert/spool"
+	"fieldfare/dwc"
+	"fieldfare/validate"
+)
+
+// how reads the method and the effort.
+func (in *interpreter) how(d *draft) {
+	if v, found := d.Get(layout.Method); found {
+		d.o.SamplingProtocol = in.free(d, v)
+	} else {
+		d.o.SamplingProtocol = in.project.Reading.Method
+	}
+	if v, found := d.Get(layout.Effort); found {
+		d.o.SamplingEffort = in.free(d, v)
+	}
+}
+
+// isLight tells whether a method is a trap or lamp by night.
+func isLight(method string) bool {
+	m := strings.ToLower(method)
+	for _, word := range []string{"light", "lamp", "actinic", "mercury", "robinson", "skinner", "heath trap", "moth trap", "mv trap", "trap (mv)", "rothamsted"} {
+		if strings.Contains(m, word) {
+			return true
+		}
+	}
+	return m == "mv" || strings.HasPrefix(m, "mv ")
+}
+
+// rest reads everything that is kept as text.
+func (in *interpreter) rest(d *draft) {
+	o := &d.o
+	for i := range d.Values {
+		v := &d.Values[i]
+		switch v.Meaning {
+		case layout.Habitat:
+			o.Habitat = joinRemarks(o.Habitat, in.free(d, v))
+		case layout.Remarks:
+			o.OccurrenceRemarks = joinRemarks(o.OccurrenceRemarks, in.free(d, v))
+		case layout.Weather:
+			o.FieldNotes = joinRemarks(o.FieldNotes, labelled(v, in.free(d, v)))
+		case layout.Specimen:
+			o.OccurrenceRemarks = joinRemarks(o.OccurrenceRemarks, labelled(v, in.free(d, v)))
+		case layout.Certainty:
+			o.IdentificationQualifier = joinRemarks(o.IdentificationQualifier, v.Text)
+		case layout.RecordID:
+			o.OccurrenceID = v.Text
+		case layout.Basis:
+			in.basis(d, v)
+		case layout.Term:
+			in.term(d, v)
+		}
+	}
+	if o.BasisOfRecord == "" {
+		o.BasisOfRecord = "HumanObservation"
+	}
+	o.Type = "Event"
+}
+
+// free reads a text that nothing is looked up in.
+func (in *interpreter) free(d *draft, v *layout.Value) string {
+	return in.scrub(d, v, in.text(v))
+}
+
+// scrub takes out of a text what must not leave: e-mail addresses, telephone
+// numbers, home addresses.
+func (in *interpreter) scrub(d *draft, v *layout.Value, text string) string {
+	clean, found := people.Scrub(text)
+	if len(found) > 0 {
+		in.note(d, reading.QueryOf("contact-removed", fmt.Sprintf("“%s” looks like an address, an e-mail address or a telephone number. It is left out of what is handed in.", strings.Join(found, "”, “"))), v)
+	}
+	return clean
+}
+
+// labelled puts the column's heading before a text that needs it.
+func labelled(v *layout.Value, text string) string {
+	if v.Heading == "" || text == "" {
+		return text
+	}
+	return v.Heading + ": " + text
+}
+
+// basisWords are Darwin Core's values of basisOfRecord by the words in which
+// they are written.
+var basisWords = map[string]string{
+	"humanobservation": "HumanObservation", "observation": "HumanObservation", "field observation": "HumanObservation", "sighting": "HumanObservation",
+	"preservedspecimen": "PreservedSpecimen", "specimen": "PreservedSpecimen", "collection": "PreservedSpecimen",
+	"machineobservation": "MachineObservation", "camera": "MachineObservation",
+	"materialsample": "MaterialSample", "livingspecimen": "LivingSpecimen", "fossilspecimen": "FossilSpecimen",
+	"occurrence": "Occurrence", "materialcitation": "MaterialCitation", "literature": "MaterialCitation", "materialentity": "MaterialEntity",
+}
+
+func (in *interpreter) basis(d *draft, v *layout.Value) {
+	word := strings.ToLower(in.text(v))
+	value := basisWords[word]
+	if value == "" {
+		value = basisWords[strings.ReplaceAll(word, " ", "")]
+	}
+	if value == "" {
+		in.note(d, reading.QueryOf("basis-unknown", "“"+v.Text+"” is no basis of record that Darwin Core knows. It is taken for an observation by a person.", "HumanObservation", "PreservedSpecimen"), v)
+	}
+	d.o.BasisOfRecord = value
+}
+
+// term keeps a Darwin Core term that the notebook states by its own name, if
+// nothing has filled it yet.
+func (in *interpreter) term(d *draft, v *layout.Value) {
+	if d.o.Get(v.Heading) == "" && d.o.Set(v.Heading, in.free(d, v)) {
+		return
+	}
+	d.o.OccurrenceRemarks = joinRemarks(d.o.OccurrenceRemarks, labelled(v, in.free(d, v)))
+}
+
+// measurements are the values of measurement columns.
+func (in *interpreter) measurements(d *draft) []spool.Measurement {
+	var list []spool.Measurement
+	for i := range d.Values {
+		v := &d.Values[i]
+		if v.Meaning != layout.Measurement && v.Meaning != layout.Temperature {
+			continue
+		}
+		kind, unit := headingUnit(v.Heading)
+		if kind == "" {
+			kind = string(v.Meaning)
+		}
+		list = append(list, spool.Measurement{Type: kind, Value: in.text(v), Unit: unit})
+	}
+	return list
+}
+
+// headingUnit takes the unit off a heading: "Forewing (mm)" measures the
+// forewing in mm.
+func headingUnit(heading string) (kind, unit string) {
+	open := strings.LastIndexAny(heading, "([")
+	if open < 0 || !strings.ContainsAny(heading[open:], ")]") {
+		for _, u := range []string{" mm", " cm", " °C", " C", " mph", " %"} {
+			if rest, found := strings.CutSuffix(heading, u); found {
+				return strings.TrimSpace(rest), u[1:]
+			}
+		}
+		return heading, ""
+	}
+	return strings.TrimSpace(heading[:open]), strings.Trim(heading[open:], "()[] ")
+}
+
+// check runs the checks of one record.
+func (in *interpreter) check(r *spool.Record) []reading.Finding {
+	var kept []reading.Finding
+	for _, f := range validate.Record(&r.Occurrence, &r.Facts) {
+		kept = in.raise(kept, f)
+	}
+	return kept
+}
+
+// fillDataset gives an occurrence what holds for the dataset as a whole.
+func (s *settings) fillDataset(o *dwc.Occurrence) {
+	set := func(field *string, value string) {
+		if *field == "" {
+			*field = value
+		}
+	}
+	d := &s.project.Dataset
+	set(&o.License, s.licence)
+	set(&o.RightsHolder, d.RightsHolder)
+	set(&o.DatasetName, d.Title)
+	set(&o.DatasetID, d.ID)
+	set(&o.InstitutionCode, d.Institution)
+	set(&o.CollectionCode, d.Collection)
+	set(&o.Language, d.Language)
+}

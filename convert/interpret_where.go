@@ -1,0 +1,233 @@
+package convert
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"fieldfare/convert/layout"
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/places"
+	"fieldfare/convert/privacy"
+	"fieldfare/convert/reading"
+	"fieldfare/dwc"
+	"fieldfare/gridref"
+)
+
+// where reads the place: its name, its reference or coordinates, and what the
+// places list knows of it.
+func (in *interpreter) where(d *draft) {
+	o := &d.o
+	site, named := d.Get(layout.Site)
+	var known places.Reading
+	if named {
+		known = in.site(d, site)
+	}
+	in.areas(d)
+	r, v, ok := in.reference(d)
+	if !ok && d.refHeld {
+		return
+	}
+	if !ok && known.Placed {
+		r, ok = known.Where, true
+		o.GeoreferenceSources = "places list"
+		o.GeoreferenceRemarks = "the reference is that of the named place"
+	} else if ok && known.Placed {
+		in.agree(d, known, r, site, v)
+	}
+	if !ok {
+		if !named {
+			in.note(d, reading.HeldOf("place-missing", "There is neither a place nor a grid reference. Give at least one of them."))
+		} else {
+			in.note(d, reading.QueryOf("place-not-mapped", "The place has a name but no grid reference, so the record cannot be put on a map. Add the place to the places list with its reference."), site)
+		}
+		return
+	}
+	in.place(d, r)
+	in.private(d, known, r)
+}
+
+// reference reads the grid reference, or latitude and longitude, whichever
+// the draft has, and keeps it as written.
+func (in *interpreter) reference(d *draft) (r gridref.Reading, v *layout.Value, ok bool) {
+	o := &d.o
+	v, found := d.Get(layout.GridRef)
+	lat, hasLat := d.Get(layout.Latitude)
+	lon, hasLon := d.Get(layout.Longitude)
+	switch {
+	case found:
+		text := in.text(v)
+		o.VerbatimCoordinates = verbatim(v)
+		var verdict reading.Verdict
+		r, verdict = in.memory.reference(text, v.Kind == notebook.Number)
+		in.note(d, verdict, v)
+		if verdict.State == reading.Held {
+			d.refHeld = true
+			return r, v, false
+		}
+		return r, v, true
+	case hasLat && hasLon:
+		o.VerbatimLatitude, o.VerbatimLongitude = verbatim(lat), verbatim(lon)
+		r, err := gridref.ParseLatLon(full(in.text(lat), lat), full(in.text(lon), lon))
+		verdict := verdictOf(r, err)
+		in.note(d, verdict, lat, lon)
+		if verdict.State == reading.Held {
+			d.refHeld = true
+			return r, lat, false
+		}
+		if u, found := d.Get(layout.Uncertainty); found {
+			in.uncertainty(d, &r, u)
+		}
+		return r, lat, true
+	case hasLat || hasLon:
+		v := lat
+		if hasLon {
+			v = lon
+		}
+		in.note(d, reading.QueryOf("half-missing", "Of latitude and longitude only one is there. Give both."), v)
+	}
+	return r, nil, false
+}
+
+// full returns the digits that the cell holds where it shows fewer.
+func full(text string, v *layout.Value) string {
+	if v.Kind == notebook.Number && v.Raw != "" && text == v.Text {
+		return v.Raw
+	}
+	return text
+}
+
+func verdictOf(r gridref.Reading, err error) reading.Verdict {
+	if err != nil {
+		if fault, ok := err.(*gridref.Fault); ok {
+			return reading.HeldOf(fault.Code, fault.Message, fault.Suggestions...)
+		}
+		return reading.HeldOf("not-a-reference", err.Error())
+	}
+	if r.Doubt.Code != "" {
+		candidate := r.Square.String()
+		if r.Geographic() {
+			candidate = fmt.Sprintf("%.5f, %.5f", r.Place.Lat, r.Place.Lon)
+		}
+		return reading.QueryOf(r.Doubt.Code, r.Doubt.Message, candidate)
+	}
+	return reading.Verdict{}
+}
+
+// uncertainty takes a stated radius in metres.
+func (in *interpreter) uncertainty(d *draft, r *gridref.Reading, v *layout.Value) {
+	text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(in.text(v)), "m"))
+	metres, err := strconv.ParseFloat(text, 64)
+	if err != nil || metres <= 0 || math.IsInf(metres, 0) {
+		in.note(d, reading.QueryOf("uncertainty-unread", "“"+v.Text+"” is no number of metres above 0. The uncertainty is worked out from the figures of the coordinates instead."), v)
+		return
+	}
+	r.Place.Uncertainty = metres
+}
+
+// place fills the terms of the location from what was read.
+func (in *interpreter) place(d *draft, r gridref.Reading) {
+	o := &d.o
+	p := r.Centre()
+	o.DecimalLatitude, o.DecimalLongitude = privacy.Degrees(p.Lat), privacy.Degrees(p.Lon)
+	o.GeodeticDatum = "EPSG:4326"
+	o.CoordinateUncertainty = strconv.FormatFloat(math.Ceil(p.Uncertainty), 'f', -1, 64)
+	o.GeoreferenceProtocol = r.Protocol()
+	o.VerbatimCoordSystem, o.VerbatimSRS = r.CoordinateSystem(), r.SRS()
+	f := &d.facts
+	f.Placed, f.Latitude, f.Longitude, f.Radius = true, p.Lat, p.Lon, float32(p.Uncertainty)
+	if r.Geographic() {
+		o.CoordinatePrecision = precision(o.VerbatimLatitude, o.VerbatimLongitude)
+		return
+	}
+	s := r.Square
+	f.SquareSize, f.Reference = s.Size, s.String()
+	o.FootprintWKT, o.FootprintSRS = s.WKT(), "EPSG:4326"
+	if o.VerbatimCoordinates == "" {
+		o.VerbatimCoordinates = s.String()
+	}
+	in.country(o, s)
+}
+
+// precision is the last decimal of coordinates given as decimal degrees;
+// empty where they are not, since a precision would be made up.
+func precision(lat, lon string) string {
+	a, okA := decimals(lat)
+	b, okB := decimals(lon)
+	if !okA || !okB {
+		return ""
+	}
+	n := max(a, b)
+	if n == 0 {
+		return "1"
+	}
+	return "0." + strings.Repeat("0", n-1) + "1"
+}
+
+func decimals(s string) (int, bool) {
+	s = strings.TrimSpace(s)
+	if _, err := strconv.ParseFloat(s, 64); err != nil {
+		return 0, false
+	}
+	_, fraction, _ := strings.Cut(s, ".")
+	return min(len(fraction), 9), true
+}
+
+// country fills countryCode where the grid tells it. The Irish Grid serves
+// two countries, so it does not.
+func (in *interpreter) country(o *dwc.Occurrence, s gridref.Square) {
+	if o.CountryCode != "" {
+		return
+	}
+	o.CountryCode = in.project.Dataset.Country
+	if o.CountryCode == "" && s.Grid == gridref.British {
+		o.CountryCode = "GB"
+	}
+}
+
+// areas reads county, vice-county and country.
+func (in *interpreter) areas(d *draft) {
+	o := &d.o
+	county, stated := d.Get(layout.County)
+	if stated {
+		o.County = in.text(county)
+	}
+	if v, found := d.Get(layout.ViceCounty); found {
+		if !stated {
+			o.County = viceCounty(in.text(v))
+		} else {
+			o.HigherGeography = viceCounty(in.text(v))
+		}
+	}
+	if v, found := d.Get(layout.Country); found {
+		text := in.text(v)
+		if len(text) == 2 {
+			o.CountryCode = strings.ToUpper(text)
+		} else {
+			o.Country = text
+		}
+	}
+	if v, found := d.Get(layout.Elevation); found {
+		o.VerbatimElevation = v.Text
+		in.elevation(d, v)
+	}
+}
+
+// viceCounty writes a bare number out, so that it can be told for what it is.
+func viceCounty(text string) string {
+	for i := range len(text) {
+		if text[i] < '0' || text[i] > '9' {
+			return text
+		}
+	}
+	return "vice-county " + text
+}
+
+// elevation fills the metres where the text is a plain number of them.
+func (in *interpreter) elevation(d *draft, v *layout.Value) {
+	text := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(in.text(v)), "m"))
+	if _, err := strconv.ParseFloat(text, 64); err == nil && !strings.Contains(strings.ToLower(v.Heading), "f") {
+		d.o.MinimumElevation, d.o.MaximumElevation = text, text
+	}
+}

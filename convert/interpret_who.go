@@ -1,0 +1,69 @@
+package convert
+
+import (
+	"fmt"
+	"strings"
+
+	"fieldfare/convert/layout"
+	"fieldfare/convert/people"
+	"fieldfare/convert/reading"
+)
+
+// who reads recorders, determiners and verifiers.
+func (in *interpreter) who(d *draft) {
+	o := &d.o
+	var recorded, identified, verified []string
+	withheld := false
+	for i := range d.Values {
+		v := &d.Values[i]
+		var role people.Role
+		switch v.Meaning {
+		case layout.Recorder:
+			role = people.Recorder
+		case layout.Determiner:
+			role = people.Determiner
+		case layout.Verifier:
+			role = people.Verifier
+		default:
+			continue
+		}
+		r := in.memory.person(in.people, in.text(v), people.Options{Role: role, Self: in.project.Lists.Self})
+		in.note(d, r.Verdict, v)
+		recorded = append(recorded, r.RecordedBy...)
+		identified = append(identified, r.IdentifiedBy...)
+		verified = append(verified, r.VerifiedBy...)
+		withheld = withheld || r.Withheld
+		o.OccurrenceRemarks = joinRemarks(o.OccurrenceRemarks, r.Remarks)
+		if len(r.Removed) > 0 {
+			in.note(d, reading.QueryOf("contact-removed", fmt.Sprintf("“%s” looks like an address, an e-mail address or a telephone number. It is left out of what is handed in.", strings.Join(r.Removed, "”, “"))), v)
+		}
+	}
+	o.RecordedBy, o.IdentifiedBy = joinNames(recorded), joinNames(identified)
+	if len(verified) > 0 {
+		o.VerificationStatus = "verified by " + joinNames(verified)
+	}
+	if withheld {
+		o.InformationWithheld = "a person's name"
+	}
+	if o.RecordedBy == "" && !withheld {
+		in.note(d, reading.QueryOf("recorder-missing", "Nobody is named as the recorder. Add who saw it, on the row, above the list, or as self in the project file."))
+	}
+}
+
+// joinNames joins names, each once, as Darwin Core recommends.
+func joinNames(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	var once []string
+	for _, n := range names {
+		found := false
+		for _, o := range once {
+			found = found || o == n
+		}
+		if !found {
+			once = append(once, n)
+		}
+	}
+	return people.Join(once)
+}

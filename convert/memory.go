@@ -1,0 +1,79 @@
+package convert
+
+import (
+	"fieldfare/convert/people"
+	"fieldfare/convert/places"
+	"fieldfare/convert/reading"
+	"fieldfare/convert/when"
+	"fieldfare/gridref"
+)
+
+// memory is what one worker has read before: notebooks repeat themselves, and
+// a value is read the same way each time. Each kind of value has its own
+// bounded store, emptied when full.
+type memory struct {
+	dates  map[dateKey]when.Reading
+	refs   map[refKey]refReading
+	people map[personKey]people.Reading
+	places map[string]places.Reading
+}
+
+// remembered is how many values of a kind are kept.
+const remembered = 4096
+
+type dateKey struct {
+	text string
+	o    when.Options
+}
+
+type refKey struct {
+	text   string
+	number bool
+}
+
+type refReading struct {
+	gridref.Reading
+	verdict reading.Verdict
+}
+
+type personKey struct {
+	text string
+	o    people.Options
+}
+
+func newMemory() memory {
+	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}}
+}
+
+// recall returns what read says of the key, reading it only the first time.
+func recall[K comparable, V any](store map[K]V, key K, read func() V) V {
+	if v, found := store[key]; found {
+		return v
+	}
+	v := read()
+	if len(store) >= remembered {
+		clear(store)
+	}
+	store[key] = v
+	return v
+}
+
+func (m *memory) date(text string, o when.Options) when.Reading {
+	return recall(m.dates, dateKey{text, o}, func() when.Reading { return when.Read(text, o) })
+}
+
+func (m *memory) reference(text string, number bool) (gridref.Reading, reading.Verdict) {
+	r := recall(m.refs, refKey{text, number}, func() refReading {
+		parse := gridref.Parse
+		if number {
+			parse = gridref.ParseNumber
+		}
+		r, err := parse(text)
+		return refReading{r, verdictOf(r, err)}
+	})
+	return r.Reading, r.verdict
+}
+
+func (m *memory) person(l *people.List, text string, o people.Options) people.Reading {
+	return recall(m.people, personKey{text, o}, func() people.Reading { return l.Read(text, o) })
+}

@@ -1,0 +1,53 @@
+package convert
+
+import (
+	"fieldfare/convert/project"
+	"fieldfare/dwc"
+)
+
+// metadata describes the submission, from the project file and from the
+// records as they leave.
+func (s *settings) metadata(c *coverage) *dwc.Dataset {
+	d := &s.project.Dataset
+	m := &dwc.Dataset{
+		PackageID: d.ID,
+		Title:     d.Title,
+		Abstract:  d.Abstract,
+		Language:  d.Language,
+		PubDate:   d.Date,
+		Creators:  parties(d.Creators),
+		Contacts:  parties(d.Contacts),
+		Keywords:  d.Keywords,
+		License:   s.licence,
+		Citation:  d.Citation,
+	}
+	m.MetadataProviders = m.Creators
+	if d.Institution != "" {
+		m.Publisher = dwc.Party{Organisation: d.Institution}
+	}
+	if c.placed {
+		m.Geographic = dwc.GeographicCoverage{
+			Description: "The smallest box around the records handed in, with their uncertainty.",
+			West:        c.west, East: c.east, South: c.south, North: c.north, HasBox: true,
+		}
+	}
+	m.Temporal = dwc.TemporalCoverage{Begin: c.first, End: c.last}
+	for _, g := range commonest(c.groups, func(g taxonGroup) string { return g.name }) {
+		m.Taxonomic.Taxa = append(m.Taxonomic.Taxa, dwc.TaxonCoverage{Rank: g.rank, Name: g.name})
+	}
+	if d.Methods != "" {
+		m.Methods.Steps = []string{d.Methods}
+	} else {
+		m.Methods.Steps = commonest(c.methods, func(m string) string { return m })
+	}
+	m.Methods.QualityControl = "Names were matched to a taxon list, grid references converted and every record checked with Fieldfare " + Version + ". Records with an open question that would change them were held back."
+	return m
+}
+
+func parties(list []project.Contact) []dwc.Party {
+	var parties []dwc.Party
+	for _, c := range list {
+		parties = append(parties, dwc.Party{GivenName: c.Given, Surname: c.Surname, Organisation: c.Organisation, Position: c.Position, OnlineURL: c.URL, ORCID: c.ORCID})
+	}
+	return parties
+}

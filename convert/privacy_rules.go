@@ -1,0 +1,69 @@
+package convert
+
+import (
+	"strings"
+
+	"fieldfare/convert/places"
+	"fieldfare/convert/privacy"
+	"fieldfare/convert/project"
+	"fieldfare/convert/taxa"
+	"fieldfare/gridref"
+)
+
+// privacyRules say how far a record must be blurred, from the project file
+// and the lists.
+type privacyRules struct {
+	taxa    map[string]int32 // side in metres, by folded name
+	places  map[string]int32
+	squares []privateSquare
+	least   int32 // for every record
+	byPlace int32 // for a private place where its line does not say
+}
+
+// privateSquare is where a private place lies.
+type privateSquare struct {
+	where gridref.Reading
+	blur  int32
+}
+
+func newPrivacyRules(p *project.Privacy, list []places.Place) privacyRules {
+	r := privacyRules{taxa: map[string]int32{}, places: map[string]int32{}, least: int32(p.Square), byPlace: privacy.DefaultPlace}
+	for _, t := range p.Taxa {
+		r.taxa[strings.ToLower(t.Name)] = orDefault(t.Square, privacy.DefaultTaxon)
+	}
+	for _, pl := range p.Places {
+		r.places[strings.ToLower(pl.Name)] = orDefault(pl.Square, privacy.DefaultPlace)
+	}
+	for i := range list {
+		blur := r.place(&list[i])
+		if blur == 0 || list[i].Reference == "" {
+			continue
+		}
+		if where, err := gridref.Parse(list[i].Reference); err == nil {
+			r.squares = append(r.squares, privateSquare{where, blur})
+		}
+	}
+	return r
+}
+
+// taxon returns the side in metres to which records of the taxon are blurred,
+// 0 for not at all.
+func (r *privacyRules) taxon(t *taxa.Taxon) int32 {
+	return max(r.least, int32(t.SensitiveTo), r.taxa[strings.ToLower(t.ScientificName)], r.taxa[strings.ToLower(t.Vernacular)])
+}
+
+// place returns the same for records of the place.
+func (r *privacyRules) place(p *places.Place) int32 {
+	blur := r.places[strings.ToLower(p.Name)]
+	if p.Private {
+		blur = max(blur, orDefault(p.BlurTo, r.byPlace))
+	}
+	return max(blur, int32(p.BlurTo))
+}
+
+func orDefault(metres int, otherwise int32) int32 {
+	if metres > 0 {
+		return int32(metres)
+	}
+	return otherwise
+}

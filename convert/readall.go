@@ -1,0 +1,140 @@
+package convert
+
+import (
+	"context"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"fieldfare/convert/layout"
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
+	"fieldfare/convert/report"
+	"fieldfare/convert/spool"
+)
+
+// SheetReading says how one sheet was read.
+type SheetReading struct {
+	File, Sheet string
+	// Text is the reading printed for people.
+	Text string
+	// Entries are the same as parts of the project file.
+	Entries []layout.Entry
+}
+
+// bookRun is one notebook of a run, after it has been read.
+type bookRun struct {
+	file   string
+	notes  []string
+	sheets []*sheetRun
+}
+
+// bookRuns are all notebooks of a run.
+type bookRuns struct {
+	books  []*bookRun
+	sheets []*sheetRun // by index
+	notes  []string
+}
+
+// readAll reads every notebook, one after the other, and spools what its rows
+// say.
+func readAll(ctx context.Context, job Job, s *settings, rows *spool.Spool) (*bookRuns, error) {
+	paths, notes, err := notebook.Find(job.Files)
+	if err != nil {
+		return nil, err
+	}
+	crew := newCrew(s, job.Workers, rows)
+	defer crew.close()
+	all := &bookRuns{notes: notes}
+	for _, path := range paths {
+		if err := all.read(ctx, job, s, crew, path); err != nil {
+			return nil, err
+		}
+	}
+	if rows.Rows() == 0 {
+		return nil, &notebook.Problem{File: job.Files[0], Found: "There are no rows in it", Advice: "Check that this is the right file, and that it was saved after the last change"}
+	}
+	return all, nil
+}
+
+func (all *bookRuns) read(ctx context.Context, job Job, s *settings, crew *crew, path string) error {
+	entry := s.entryFor(path)
+	book, err := openBook(ctx, job, path, notebook.Options{Encoding: entry.Encoding, Delimiter: entry.Delimiter})
+	if err != nil {
+		return err
+	}
+	defer book.Close()
+	run := &bookRun{file: path}
+	all.books = append(all.books, run)
+	for _, sheet := range book.Sheets() {
+		sr := &sheetRun{index: len(all.sheets), file: path, name: sheet.Name(), sheet: sheet}
+		all.sheets = append(all.sheets, sr)
+		run.sheets = append(run.sheets, sr)
+		if err := sr.read(ctx, job, s, crew); err != nil {
+			return err
+		}
+	}
+	run.notes = book.Notes() // now with what only showed as the rows were read
+	return nil
+}
+
+func openBook(ctx context.Context, job Job, path string, o notebook.Options) (*notebook.Book, error) {
+	if path == notebook.Stdin {
+		return notebook.ReadStdin(ctx, job.Stdin, o)
+	}
+	return notebook.Open(ctx, path, o)
+}
+
+// read surveys the sheet, then reads it; a second time where its own dates
+// show that they are written the other way round.
+func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) error {
+	plan, err := layout.Survey(sr.sheet, s.layoutOptions(sr))
+	if err != nil {
+		return err
+	}
+	sr.plan = plan
+	sr.order = s.dateOptions.Order
+	progress := job.progress()
+	progress.Stage("Reading "+filepath.Base(sr.file)+" "+sr.name, -1)
+	mark := crew.rows.Mark()
+	if err := crew.read(ctx, sr, progress.Step); err != nil {
+		return err
+	}
+	order, mixed := sr.evidence.Order(sr.order)
+	if order == sr.order && mixed.State == reading.Fair {
+		return nil
+	}
+	if err := crew.rows.Rewind(mark); err != nil {
+		return err
+	}
+	sr.restart()
+	sr.order, sr.mixed = order, mixed
+	return crew.read(ctx, sr, progress.Step)
+}
+
+// readAs says what the sheet was taken for: "list", "nights across".
+func (sr *sheetRun) readAs() string {
+	var kinds []string
+	for _, e := range sr.plan.Entries() {
+		if e.Page != "" && !slices.Contains(kinds, e.Page) {
+			kinds = append(kinds, e.Page)
+		}
+	}
+	return strings.Join(kinds, ", ")
+}
+
+// readings says how each sheet was read.
+func (all *bookRuns) readings() []SheetReading {
+	var list []SheetReading
+	for _, sr := range all.sheets {
+		var b strings.Builder
+		sr.plan.Print(&b)
+		list = append(list, SheetReading{File: sr.file, Sheet: sr.name, Text: b.String(), Entries: sr.plan.Entries()})
+	}
+	return list
+}
+
+// place returns where a row of the sheet stands.
+func (sr *sheetRun) place(cell string) report.Place {
+	return report.Place{File: sr.file, Sheet: sr.name, Cell: cell}
+}

@@ -1,0 +1,71 @@
+package convert
+
+import (
+	"fieldfare/convert/answers"
+	"fieldfare/convert/layout"
+	"fieldfare/convert/people"
+	"fieldfare/convert/places"
+	"fieldfare/convert/project"
+	"fieldfare/convert/report"
+	"fieldfare/convert/taxa"
+	"fieldfare/convert/when"
+)
+
+// settings is all that a run needs to know beside the notebooks. It does not
+// change while the run lasts, so every worker may read it.
+type settings struct {
+	project *project.Project
+	taxa    *taxa.Index
+	places  *places.List
+	people  *people.List
+	answers *answers.Set
+
+	dateOptions when.Options
+	licence     string
+	privacy     privacyRules
+	versions    []report.ListVersion
+	// listProblems are what is wrong with the lists themselves.
+	listProblems []string
+}
+
+// settle loads the project file and the lists, and settles what they leave
+// open.
+func (j Job) settle() (*settings, error) {
+	p, err := project.Load(j.Project, j.folder())
+	if err != nil {
+		return nil, err
+	}
+	s := &settings{project: p, answers: &answers.Set{}}
+	if s.licence, err = p.Dataset.LicenceURL(); err != nil {
+		return nil, err
+	}
+	s.dateOptions = when.Options{
+		Today:   j.Today,
+		Floor:   p.Reading.EarliestYear,
+		MaxDays: p.Reading.LongestDays,
+	}
+	if p.Reading.DateOrder == "month first" {
+		s.dateOptions.Order = when.MonthDay
+	}
+	s.versions = []report.ListVersion{{Name: "fieldfare", Version: Version}}
+	for _, load := range []func(*settings) error{j.loadTaxa, j.loadPlaces, j.loadPeople, j.loadAnswers} {
+		if err := load(s); err != nil {
+			return nil, err
+		}
+	}
+	return s, nil
+}
+
+// entryFor returns the first part of the project file about the notebook.
+func (s *settings) entryFor(path string) layout.Entry {
+	for _, e := range s.project.Notebook {
+		if e.FitsFile(path) {
+			return e
+		}
+	}
+	return layout.Entry{}
+}
+
+func (s *settings) layoutOptions(*sheetRun) layout.Options {
+	return layout.Options{Overrides: s.project.Notebook, ZeroIsAbsence: s.project.Reading.ZeroIsAbsence, Probe: &probe{s: s, names: s.taxa.NewMatcher()}}
+}

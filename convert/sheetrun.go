@@ -1,0 +1,90 @@
+package convert
+
+import (
+	"strings"
+
+	"fieldfare/convert/layout"
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
+	"fieldfare/convert/report"
+	"fieldfare/convert/when"
+)
+
+// sheetRun is one sheet on its way through a run.
+type sheetRun struct {
+	index int
+	file  string
+	name  string
+	sheet notebook.Sheet
+	plan  *layout.Plan
+
+	// order is how the sheet's dates are read, mixed what is to be said of
+	// each date that could be read both ways where the sheet contradicts
+	// itself.
+	order when.Order
+	mixed reading.Verdict
+
+	// evidence and genera gather while the sheet is walked.
+	evidence when.Evidence
+	lastDate string
+	genera   genera
+	cells    report.Cells
+}
+
+// observe takes in what must be seen in the order of the page.
+func (s *sheetRun) observe(o *layout.Outcome) {
+	s.cells.Used += o.Used
+	s.cells.WithText += o.Used
+	for reason, n := range o.Left {
+		if s.cells.Left == nil {
+			s.cells.Left = map[string]int{}
+		}
+		s.cells.Left[reason] += n
+		s.cells.WithText += n
+	}
+	for i := range o.Drafts {
+		for j := range o.Drafts[i].Values {
+			v := &o.Drafts[i].Values[j]
+			switch v.Meaning {
+			case layout.Date, layout.EndDate:
+				if v.Text != s.lastDate && v.Kind != notebook.Date {
+					s.lastDate = v.Text
+					s.evidence.Observe(v.Text)
+				}
+			case layout.Taxon, layout.Scientific:
+				s.genera.observe(v.Text)
+			}
+		}
+	}
+}
+
+// restart forgets what was gathered, for a second walk.
+func (s *sheetRun) restart() {
+	s.evidence, s.lastDate, s.genera, s.cells = when.Evidence{}, "", genera{}, report.Cells{}
+}
+
+// genera remembers, for each initial letter, the last genus written out on
+// the page, by which an abbreviated one ("N. comes") is read.
+type genera [26]string
+
+func (g *genera) observe(name string) {
+	genus, rest, found := strings.Cut(name, " ")
+	if !found || len(genus) < 3 || genus[0] < 'A' || genus[0] > 'Z' || rest == "" || rest[0] < 'a' || rest[0] > 'z' {
+		return
+	}
+	for i := 1; i < len(genus); i++ {
+		if genus[i] < 'a' || genus[i] > 'z' {
+			return
+		}
+	}
+	g[genus[0]-'A'] = genus
+}
+
+// above returns the last genus on the page with the abbreviated one's
+// initial; empty where the name is not abbreviated.
+func (g *genera) above(name string) string {
+	if len(name) > 2 && name[0] >= 'A' && name[0] <= 'Z' && name[1] == '.' {
+		return g[name[0]-'A']
+	}
+	return ""
+}

@@ -1,0 +1,236 @@
+package spool
+
+import (
+	"encoding/binary"
+	"errors"
+	"math"
+
+	"fieldfare/convert/reading"
+	"fieldfare/dwc"
+)
+
+// The encoding is private to one run: lengths and numbers as varints, texts
+// as length and bytes, the non-empty terms of an occurrence as index and
+// text.
+
+var numTerms = len(dwc.Terms())
+
+type encoder struct{ b []byte }
+
+func (e *encoder) num(n int)       { e.b = binary.AppendVarint(e.b, int64(n)) }
+func (e *encoder) text(s string)   { e.num(len(s)); e.b = append(e.b, s...) }
+func (e *encoder) float(f float64) { e.b = binary.LittleEndian.AppendUint64(e.b, math.Float64bits(f)) }
+
+func (e *encoder) texts(list []string) {
+	e.num(len(list))
+	for _, s := range list {
+		e.text(s)
+	}
+}
+
+func (e *encoder) flags(flags ...bool) {
+	n := 0
+	for i, f := range flags {
+		if f {
+			n |= 1 << i
+		}
+	}
+	e.num(n)
+}
+
+func (e *encoder) findings(list []reading.Finding) {
+	e.num(len(list))
+	for i := range list {
+		f := &list[i]
+		e.num(int(f.State))
+		e.text(f.Code)
+		e.text(f.Message)
+		e.texts(f.Candidates)
+		e.text(f.About)
+		e.text(f.Written)
+		e.texts(f.Cells)
+	}
+}
+
+func (e *encoder) row(r *Row) {
+	e.num(r.Sheet)
+	e.num(r.Number)
+	e.text(r.Skip)
+	e.texts(r.Cells)
+	e.findings(r.Findings)
+	e.num(len(r.Records))
+	for i := range r.Records {
+		e.record(&r.Records[i])
+	}
+}
+
+func (e *encoder) record(r *Record) {
+	filled := 0
+	for i := range numTerms {
+		if *r.Occurrence.Field(i) != "" {
+			filled++
+		}
+	}
+	e.num(filled)
+	for i := range numTerms {
+		if s := *r.Occurrence.Field(i); s != "" {
+			e.num(i)
+			e.text(s)
+		}
+	}
+	f := &r.Facts
+	e.flags(f.Dated, f.Night, f.Placed, f.Counted, f.Light, f.Taxon.Listed, f.Taxon.NeedsNote, f.Taxon.NeedsSpecimen, r.EmptyVisit)
+	e.num(int(f.Start))
+	e.num(int(f.End))
+	e.float(f.Latitude)
+	e.float(f.Longitude)
+	e.float(float64(f.Radius))
+	e.num(int(f.SquareSize))
+	e.num(int(f.Count))
+	e.num(int(f.Taxon.Flight))
+	e.text(f.Reference)
+	e.num(int(f.Blur))
+	e.b = append(e.b, r.Content[:]...)
+	e.findings(r.Findings)
+	e.num(len(r.Measurements))
+	for _, m := range r.Measurements {
+		e.text(m.Type)
+		e.text(m.Value)
+		e.text(m.Unit)
+	}
+}
+
+// decoder reads from one string, of which all texts are parts, so that a row
+// costs one allocation however many terms it has.
+type decoder struct {
+	s   string
+	at  int
+	bad bool
+}
+
+var errSpool = errors.New("the temporary file was changed while Fieldfare was working")
+
+func (d *decoder) num() int {
+	var n uint64
+	for shift := 0; ; shift += 7 {
+		if d.at >= len(d.s) || shift > 63 {
+			d.bad = true
+			return 0
+		}
+		c := d.s[d.at]
+		d.at++
+		n |= uint64(c&0x7f) << shift
+		if c < 0x80 {
+			break
+		}
+	}
+	return int(n>>1) ^ -int(n&1) // zigzag, as encoding/binary writes it
+}
+
+func (d *decoder) bytes(n int) string {
+	if n < 0 || n > len(d.s)-d.at {
+		d.bad = true
+		return ""
+	}
+	d.at += n
+	return d.s[d.at-n : d.at]
+}
+
+func (d *decoder) text() string { return d.bytes(d.num()) }
+
+func (d *decoder) float() float64 {
+	b := d.bytes(8)
+	if len(b) < 8 {
+		return 0
+	}
+	var n uint64
+	for i := 7; i >= 0; i-- {
+		n = n<<8 | uint64(b[i])
+	}
+	return math.Float64frombits(n)
+}
+
+// size reads a list's length; every entry takes at least a byte.
+func (d *decoder) size() int {
+	n := d.num()
+	if n < 0 || n > len(d.s)-d.at {
+		d.bad = true
+		return 0
+	}
+	return n
+}
+
+func (d *decoder) texts(into []string) []string {
+	into = into[:0]
+	for range d.size() {
+		into = append(into, d.text())
+	}
+	return into
+}
+
+func (d *decoder) findings() []reading.Finding {
+	n := d.size()
+	if n == 0 {
+		return nil
+	}
+	list := make([]reading.Finding, 0, n)
+	for range n {
+		var f reading.Finding
+		f.State = reading.State(d.num())
+		f.Code, f.Message = d.text(), d.text()
+		f.Candidates = d.texts(nil)
+		f.About, f.Written = d.text(), d.text()
+		f.Cells = d.texts(nil)
+		list = append(list, f)
+	}
+	return list
+}
+
+func (d *decoder) row(r *Row) error {
+	r.Sheet, r.Number, r.Skip = d.num(), d.num(), d.text()
+	r.Cells = d.texts(r.Cells)
+	r.Findings = d.findings()
+	n := d.size()
+	if cap(r.Records) < n {
+		r.Records = make([]Record, n)
+	}
+	r.Records = r.Records[:n]
+	for i := range r.Records {
+		d.record(&r.Records[i])
+	}
+	if d.bad || d.at != len(d.s) {
+		return errSpool
+	}
+	return nil
+}
+
+func (d *decoder) record(r *Record) {
+	*r = Record{}
+	for range d.size() {
+		i, s := d.num(), d.text()
+		if i < 0 || i >= numTerms {
+			d.bad = true
+			return
+		}
+		*r.Occurrence.Field(i) = s
+	}
+	f := &r.Facts
+	flags := d.num()
+	for i, p := range []*bool{&f.Dated, &f.Night, &f.Placed, &f.Counted, &f.Light, &f.Taxon.Listed, &f.Taxon.NeedsNote, &f.Taxon.NeedsSpecimen, &r.EmptyVisit} {
+		*p = flags&(1<<i) != 0
+	}
+	f.Start, f.End = int32(d.num()), int32(d.num())
+	f.Latitude, f.Longitude, f.Radius = d.float(), d.float(), float32(d.float())
+	f.SquareSize, f.Count = int32(d.num()), int32(d.num())
+	f.Taxon.Flight = uint16(d.num())
+	f.Reference, f.Blur = d.text(), int32(d.num())
+	copy(r.Content[:], d.bytes(len(r.Content)))
+	r.Findings = d.findings()
+	if n := d.size(); n > 0 {
+		r.Measurements = make([]Measurement, n)
+		for i := range r.Measurements {
+			m := &r.Measurements[i]
+			m.Type, m.Value, m.Unit = d.text(), d.text(), d.text()
+		}
+	}
+}

@@ -1,0 +1,187 @@
+package convert
+
+import (
+	"context"
+
+	"fieldfare/convert/identity"
+	"fieldfare/convert/privacy"
+	"fieldfare/convert/reading"
+	"fieldfare/convert/report"
+	"fieldfare/convert/spool"
+	"fieldfare/convert/stage"
+	"fieldfare/dwc"
+
+	"github.com/google/uuid"
+)
+
+// writeAll writes the outputs and keeps the accounts, row by row.
+func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *spool.Spool, set *setView, out *stage.Folder) (*Result, error) {
+	w := &writer{settings: s, books: books, set: set, ids: identity.NewMaker(s.project.Dataset.ID), accounts: newAccounts(books)}
+	if job.writes() {
+		if err := w.open(out); err != nil {
+			return nil, err
+		}
+		defer w.archive.abort()
+	}
+	progress := job.progress()
+	progress.Stage("Writing", rows.Rows())
+	var row spool.Row
+	n := 0
+	err := rows.Each(func(encoded []byte) error {
+		if n%batchRows == 0 {
+			if err := ctx.Err(); err != nil {
+				return err
+			}
+			progress.Step(batchRows)
+		}
+		n++
+		if err := spool.Decode(encoded, &row); err != nil {
+			return err
+		}
+		return w.row(&row)
+	})
+	if err != nil {
+		return nil, err
+	}
+	return w.finish(job, out)
+}
+
+// writer is the third pass at work.
+type writer struct {
+	*settings
+	books    *bookRuns
+	set      *setView
+	ids      identity.Maker
+	accounts *accounts
+	records  int // seen so far
+	archive  *archive
+	queries  *report.Workbook
+}
+
+func (w *writer) open(out *stage.Folder) error {
+	file, err := out.Create(SubmissionFile)
+	if err != nil {
+		return err
+	}
+	if w.archive, err = newArchive(file, w.settings, w.set); err != nil {
+		return err
+	}
+	w.queries, err = report.NewWorkbook()
+	return err
+}
+
+// row settles what becomes of one source row.
+func (w *writer) row(row *spool.Row) error {
+	sheet := w.books.sheets[row.Sheet]
+	for i := range row.Records {
+		r := &row.Records[i]
+		w.setFindings(r, w.records)
+		id := w.id(r, w.records)
+		w.records++
+		state := r.State()
+		w.accounts.record(sheet, r, state)
+		if state >= reading.Held || w.archive == nil {
+			continue
+		}
+		if err := w.handIn(r, id); err != nil {
+			return err
+		}
+	}
+	state := row.State()
+	w.accounts.row(sheet, row, state)
+	if w.queries == nil {
+		return nil
+	}
+	switch {
+	case state == reading.Skipped:
+		return w.queries.AddSkipped(row.Skip, sheet.place(""), row.Number, row.Cells)
+	case state != reading.Fair:
+		return w.queries.AddRow(state, sheet.place(""), row.Number, allFindings(row), row.Cells)
+	}
+	return nil
+}
+
+// setFindings adds what the checks of the whole set say of a record.
+func (w *writer) setFindings(r *spool.Record, n int) {
+	findings := w.set.checks.Findings(n)
+	if r.Occurrence.OccurrenceID != "" && w.set.ordinals[n] > 1 {
+		findings = append(findings, reading.Finding{
+			Verdict: reading.HeldOf("record-id-repeated", "The id “"+r.Occurrence.OccurrenceID+"” stands at an earlier record too. Give each record an id of its own."),
+			About:   "record id", Written: r.Occurrence.OccurrenceID,
+		})
+	}
+	for _, f := range findings {
+		r.Findings = w.raise(r.Findings, f)
+	}
+}
+
+// id returns the record's lasting id: its notebook's own where it has one.
+func (w *writer) id(r *spool.Record, n int) string {
+	if own := r.Occurrence.OccurrenceID; own != "" {
+		return own
+	}
+	return w.ids.ID(r.Content, max(w.set.ordinals[n], 1))
+}
+
+// handIn writes a record that leaves.
+func (w *writer) handIn(r *spool.Record, id string) error {
+	o := w.public(r)
+	o.OccurrenceID = id
+	if r.EmptyVisit {
+		o.OccurrenceID = ""
+	}
+	return w.archive.add(&o, r)
+}
+
+// public returns a record as it may leave. Whatever is written for others is
+// made from it and from nothing else.
+func (s *settings) public(r *spool.Record) dwc.Occurrence {
+	o := privacy.Blur(r)
+	s.fillDataset(&o)
+	o.EventID = uuid.UUID(eventKey(&o)).URN()
+	if o.Year != "" {
+		o.ParentEventID = uuid.UUID(seasonKey(&o)).URN()
+	}
+	return o
+}
+
+// allFindings are the row's own findings and those of its records.
+func allFindings(row *spool.Row) []reading.Finding {
+	list := row.Findings
+	for i := range row.Records {
+		list = append(list, row.Records[i].Findings...)
+	}
+	return list
+}
+
+// finish closes the outputs and draws up the result.
+func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
+	metadata := w.metadata(&w.set.coverage)
+	result := &Result{Questions: w.accounts.questions.Sorted(), Readings: w.books.readings()}
+	result.Summary = w.accounts.summary(w.books, w.versions, metadata)
+	if !job.writes() {
+		return result, nil
+	}
+	if err := w.archive.close(metadata); err != nil {
+		return nil, err
+	}
+	result.Summary.Occurrences, result.Summary.Events = w.archive.occurrences, w.archive.events
+	queries, err := out.Create(QueriesFile)
+	if err != nil {
+		return nil, err
+	}
+	if err := w.queries.Finish(queries, result.startPage(), result.Questions); err != nil {
+		return nil, err
+	}
+	if err := queries.Close(); err != nil {
+		return nil, err
+	}
+	summary, err := out.Create(SummaryFile)
+	if err != nil {
+		return nil, err
+	}
+	if err := result.Summary.Write(summary); err != nil {
+		return nil, err
+	}
+	return result, summary.Close()
+}
