@@ -20,7 +20,8 @@ type textSheet struct {
 	skip   int // decoded bytes of a "sep=" line
 	loneCR bool
 	quotes bool
-	// expected is the usual number of fields.
+	// dittos and expected are those of records.
+	dittos   bool
 	expected int
 
 	mu       sync.Mutex
@@ -117,7 +118,11 @@ func (s *textSheet) chooseDelimiter(sample []byte, asked string, note func(strin
 		s.delim = guessDelimiter(sample, s.limits)
 		note(fmt.Sprintf("Values were taken as separated by %s, and the text as %s.", delimiterName(s.delim), s.enc.name))
 	}
-	s.expected = scoreDelimiter(sample, s.delim, s.limits).fields
+	best := scoreDelimiter(sample, s.delim, s.limits)
+	s.expected, s.dittos = best.fields, best.dittos
+	if s.dittos {
+		note("Double quotes that stand alone in their place were read as ditto marks.")
+	}
 }
 
 // Walk splits the file into rows.
@@ -147,7 +152,7 @@ func (s *textSheet) walk(fn func(*Row) error) (stopped bool, err error) {
 		return false, err
 	}
 	r := newRecords(in, s.delim, s.limits)
-	r.loneCR, r.quotes, r.expected = s.loneCR, s.quotes, s.expected
+	r.loneCR, r.quotes, r.dittos, r.expected = s.loneCR, s.quotes, s.dittos, s.expected
 	var row Row
 	var repairs repairs
 	for {
@@ -231,7 +236,7 @@ func (s *textSheet) fields(r *records, row *Row) error {
 // split cuts a line that has no quotes and needs no decoding; its cells share
 // the line's memory.
 func (s *textSheet) split(line string, row *Row) error {
-	size := len(line)
+	whole := line
 	if s.delim != 0 {
 		for {
 			i := strings.IndexByte(line, s.delim)
@@ -239,14 +244,14 @@ func (s *textSheet) split(line string, row *Row) error {
 				break
 			}
 			if len(row.Cells) >= s.limits.Columns {
-				return (&records{data: []byte(line), simple: true, delim: s.delim, limits: s.limits}).check(row.Number)
+				return (&records{data: []byte(whole), simple: true, delim: s.delim, limits: s.limits}).check(row.Number)
 			}
 			row.Cells = append(row.Cells, textCell(line[:i]))
 			line = line[i+1:]
 		}
 	}
 	row.Cells = append(row.Cells, textCell(line))
-	if size <= s.limits.CellBytes {
+	if len(whole) <= s.limits.CellBytes {
 		return nil
 	}
 	return s.cellSizes(row)

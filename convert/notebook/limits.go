@@ -39,8 +39,10 @@ type Limits struct {
 	// StringBytes is how much of a workbook's shared text is kept in memory;
 	// what is over goes to a temporary file. Default 64 MiB.
 	StringBytes int64
-	// SpreadCells is how many cells merged areas may spread over in one
-	// sheet; default 20 million.
+	// Merges is how many merged areas a sheet may have; default 250,000.
+	Merges int
+	// SpreadCells is how many cells merged areas and repeated cells may
+	// spread over in one sheet; default 20 million.
 	SpreadCells int
 	// InputBytes is the most that is taken from standard input; default
 	// 16 GiB.
@@ -56,6 +58,7 @@ func (l Limits) withDefaults() Limits {
 	set(&l.UnzippedBytes, 8<<30)
 	set(&l.Ratio, 250)
 	set(&l.StringBytes, 64<<20)
+	set(&l.Merges, 250_000)
 	set(&l.SpreadCells, 20_000_000)
 	set(&l.InputBytes, 16<<30)
 	return l

@@ -210,17 +210,16 @@ func (w *odsWalk) readCell(col int, rowStruck bool) (int, error) {
 	if c == (Cell{}) {
 		return min(last, 1<<30), nil
 	}
+	if _, err := w.at(last); err != nil {
+		return 0, err
+	}
 	if a.repeat > 1 {
 		if w.repeated += a.repeat - 1; w.repeated > w.limits.SpreadCells {
 			return 0, w.tooRepeated()
 		}
 	}
 	for n := last; n > col; n-- {
-		cell, err := w.at(n)
-		if err != nil {
-			return 0, err
-		}
-		*cell = c
+		w.cells[n-1] = c
 	}
 	if a.across > 1 || a.down > 1 {
 		w.merges = append(w.merges, area{left: col + 1, top: w.number,

@@ -30,6 +30,7 @@ type records struct {
 	delim    byte // 0: the whole line is one field
 	loneCR   bool // some lines end in CR alone
 	quotes   bool // the input has double quotes at all
+	dittos   bool // a field that is nothing but a double quote is a ditto mark
 	expected int  // the usual number of fields; 0 if not known
 	limits   Limits
 	// patience is how many more bytes may be looked at in search of closing
@@ -44,15 +45,25 @@ type records struct {
 	simple   bool
 	own      []byte // the memory that parse fills
 	repaired string
+
+	// Within the input that parse was given: where the line ends that was
+	// last looked at, and where the last quote in it is that could close a
+	// field.
+	lineEnd, lastClosing int
 }
 
 // span is a piece of a record's data.
 type span struct{ from, to int }
 
-const quoteWindow = 1 << 20
+// A quoted text that has not come to its end after so many bytes, or has run
+// over a line and into so many stray quotes, was never closed.
+const (
+	quoteWindow = 1 << 20
+	mostStrays  = 16
+)
 
 func newRecords(r io.Reader, delim byte, l Limits) *records {
-	return &records{r: r, buf: make([]byte, 256<<10), delim: delim, loneCR: true, quotes: true, limits: l, patience: 256 << 20}
+	return &records{r: r, buf: make([]byte, 256<<10), delim: delim, loneCR: true, quotes: true, limits: l, patience: 64 << 20}
 }
 
 func (r *records) fill() (bool, error) {
@@ -139,7 +150,7 @@ func (r *records) sound(line []byte) bool {
 		if len(rest) > 0 && rest[0] == '"' {
 			end := bytes.IndexByte(rest[1:], '"')
 			switch after := end + 2; {
-			case end < 0:
+			case end < 0 || r.dittos && rest[1] == r.delim:
 				return false
 			case after == len(rest):
 				r.fields = append(r.fields, span{from + 1, from + 1 + end})
@@ -281,6 +292,7 @@ type parsed struct {
 func (r *records) parse(b []byte, crossing bool) (p parsed) {
 	r.data, r.fields = r.own[:0], r.fields[:0]
 	defer func() { r.own = r.data }()
+	r.lineEnd = -1
 	i := 0
 	for {
 		from := len(r.data)
@@ -290,6 +302,16 @@ func (r *records) parse(b []byte, crossing bool) (p parsed) {
 		}
 		if j == len(b) && !r.eof {
 			return parsed{more: true}
+		}
+		if j < len(b) && b[j] == '"' && r.dittos {
+			alone, more := r.alone(b, j)
+			if more {
+				return parsed{more: true}
+			}
+			if alone {
+				r.data = append(r.data, b[i:j+1]...)
+				i, j = j+1, len(b)
+			}
 		}
 		if j < len(b) && b[j] == '"' {
 			mark := len(r.data)
@@ -349,13 +371,12 @@ func (r *records) isLineEnd(b []byte) bool {
 // quotedField reads the quoted field whose opening quote is at b[i]. size is
 // where the text after its closing quote begins.
 func (r *records) quotedField(b []byte, i int, crossing bool) (p parsed) {
-	start := i
+	start, strays := i, 0
 	i++
 	if !crossing {
-		if n := bytes.IndexByte(b[i:], '\n'); n >= 0 {
-			// Nothing beyond the line is looked at.
-			b = b[:i+n+1]
-		}
+		// Nothing beyond the line is looked at.
+		r.lookAlong(b, i)
+		b = b[:min(len(b), r.lineEnd+1)]
 	}
 	for {
 		k := bytes.IndexByte(b[i:], '"')
@@ -370,7 +391,7 @@ func (r *records) quotedField(b []byte, i int, crossing bool) (p parsed) {
 			p.crossed = true
 		}
 		if k < 0 {
-			if r.eof || !crossing && b[len(b)-1] == '\n' || len(b)-start > quoteWindow {
+			if r.eof || !crossing && isEnd(b[len(b)-1]) || len(b)-start > quoteWindow {
 				r.patience -= len(b) - start
 				return parsed{unclosed: true}
 			}
@@ -395,7 +416,10 @@ func (r *records) quotedField(b []byte, i int, crossing bool) (p parsed) {
 			return p
 		}
 		p.stray = true
-		if !p.crossed && !r.closedLater(b[i:]) {
+		if strays++; p.crossed && strays > mostStrays {
+			return parsed{unclosed: true}
+		}
+		if r.lookAlong(b, i); !p.crossed && r.lastClosing < i {
 			// The text goes on after the quotes: "6" trap.
 			p.size = i
 			return p
@@ -416,25 +440,43 @@ func (r *records) closes(b []byte, i int) (after int, closes, more bool) {
 	return i, b[i] == r.delim && r.delim != 0 || b[i] == '\n' || b[i] == '\r', false
 }
 
-// closedLater reports whether a quote further along the same line could close
-// the field.
-func (r *records) closedLater(b []byte) bool {
-	if i := bytes.IndexAny(b, "\r\n"); i >= 0 {
-		b = b[:i]
+func isEnd(c byte) bool { return c == '\n' || c == '\r' }
+
+// alone reports whether the quote at b[i] is all that its field has.
+func (r *records) alone(b []byte, i int) (alone, more bool) {
+	if i+1 < len(b) && b[i+1] == '"' {
+		return false, false
 	}
-	for i, c := range b {
-		if c != '"' {
-			continue
-		}
-		j := i + 1
-		for j < len(b) && b[j] == ' ' {
-			j++
-		}
-		if j == len(b) || b[j] == r.delim {
-			return true
+	_, alone, more = r.closes(b, i+1)
+	return alone, more
+}
+
+// lookAlong finds the end of the line that b[i] is in and the last quote in
+// it that could close a field, unless that is known. It is called for every
+// odd quote, so it must not look at the same line over and over.
+func (r *records) lookAlong(b []byte, i int) {
+	if i <= r.lineEnd {
+		return
+	}
+	r.lineEnd, r.lastClosing = len(b), -1
+	for n, c := range b[i:] {
+		if isEnd(c) {
+			r.lineEnd = i + n
+			break
 		}
 	}
-	return false
+	closing := true // what follows would let a quote close its field
+	for j := r.lineEnd - 1; j >= i; j-- {
+		switch c := b[j]; {
+		case c == '"' && closing:
+			r.lastClosing = j
+			return
+		case c == r.delim:
+			closing = true
+		case c != ' ':
+			closing = false
+		}
+	}
 }
 
 // appendLines appends text with its line ends made one line feed each.

@@ -25,7 +25,7 @@ type xlsxBook struct {
 }
 
 // The parts that are read whole are small in any real workbook.
-const wholePart = 64 << 20
+const wholePart = 16 << 20
 
 func openXLSX(ctx context.Context, src *source, zr *zip.Reader, o Options) (*Book, error) {
 	parts, err := entries(zr)
@@ -63,7 +63,7 @@ func (b *xlsxBook) read(book *Book, temp string) error {
 		return err
 	}
 	byID := map[string]relation{}
-	var styles, theme []byte
+	var styles []byte
 	for _, r := range rels {
 		byID[r.id] = r
 		switch r.kind {
@@ -73,14 +73,12 @@ func (b *xlsxBook) read(book *Book, temp string) error {
 			}
 		case "styles":
 			styles, err = b.whole(r.target)
-		case "theme":
-			theme, err = b.whole(r.target)
 		}
 		if err != nil {
 			return err
 		}
 	}
-	if b.styles, err = newXLSXStyles(styles, theme, date1904, temp); err != nil {
+	if b.styles, err = newXLSXStyles(styles, date1904, temp); err != nil {
 		return &Problem{
 			Found:  "the part that says how numbers and dates are shown is damaged, so dates cannot be told from numbers",
 			Advice: resave, Cause: err,

@@ -18,7 +18,7 @@ type xlsxStyles struct {
 	mu       sync.Mutex
 	f        *excelize.File
 	date1904 bool
-	count    int
+	codes    map[int]string // the workbook's own number formats
 	styles   map[int]xlsxStyle
 	rows     map[int]string // style -> the scratch cell that has it
 }
@@ -33,8 +33,8 @@ type xlsxStyle struct {
 // computer's settings.
 const shortDate = "dd/mm/yyyy"
 
-func newXLSXStyles(styles, theme []byte, date1904 bool, temp string) (*xlsxStyles, error) {
-	s := &xlsxStyles{date1904: date1904, styles: map[int]xlsxStyle{}, rows: map[int]string{}}
+func newXLSXStyles(styles []byte, date1904 bool, temp string) (*xlsxStyles, error) {
+	s := &xlsxStyles{date1904: date1904, codes: map[int]string{}, styles: map[int]xlsxStyle{}, rows: map[int]string{}}
 	var b bytes.Buffer
 	w := zip.NewWriter(&b)
 	workbookPr := ""
@@ -54,9 +54,6 @@ func newXLSXStyles(styles, theme []byte, date1904 bool, temp string) (*xlsxStyle
 	if styles != nil {
 		parts = append(parts, [2]string{"xl/styles.xml", string(styles)})
 	}
-	if theme != nil {
-		parts = append(parts, [2]string{"xl/theme/theme1.xml", string(theme)})
-	}
 	for _, p := range parts {
 		pw, err := w.CreateHeader(&zip.FileHeader{Name: p[0], Method: zip.Store})
 		if err != nil {
@@ -74,8 +71,19 @@ func newXLSXStyles(styles, theme []byte, date1904 bool, temp string) (*xlsxStyle
 		return nil, err
 	}
 	s.f = f
-	if f.Styles != nil && f.Styles.CellXfs != nil {
-		s.count = len(f.Styles.CellXfs.Xf)
+	if f.Styles != nil && f.Styles.NumFmts != nil {
+		for _, n := range f.Styles.NumFmts.NumFmt {
+			if n == nil {
+				continue
+			}
+			code := n.FormatCode
+			if n.FormatCode16 != "" {
+				code = n.FormatCode16
+			}
+			if _, ok := s.codes[n.NumFmtID]; !ok {
+				s.codes[n.NumFmtID] = code
+			}
+		}
 	}
 	return s, nil
 }
@@ -95,28 +103,35 @@ func (s *xlsxStyles) get(id int) xlsxStyle {
 	if st, ok := s.styles[id]; ok {
 		return st
 	}
-	st := xlsxStyle{general: true}
-	if id >= 0 && id < s.count {
-		st = s.read(id)
-	}
+	st := s.read(id)
 	s.styles[id] = st
 	return st
 }
 
+// read takes a style's parts as spreadsheet programs do, whether or not it
+// claims to "apply" them.
 func (s *xlsxStyles) read(id int) (st xlsxStyle) {
-	style, err := s.f.GetStyle(id)
-	if err != nil || style == nil {
-		return xlsxStyle{general: true}
+	st.general = true
+	sheet := s.f.Styles
+	if sheet == nil || sheet.CellXfs == nil || id < 0 || id >= len(sheet.CellXfs.Xf) {
+		return st
 	}
-	st.struck = style.Font != nil && style.Font.Strike
-	if style.CustomNumFmt != nil {
-		code := *style.CustomNumFmt
+	xf := sheet.CellXfs.Xf[id]
+	if n := xf.FontID; n != nil && sheet.Fonts != nil && *n >= 0 && *n < len(sheet.Fonts.Font) {
+		if font := sheet.Fonts.Font[*n]; font != nil {
+			st.struck = font.Strike.Value()
+		}
+	}
+	if xf.NumFmtID == nil {
+		return st
+	}
+	if code, ok := s.codes[*xf.NumFmtID]; ok {
 		st.class = classOf(code)
 		st.general = strings.EqualFold(code, "General") || code == "@" || code == ""
 		return st
 	}
-	st.class = builtInClass(style.NumFmt)
-	st.general = style.NumFmt == 0 || style.NumFmt == 49
+	st.class = builtInClass(*xf.NumFmtID)
+	st.general = *xf.NumFmtID == 0 || *xf.NumFmtID == 49
 	return st
 }
 

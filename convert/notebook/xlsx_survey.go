@@ -54,7 +54,7 @@ func (s *xlsxSheet) edges() error {
 			if ref, ok := attribute(m.attrs, "ref"); ok {
 				if a, ok := parseArea(ref, s.book.limits); ok {
 					s.merges = append(s.merges, a)
-					if len(s.merges) > s.book.limits.SpreadCells {
+					if len(s.merges) > s.book.limits.Merges {
 						return s.tooMerged()
 					}
 				}
@@ -65,7 +65,7 @@ func (s *xlsxSheet) edges() error {
 
 func (s *xlsxSheet) tooMerged() error {
 	return &Problem{
-		Found:  fmt.Sprintf("its merged areas cover more than %d cells", s.book.limits.SpreadCells),
+		Found:  fmt.Sprintf("it has more than %d merged areas", s.book.limits.Merges),
 		Advice: "Unmerge them in a spreadsheet program, or raise the reading limits if they are genuine",
 	}
 }
@@ -225,6 +225,9 @@ func joinLines(a, b string) string {
 	return a + "\n" + b
 }
 
+// commentBytes bounds a sheet's comments, which are kept in memory.
+const commentBytes = 64 << 20
+
 func (s *xlsxSheet) eachComment(part, element string, add func(Ref, string)) error {
 	f := s.book.parts[strings.ToLower(part)]
 	if f == nil {
@@ -259,7 +262,7 @@ func (s *xlsxSheet) eachComment(part, element string, add func(Ref, string)) err
 		if col < 1 || row < 1 || col > s.book.limits.Columns || row > s.book.limits.Rows {
 			continue
 		}
-		if total += len(text); total > wholePart {
+		if total += len(text) + 16; total > commentBytes {
 			return errTooBig
 		}
 		add(Ref{Col: col, Row: row}, text)
