@@ -9,9 +9,20 @@ import (
 // Read reads a date as written. It never fails: what cannot be read is held,
 // with the reason.
 func Read(text string, o Options) Reading {
-	if d, ok := quick(text, &o); ok {
-		return day(d, &o)
+	d, ok := quick(text, &o)
+	switch {
+	case !ok:
+		return readSlowly(text, o)
+	case o.Evening || !o.plainDay(d):
+		return readDay(d, o)
 	}
+	var buf [10]byte
+	return Reading{Start: d, End: d, EventDate: string(d.appendTo(buf[:0])), Year: d.Year, Month: d.Month, Day: d.Day}
+}
+
+// readSlowly takes the text apart. It stands apart from Read so that the plain
+// forms cost no more than they need.
+func readSlowly(text string, o Options) Reading {
 	t := tidy(text)
 	b := builder{o: &o, written: t}
 	switch {
@@ -28,16 +39,11 @@ func Read(text string, o Options) Reading {
 	return b.finish()
 }
 
-// day is the reading of one plain day.
-func day(d Date, o *Options) Reading {
-	b := builder{o: o, have: true, e: extent{d, d, dayPrec}, written: ""}
-	if o.Evening || !o.plainDay(d) {
-		b.written = d.Words()
-		b.evening(nil)
-		return b.finish()
-	}
-	var buf [10]byte
-	return Reading{Start: d, End: d, EventDate: string(d.appendTo(buf[:0])), Year: d.Year, Month: d.Month, Day: d.Day}
+// readDay is the reading of a plain day that has to be looked at.
+func readDay(d Date, o Options) Reading {
+	b := builder{o: &o, have: true, e: extent{d, d, dayPrec}, written: d.Words()}
+	b.evening(nil)
+	return b.finish()
 }
 
 // plainDay reports whether a day calls for no remark.
