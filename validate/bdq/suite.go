@@ -3,6 +3,7 @@ package bdq
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 )
@@ -54,7 +55,6 @@ func New(s Settings) (*Suite, error) {
 	}
 	year, month, day := s.Today.Date()
 	p := parameters{
-		today:            dayNumber(year, int(month), day),
 		eventFrom:        dayNumber(1582, 11, 15),
 		eventTo:          dayNumber(year, 12, 31),
 		identFrom:        dayNumber(1753, 1, 1),
@@ -87,18 +87,25 @@ func New(s Settings) (*Suite, error) {
 		}
 		p.eventTo, p.identTo, p.yearTo = d.last(), d.last(), d.lastDate().year
 	}
-	for name, into := range map[string]*float64{
-		"minimumValidElevationInMeters": &p.elevationFrom, "maximumValidElevationInMeters": &p.elevationTo,
-		"minimumValidDepthInMeters": &p.depthFrom, "maximumValidDepthInMeters": &p.depthTo,
+	for _, limit := range []struct {
+		name string
+		into *float64
+	}{
+		{"minimumValidElevationInMeters", &p.elevationFrom}, {"maximumValidElevationInMeters", &p.elevationTo},
+		{"minimumValidDepthInMeters", &p.depthFrom}, {"maximumValidDepthInMeters", &p.depthTo},
 	} {
-		if text, ok := given[name]; ok {
-			if *into, ok = number(text); !ok {
-				return nil, fmt.Errorf("bdqval:%s %q is not a number", name, text)
+		if text, ok := given[limit.name]; ok {
+			if *limit.into, ok = number(text); !ok {
+				return nil, fmt.Errorf("bdqval:%s %q is not a number", limit.name, text)
 			}
 		}
 	}
 	if text, ok := given["includeEventDate"]; ok {
-		p.includeEventDate = strings.EqualFold(text, "true")
+		include, err := strconv.ParseBool(strings.ToLower(text))
+		if err != nil {
+			return nil, fmt.Errorf("bdqval:includeEventDate %q is neither true nor false", text)
+		}
+		p.includeEventDate = include
 	}
 	if text, ok := given["defaultOccurrenceStatus"]; ok {
 		p.occurrenceStatus = text

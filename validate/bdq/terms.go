@@ -20,9 +20,8 @@ func (m Map) Get(term string) string { return m[term] }
 
 // record is one record under test, with the readings that several tests need.
 type record struct {
-	terms          Terms
-	today          int
-	event, decided reading
+	terms             Terms
+	event, identified reading
 }
 
 // reading is a date term read as ISO 8601, once.
@@ -40,7 +39,7 @@ func (r *record) eventDate() (span, bool) {
 }
 
 func (r *record) dateIdentified() (span, bool) {
-	return r.decided.of(r.terms, "dateIdentified")
+	return r.identified.of(r.terms, "dateIdentified")
 }
 
 func (d *reading) of(terms Terms, term string) (span, bool) {
