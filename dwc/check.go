@@ -23,19 +23,23 @@ type fieldCheck struct {
 	rule     *rule
 }
 
-var occurrenceChecks = planChecks()
+var (
+	occurrenceChecks  = planChecks[Occurrence](&occurrenceShape)
+	eventChecks       = planChecks[Event](&eventShape)
+	measurementChecks = planChecks[Measurement](&measurementShape)
+)
 
-// planChecks takes the validate tags of Occurrence apart, once, when the
-// program starts. It panics at a tag that is no rule.
-func planChecks() []fieldCheck {
-	typ := reflect.TypeFor[Occurrence]()
+// planChecks takes the validate tags of T apart, once, when the program
+// starts. It panics at a tag that is no rule.
+func planChecks[T any](s *shape) []fieldCheck {
+	typ := reflect.TypeFor[T]()
 	var plan []fieldCheck
 	for i := range typ.NumField() {
 		tag := typ.Field(i).Tag.Get("validate")
 		if tag == "" {
 			continue
 		}
-		c := fieldCheck{field: i, term: occurrenceShape.terms[i], with: -1}
+		c := fieldCheck{field: i, term: s.terms[i], with: -1}
 		for word := range strings.SplitSeq(tag, ",") {
 			name, parameter, _ := strings.Cut(word, "=")
 			switch name {
@@ -65,11 +69,19 @@ func planChecks() []fieldCheck {
 // says of them, in the standard's order, and nil where none does. It looks at
 // each term by itself, and at the pairs of which the standard says that one
 // needs the other; it knows nothing of other records.
-func Check(o *Occurrence) []FieldFault {
+func Check(o *Occurrence) []FieldFault { return check(o, occurrenceChecks) }
+
+// CheckEvent does for an event what Check does for an occurrence.
+func CheckEvent(e *Event) []FieldFault { return check(e, eventChecks) }
+
+// CheckMeasurement does for a measurement what Check does for an occurrence.
+func CheckMeasurement(m *Measurement) []FieldFault { return check(m, measurementChecks) }
+
+func check(r Record, plan []fieldCheck) []FieldFault {
 	var faults []FieldFault
-	for i := range occurrenceChecks {
-		c := &occurrenceChecks[i]
-		value := *o.Field(c.field)
+	for i := range plan {
+		c := &plan[i]
+		value := *r.Field(c.field)
 		switch {
 		case value != "":
 			if c.rule != nil && !c.rule.valid(value) {
@@ -77,9 +89,9 @@ func Check(o *Occurrence) []FieldFault {
 			}
 		case c.required:
 			faults = append(faults, FieldFault{c.term, fmt.Sprintf("There is no %s: every record needs one.", c.term)})
-		case c.with >= 0 && *o.Field(c.with) != "":
-			faults = append(faults, FieldFault{c.term,
-				fmt.Sprintf("There is no %s, which %s “%s” needs.", c.term, occurrenceShape.terms[c.with], *o.Field(c.with))})
+		case c.with >= 0 && *r.Field(c.with) != "":
+			other := TermsOf(r.RowType())[c.with]
+			faults = append(faults, FieldFault{c.term, fmt.Sprintf("There is no %s, which %s “%s” needs.", c.term, other, *r.Field(c.with))})
 		}
 	}
 	return faults

@@ -5,9 +5,9 @@ package dwc
 // Occurrence.
 type Event struct {
 	// Record level
-	Modified            string `dwc:"modified"`
-	Language            string `dwc:"language"`
-	License             string `dwc:"license"`
+	Modified            string `dwc:"modified" validate:"omitempty,iso_date"`
+	Language            string `dwc:"language" validate:"omitempty,language_tag"`
+	License             string `dwc:"license" validate:"omitempty,web_address"`
 	RightsHolder        string `dwc:"rightsHolder"`
 	AccessRights        string `dwc:"accessRights"`
 	References          string `dwc:"references"`
@@ -20,22 +20,22 @@ type Event struct {
 	DynamicProperties   string `dwc:"dynamicProperties"`
 
 	// Event
-	EventID           string `dwc:"eventID"`
+	EventID           string `dwc:"eventID" validate:"required"`
 	ParentEventID     string `dwc:"parentEventID"`
 	EventType         string `dwc:"eventType"`
 	FieldNumber       string `dwc:"fieldNumber"`
-	EventDate         string `dwc:"eventDate"`
-	EventTime         string `dwc:"eventTime"`
-	StartDayOfYear    string `dwc:"startDayOfYear"`
-	EndDayOfYear      string `dwc:"endDayOfYear"`
-	Year              string `dwc:"year"`
-	Month             string `dwc:"month"`
-	Day               string `dwc:"day"`
+	EventDate         string `dwc:"eventDate" validate:"omitempty,iso_date"`
+	EventTime         string `dwc:"eventTime" validate:"omitempty,iso_time"`
+	StartDayOfYear    string `dwc:"startDayOfYear" validate:"omitempty,day_of_year"`
+	EndDayOfYear      string `dwc:"endDayOfYear" validate:"omitempty,day_of_year"`
+	Year              string `dwc:"year" validate:"omitempty,year"`
+	Month             string `dwc:"month" validate:"omitempty,month"`
+	Day               string `dwc:"day" validate:"omitempty,day_of_month"`
 	VerbatimEventDate string `dwc:"verbatimEventDate"`
 	Habitat           string `dwc:"habitat"`
 	SamplingProtocol  string `dwc:"samplingProtocol"`
-	SampleSizeValue   string `dwc:"sampleSizeValue"`
-	SampleSizeUnit    string `dwc:"sampleSizeUnit"`
+	SampleSizeValue   string `dwc:"sampleSizeValue" validate:"required_with=SampleSizeUnit,omitempty,number_value"`
+	SampleSizeUnit    string `dwc:"sampleSizeUnit" validate:"required_with=SampleSizeValue"`
 	SamplingEffort    string `dwc:"samplingEffort"`
 	FieldNotes        string `dwc:"fieldNotes"`
 	EventRemarks      string `dwc:"eventRemarks"`
@@ -43,26 +43,26 @@ type Event struct {
 	// Location
 	LocationID            string `dwc:"locationID"`
 	HigherGeography       string `dwc:"higherGeography"`
-	Continent             string `dwc:"continent"`
+	Continent             string `dwc:"continent" validate:"omitempty,continent"`
 	WaterBody             string `dwc:"waterBody"`
 	IslandGroup           string `dwc:"islandGroup"`
 	Island                string `dwc:"island"`
 	Country               string `dwc:"country"`
-	CountryCode           string `dwc:"countryCode"`
+	CountryCode           string `dwc:"countryCode" validate:"omitempty,country_alpha2"`
 	StateProvince         string `dwc:"stateProvince"`
 	County                string `dwc:"county"`
 	Municipality          string `dwc:"municipality"`
 	Locality              string `dwc:"locality"`
 	VerbatimLocality      string `dwc:"verbatimLocality"`
-	MinimumElevation      string `dwc:"minimumElevationInMeters"`
-	MaximumElevation      string `dwc:"maximumElevationInMeters"`
+	MinimumElevation      string `dwc:"minimumElevationInMeters" validate:"omitempty,number_value"`
+	MaximumElevation      string `dwc:"maximumElevationInMeters" validate:"omitempty,number_value"`
 	VerbatimElevation     string `dwc:"verbatimElevation"`
 	LocationRemarks       string `dwc:"locationRemarks"`
-	DecimalLatitude       string `dwc:"decimalLatitude"`
-	DecimalLongitude      string `dwc:"decimalLongitude"`
+	DecimalLatitude       string `dwc:"decimalLatitude" validate:"omitempty,decimal_latitude"`
+	DecimalLongitude      string `dwc:"decimalLongitude" validate:"omitempty,decimal_longitude"`
 	GeodeticDatum         string `dwc:"geodeticDatum"`
-	CoordinateUncertainty string `dwc:"coordinateUncertaintyInMeters"`
-	CoordinatePrecision   string `dwc:"coordinatePrecision"`
+	CoordinateUncertainty string `dwc:"coordinateUncertaintyInMeters" validate:"omitempty,above_zero"`
+	CoordinatePrecision   string `dwc:"coordinatePrecision" validate:"omitempty,above_zero"`
 	VerbatimCoordinates   string `dwc:"verbatimCoordinates"`
 	VerbatimLatitude      string `dwc:"verbatimLatitude"`
 	VerbatimLongitude     string `dwc:"verbatimLongitude"`
@@ -71,7 +71,7 @@ type Event struct {
 	FootprintWKT          string `dwc:"footprintWKT"`
 	FootprintSRS          string `dwc:"footprintSRS"`
 	GeoreferencedBy       string `dwc:"georeferencedBy"`
-	GeoreferencedDate     string `dwc:"georeferencedDate"`
+	GeoreferencedDate     string `dwc:"georeferencedDate" validate:"omitempty,iso_date"`
 	GeoreferenceProtocol  string `dwc:"georeferenceProtocol"`
 	GeoreferenceSources   string `dwc:"georeferenceSources"`
 	GeoreferenceRemarks   string `dwc:"georeferenceRemarks"`

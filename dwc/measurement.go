@@ -14,7 +14,7 @@ type Measurement struct {
 	MeasurementAccuracy       string `dwc:"measurementAccuracy"`
 	MeasurementUnit           string `dwc:"measurementUnit"`
 	MeasurementDeterminedBy   string `dwc:"measurementDeterminedBy"`
-	MeasurementDeterminedDate string `dwc:"measurementDeterminedDate"`
+	MeasurementDeterminedDate string `dwc:"measurementDeterminedDate" validate:"omitempty,iso_date"`
 	MeasurementMethod         string `dwc:"measurementMethod"`
 	MeasurementRemarks        string `dwc:"measurementRemarks"`
 }

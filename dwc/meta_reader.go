@@ -134,6 +134,9 @@ func (m *metaReader) attributes(e *element, t *tableMeta) error {
 		return unreadable(m.name, e.line, "The encoding “%s” is not known. Save the files as UTF-8 and say so here.", t.encoding)
 	}
 	t.dateFormat = text("dateFormat", "YYYY-MM-DD")
+	if t.dateFormat != "" && !strings.EqualFold(t.dateFormat, "YYYY-MM-DD") {
+		m.note(e.line, "Dates are said to be written as “"+t.dateFormat+"”; they were left as they are.")
+	}
 	t.rowType = m.rowType(e)
 	return nil
 }
