@@ -31,11 +31,15 @@ func (in *interpreter) site(d *draft, v *layout.Value) places.Reading {
 
 // agree asks about a reference that lies too far from the named place.
 func (in *interpreter) agree(d *draft, p places.Reading, r gridref.Reading, site, v *layout.Value) {
-	metres := in.project.Reading.PlaceMetres
-	if metres == 0 {
-		metres = defaultPlaceMetres
+	in.note(d, places.Agree(p, r, in.placeMetres()), v, site)
+}
+
+// placeMetres is how far a reference may lie from its named place.
+func (s *settings) placeMetres() int {
+	if m := s.project.Reading.PlaceMetres; m > 0 {
+		return m
 	}
-	in.note(d, places.Agree(p, r, metres), v, site)
+	return defaultPlaceMetres
 }
 
 // private settles how far the record must be blurred for its place: one that

@@ -2,10 +2,14 @@ package convert
 
 import (
 	"context"
+	"fmt"
 
+	"fieldfare/convert/places"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
+	"fieldfare/convert/when"
 	"fieldfare/dwc"
+	"fieldfare/gridref"
 	"fieldfare/validate"
 )
 
@@ -15,6 +19,10 @@ type setView struct {
 	// ordinals holds the records, by number, whose content another record
 	// before them has too.
 	ordinals map[int]int
+	// slips are the dates that break the order of their page by a year, by
+	// sheet; sites has where each site's records usually lie.
+	slips map[int][]when.Slip
+	sites *places.Usual
 	// used knows which terms, and so which columns, have a value at all.
 	used, usedByEvents *dwc.Used
 	measured           bool
@@ -30,10 +38,14 @@ func compareAll(ctx context.Context, s *settings, rows *spool.Spool) (*setView, 
 	v := &setView{
 		checks:       validate.NewSet(),
 		ordinals:     map[int]int{},
+		slips:        map[int][]when.Slip{},
 		used:         dwc.NewUsed(dwc.RowOccurrence),
 		usedByEvents: dwc.NewUsed(dwc.RowEvent),
 	}
 	times := map[[16]byte]int32{}
+	var sites places.Sites
+	var page when.Page
+	sheet := -1
 	var row spool.Row
 	n := 0
 	err := rows.Each(func(encoded []byte) error {
@@ -43,8 +55,16 @@ func compareAll(ctx context.Context, s *settings, rows *spool.Spool) (*setView, 
 		if err := spool.Decode(encoded, &row); err != nil {
 			return err
 		}
+		if row.Sheet != sheet {
+			v.turnPage(sheet, &page)
+			sheet = row.Sheet
+		}
 		for i := range row.Records {
 			r := &row.Records[i]
+			if f := &r.Facts; f.Dated && f.End-f.Start <= 1 {
+				page.Observe(row.Number, when.DateOf(int(f.Start)))
+			}
+			sites.Add(r.Occurrence.Locality, squareOf(r))
 			times[r.Content]++
 			if k := times[r.Content]; k > 1 {
 				v.ordinals[n] = int(k)
@@ -62,8 +82,49 @@ func compareAll(ctx context.Context, s *settings, rows *spool.Spool) (*setView, 
 	if err != nil {
 		return nil, err
 	}
+	v.turnPage(sheet, &page)
+	v.sites = sites.Settle()
 	v.checks.Settle()
 	return v, nil
+}
+
+// turnPage notes the slips of a page that has been seen whole.
+func (v *setView) turnPage(sheet int, page *when.Page) {
+	if slips := page.Slips(); len(slips) > 0 {
+		v.slips[sheet] = slips
+	}
+	*page = when.Page{}
+}
+
+// squareOf returns the recorded square; the zero value where there is none.
+func squareOf(r *spool.Record) gridref.Square {
+	if r.Facts.Reference == "" {
+		return gridref.Square{}
+	}
+	read, err := gridref.Parse(r.Facts.Reference)
+	if err != nil {
+		return gridref.Square{}
+	}
+	return read.Square
+}
+
+// slip asks about a date that breaks its page by a year.
+func (v *setView) slip(sheet, row int, r *spool.Record) (reading.Finding, bool) {
+	for _, s := range v.slips[sheet] {
+		if s.FirstRow <= row && row <= s.LastRow && r.Facts.Start == int32(s.Written.Days()) {
+			return reading.Finding{
+				Verdict: reading.QueryOf("year-breaks-order", fmt.Sprintf("The dates of this page run in order, but for %s: with the year %d it would fit. The old year is easily written on.", s.Written.Words(), s.Likely.Year), s.Likely.Words()),
+				About:   "date", Written: r.Occurrence.VerbatimEventDate,
+			}, true
+		}
+	}
+	return reading.Finding{}, false
+}
+
+// wander asks about a reference far from the usual one of its site.
+func (v *setView) wander(s *settings, r *spool.Record) (reading.Finding, bool) {
+	verdict := v.sites.Check(r.Occurrence.Locality, squareOf(r), s.placeMetres())
+	return reading.Finding{Verdict: verdict, About: "grid reference", Written: r.Occurrence.VerbatimCoordinates}, verdict.State != reading.Fair
 }
 
 // handIn takes in a record that can be handed in, as it may leave.

@@ -75,7 +75,7 @@ func (w *writer) row(row *spool.Row) error {
 	sheet := w.books.sheets[row.Sheet]
 	for i := range row.Records {
 		r := &row.Records[i]
-		w.setFindings(r, w.records)
+		w.setFindings(row, r, w.records)
 		id := w.id(r, w.records)
 		w.records++
 		state := r.State()
@@ -102,8 +102,14 @@ func (w *writer) row(row *spool.Row) error {
 }
 
 // setFindings adds what the checks of the whole set say of a record.
-func (w *writer) setFindings(r *spool.Record, n int) {
+func (w *writer) setFindings(row *spool.Row, r *spool.Record, n int) {
 	findings := w.set.checks.Findings(n)
+	if f, found := w.set.slip(row.Sheet, row.Number, r); found {
+		findings = append(findings, f)
+	}
+	if f, found := w.set.wander(w.settings, r); found {
+		findings = append(findings, f)
+	}
 	if r.Occurrence.OccurrenceID != "" && w.set.ordinals[n] > 1 {
 		findings = append(findings, reading.Finding{
 			Verdict: reading.HeldOf("record-id-repeated", "The id “"+r.Occurrence.OccurrenceID+"” stands at an earlier record too. Give each record an id of its own."),
