@@ -5,7 +5,6 @@ import (
 	"compress/flate"
 	_ "embed"
 	"encoding/binary"
-	"io"
 	"sync"
 )
 
@@ -34,37 +33,51 @@ type shift struct{ e, n uint16 }
 var shifts = sync.OnceValue(unpackShifts)
 
 func unpackShifts() []shift {
-	// A varint of two bytes is rare, so this is room enough for nearly all.
-	raw := bytes.NewBuffer(make([]byte, 0, 2*shiftColumns*shiftRows+1<<15))
-	if _, err := io.Copy(raw, flate.NewReader(bytes.NewReader(ostn15Packed))); err != nil {
-		panic("gridref: the embedded OSTN15 data are damaged: " + err.Error())
+	packed := ostn15Packed
+	var planes [2][]uint16
+	var both sync.WaitGroup
+	for i := range planes {
+		n := binary.LittleEndian.Uint32(packed)
+		plane := packed[4 : 4+n]
+		packed = packed[4+n:]
+		both.Go(func() { planes[i] = unpackPlane(plane) })
 	}
+	both.Wait()
 	lattice := make([]shift, shiftColumns*shiftRows)
-	rest := unpack(raw.Bytes(), func(i int, v uint16) { lattice[i].e = v })
-	unpack(rest, func(i int, v uint16) { lattice[i].n = v })
+	north := planes[1][:len(planes[0])]
+	for i, east := range planes[0] {
+		lattice[i] = shift{east, north[i]}
+	}
 	return lattice
 }
 
-// unpack undoes the planar prediction of one plane and returns what follows it.
-func unpack(b []byte, set func(int, uint16)) []byte {
-	var row [shiftColumns]uint16
-	for y := range shiftRows {
-		west, corner := row[0], row[0]
-		for x := range row {
-			var residual int16
-			if v := b[0]; v < 0x80 {
-				residual, b = int16(v>>1)^-int16(v&1), b[1:]
-			} else {
-				long, n := binary.Varint(b)
-				residual, b = int16(long), b[n:]
-			}
-			south := row[x]
-			west += south - corner + uint16(residual)
-			corner, row[x] = south, west
-			set(y*shiftColumns+x, west)
-		}
+// unpackPlane inflates one plane and undoes the planar prediction.
+func unpackPlane(packed []byte) []uint16 {
+	// A varint longer than a byte is rare, so this is room enough.
+	raw := bytes.NewBuffer(make([]byte, 0, shiftColumns*shiftRows+1<<15))
+	if _, err := raw.ReadFrom(flate.NewReader(bytes.NewReader(packed))); err != nil {
+		panic("gridref: the embedded OSTN15 data are damaged: " + err.Error())
 	}
-	return b
+	b := raw.Bytes()
+	plane := make([]uint16, shiftColumns*shiftRows)
+	south := make([]uint16, shiftColumns)
+	for y := range shiftRows {
+		row := plane[y*shiftColumns : (y+1)*shiftColumns]
+		south = south[:len(row)]
+		west, corner := south[0], south[0]
+		for x := range row {
+			v, n := uint64(b[0]), 1
+			if v >= 0x80 {
+				v, n = binary.Uvarint(b)
+			}
+			b = b[n:]
+			residual := uint16(v>>1 ^ -(v & 1))
+			west += south[x] - corner + residual
+			corner, row[x] = south[x], west
+		}
+		south = row
+	}
+	return plane
 }
 
 // cell is one square kilometre of the lattice as a bilinear form:

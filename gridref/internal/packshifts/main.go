@@ -3,9 +3,9 @@
 // It reads the two data files of Debian's libgeo-coordinates-osgb-perl: 701 by
 // 1251 little-endian 16-bit values each, row by row from the south-west, in
 // millimetres above the least shift, which is part of the file's name. It
-// writes, for the east and then the north shifts, the difference of each value
-// from the plane through its three neighbours to the west and south, as
-// zigzag varints, all deflated.
+// writes, for the east and then the north shifts, a length in four bytes and
+// the deflated zigzag varints of the difference of each value from the plane
+// through its three neighbours to the west and south.
 package main
 
 import (
@@ -31,11 +31,7 @@ func main() {
 }
 
 func pack(in, out string) error {
-	var packed bytes.Buffer
-	w, err := flate.NewWriter(&packed, flate.BestCompression)
-	if err != nil {
-		return err
-	}
+	var packed []byte
 	for _, name := range []string{"ostn_east_shift_82140", "ostn_north_shift_-84180"} {
 		raw, err := os.ReadFile(filepath.Join(in, name))
 		if err != nil {
@@ -44,14 +40,27 @@ func pack(in, out string) error {
 		if len(raw) != 2*columns*rows {
 			return fmt.Errorf("%s has %d bytes, not %d", name, len(raw), 2*columns*rows)
 		}
-		if _, err := w.Write(residuals(raw)); err != nil {
+		plane, err := deflate(residuals(raw))
+		if err != nil {
 			return err
 		}
+		packed = binary.LittleEndian.AppendUint32(packed, uint32(len(plane)))
+		packed = append(packed, plane...)
 	}
-	if err := w.Close(); err != nil {
-		return err
+	return os.WriteFile(out, packed, 0o644)
+}
+
+func deflate(b []byte) ([]byte, error) {
+	var packed bytes.Buffer
+	w, err := flate.NewWriter(&packed, flate.BestCompression)
+	if err != nil {
+		return nil, err
 	}
-	return os.WriteFile(out, packed.Bytes(), 0o644)
+	if _, err := w.Write(b); err != nil {
+		return nil, err
+	}
+	err = w.Close()
+	return packed.Bytes(), err
 }
 
 func residuals(raw []byte) []byte {
