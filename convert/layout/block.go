@@ -30,7 +30,9 @@ type block struct {
 	notes    []Note
 	sample   []keptRow
 	heads    []*keptRow
-	axis     *axis // of a table
+	axis     *axis        // of a table
+	factRows map[int]bool // rows of a table's body that say something of its columns
+	mixed    bool         // another block stands beside it on the same rows
 	carry    map[Meaning]bool
 	skip     []span // rows the project file leaves out
 	marks    marks
@@ -47,7 +49,8 @@ func (b *block) holds(row int) bool {
 type fixedRow struct {
 	number int
 	skip   string
-	used   []bool // by column
+	used   []bool  // by column
+	empty  []Draft // nights headed on the row under which nothing stands
 }
 
 // mergedAcross reports whether a cell only repeats its left neighbour of one

@@ -9,6 +9,5 @@ func damageOf(c *column) damageKind { return 0 }
 
 type marks struct{}
 type runs struct{}
-type axis struct{}
 
 func (w *walker) damage(s *listState, pl *cellPlan, v *Value, cell *notebook.Cell) {}

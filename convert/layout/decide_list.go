@@ -8,12 +8,15 @@ import (
 
 // decide settles a block's columns once its rows are known.
 func (b *block) decide(p *Plan) {
-	if b.kind != kindList {
+	if b.kind == kindNone || b.kind == kindDiary {
 		return
 	}
 	b.lastRecord(p)
 	b.makeColumns(p)
 	b.resolve(p.page)
+	if b.axis != nil {
+		b.settleTable(p)
+	}
 	b.settleCarry()
 	b.byCol = make([]int, b.to+1)
 	for i := range b.byCol {
@@ -22,7 +25,7 @@ func (b *block) decide(p *Plan) {
 	for i := range b.cols {
 		b.byCol[b.cols[i].col] = i
 	}
-	if b.find(Site, whole) == nil && b.facts.get(Site) == nil {
+	if b.find(Site, whole) == nil && (b.axis == nil || !b.axis.means[Site]) && b.facts.get(Site) == nil {
 		p.siteFromSheet(b)
 	}
 	if b.facts.year == 0 {
@@ -57,11 +60,14 @@ func (b *block) makeColumns(p *Plan) {
 	b.terms = writtenInTerms(append(append([]string{}, tops...), bottoms...))
 	b.filled = map[int]float64{}
 	for c := b.from; c <= b.to; c++ {
+		if b.axis != nil && b.axis.byCol[c] >= 0 {
+			continue
+		}
 		col := column{col: c, heading: strings.TrimSpace(tops[c] + " " + bottoms[c]), master: len(b.cols)}
 		rows := 0
 		for i := range b.sample {
 			r := &b.sample[i]
-			if r.n < 2 && b.to > b.from || r.struck || r.single() >= 0 && b.to > b.from || r.firstLook().is(lookTotal) || p.repeats(b, r) {
+			if b.isFactRow(r.number) || r.n < 2 && b.to > b.from || r.struck || r.single() >= 0 && b.to > b.from || r.firstLook().is(lookTotal) || p.repeats(b, r) {
 				continue
 			}
 			rows++
@@ -84,6 +90,10 @@ func (b *block) makeColumns(p *Plan) {
 func (b *block) headings() (tops, bottoms []string) {
 	tops, bottoms = make([]string, b.to+1), make([]string, b.to+1)
 	if len(b.heads) == 0 {
+		return tops, bottoms
+	}
+	if b.axis != nil {
+		b.labelHeadings(bottoms)
 		return tops, bottoms
 	}
 	last := b.heads[len(b.heads)-1]

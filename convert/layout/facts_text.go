@@ -84,8 +84,8 @@ func labelsIn(text string) []labelAt {
 	if len(out) == 0 { // Site - Tinker's Row
 		for _, dash := range [...]string{" - ", " – ", " — "} {
 			if label, value, ok := strings.Cut(text, dash); ok && trim(value) != "" {
-				if s, ok := labelOf(label, false); ok {
-					return []labelAt{{s, 0, len(label) + len(dash)}}
+				if ss := vocabulary[normHeading(label)]; len(ss) > 0 && factMeanings[ss[0].meaning] {
+					return []labelAt{{ss[0], 0, len(label) + len(dash)}}
 				}
 			}
 		}
@@ -150,6 +150,13 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		defer f.set(g) // after the site, which would take it away
 		said = true
 	}
+	if day, raw := dateInTitle(rest); day != "" {
+		w := v
+		w.Meaning, w.Text, w.Verbatim = Date, day, text
+		f.set(w)
+		rest = trim(strings.Replace(rest, raw, " ", 1))
+		said = true
+	}
 	if y := yearIn(rest); y > 0 {
 		f.year, f.yearFrom, f.yearSaid = y, from, originWords(from)
 		if m := monthIn(rest); m > 0 && m != 5 && m != 3 {
@@ -180,6 +187,21 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		said = true
 	}
 	return said
+}
+
+// dateInTitle finds a full date among the words of a title.
+func dateInTitle(s string) (day, raw string) {
+	words := strings.Fields(s)
+	for n := min(5, len(words)); n >= 1; n-- {
+		for i := 0; i+n <= len(words); i++ {
+			t := strings.Join(words[i:i+n], " ")
+			bare := strings.Trim(t, ",;:()-–")
+			if scanDate(bare) == fullDate && (isDigit(bare[0]) || monthOf(firstWord(bare)) > 0 || isWeekday(strings.ToLower(firstWord(bare)))) {
+				return bare, t
+			}
+		}
+	}
+	return "", ""
 }
 
 // cutYear drops years and the brackets round them.

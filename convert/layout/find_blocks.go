@@ -12,15 +12,16 @@ func (p *Plan) findBlocks() {
 	p.namesOfPage(&running)
 	at := 0
 	for at < len(pg.rows) {
-		head, end := p.nextHead(at)
-		if head < 0 {
+		h, ok := p.nextHead(at)
+		if !ok {
 			break
 		}
-		from := p.preambleStart(at, head)
+		from := p.preambleStart(at, h.from)
 		p.closeBlock(from)
-		p.preamble(&running, from, head)
-		next := p.openBlock(&running, head, end)
-		at = max(next, head+1)
+		before := running.clone()
+		p.preamble(&running, from, h.from)
+		p.openBlocks(&running, before, from, h)
+		at = h.to + 1
 	}
 	if len(p.blocks) == 0 {
 		p.headless(&running)
@@ -28,9 +29,17 @@ func (p *Plan) findBlocks() {
 	p.closeBlock(len(pg.rows))
 }
 
-// nextHead finds the next heading rows at or after a row: indexes of the first
-// and last of them.
-func (p *Plan) nextHead(at int) (int, int) {
+// head is the headings of a list or table: indexes of its first and last row,
+// and for a table the columns of counts.
+type head struct {
+	from, to int
+	table    bool
+	species  bool
+	cols     []int
+}
+
+// nextHead finds the next headings at or after a row.
+func (p *Plan) nextHead(at int) (head, bool) {
 	pg := p.page
 	current := (*block)(nil)
 	if len(p.blocks) > 0 {
@@ -41,33 +50,32 @@ func (p *Plan) nextHead(at int) (int, int) {
 		if r.n == 0 || r.struck {
 			continue
 		}
-		ok, words := pg.headingScore(r)
-		if !ok {
+		if current != nil && p.repeats(current, r) {
 			continue
 		}
-		if current != nil {
-			if p.repeats(current, r) {
-				continue
-			}
-			if words < 2 {
-				continue
-			}
+		if cols, species, ok := pg.tableAt(i, 0, pg.width-1); ok {
+			top, bottom := pg.stack(i, cols, species, at)
+			return head{top, bottom, true, species, cols}, true
 		}
-		head, end := i, i
+		ok, words := pg.headingScore(r)
+		if !ok || current != nil && words < 2 {
+			continue
+		}
+		start, end := i, i
 		if i > at && pg.subHeadings(&pg.rows[i-1]) && pg.rows[i-1].number == r.number-1 && pg.rows[i-1].n > 0 && pg.rows[i-1].single() < 0 {
-			head = i - 1
+			start = i - 1
 		} else if i > at && pg.rows[i-1].n > 0 && pg.upperHeadings(&pg.rows[i-1], r) {
-			head = i - 1
+			start = i - 1
 		}
-		for end+1 < len(pg.rows) && end < head+2 && pg.rows[end+1].number == pg.rows[end].number+1 && pg.subHeadings(&pg.rows[end+1]) {
+		for end+1 < len(pg.rows) && end < i+2 && pg.rows[end+1].number == pg.rows[end].number+1 && pg.subHeadings(&pg.rows[end+1]) {
 			if pg.rows[end+1].single() >= 0 && pg.look1(end+1).is(lookGroup) || sameHeadings(&pg.rows[end], &pg.rows[end+1]) {
 				break
 			}
 			end++
 		}
-		return head, end
+		return head{from: start, to: end}, true
 	}
-	return -1, -1
+	return head{}, false
 }
 
 func (p *page) look1(i int) look {
@@ -204,26 +212,6 @@ const (
 	skipProject  = "left out by the project file"
 	skipNoPage   = "not a page of records"
 )
-
-// openBlock starts a list below its headings and returns the index of its
-// first body row.
-func (p *Plan) openBlock(running *facts, head, end int) int {
-	pg := p.page
-	b := &block{kind: kindList, from: 0, to: pg.width - 1, facts: running.clone()}
-	for i := head; i <= end; i++ {
-		r := &pg.rows[i]
-		b.headRows = append(b.headRows, r.number)
-		b.heads = append(b.heads, r)
-		used := make([]bool, len(r.cells))
-		for c := range used {
-			used[c] = r.looks[c] != 0
-		}
-		p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipHeadings, used: used})
-	}
-	b.first = pg.rows[end].number + 1
-	p.blocks = append(p.blocks, b)
-	return end + 1
-}
 
 // headless opens a block on a page without headings: from the first row that
 // looks like a record.

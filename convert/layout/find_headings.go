@@ -4,7 +4,7 @@ package layout
 // headings.
 var valueWords = wordSet("adult adults larva larvae egg eggs pupa male female m f garden mv light trap moth butterfly bird night wood " +
 	"lamp moths butterflies reserve female males females ♂ ♀ imago juv nymph parish town village present absent confirmed certain worker queen " +
-	"e n x y d c l a insect plant bee bug fly beetle dragonfly mammal mine mines cases self station recorded caught seen photo visit no p evening dark cloud rain wind details " +
+	"e n x y d c l a insect plant bee bug fly beetle dragonfly mammal mine mines cases self station recorded caught seen photo visit p evening dark cloud rain wind details " +
 	"sheet dead area height form oak section other total max min maximum minimum specimen specimens retained verified field")
 
 // headingScore judges whether a row holds the headings of a list, and how many

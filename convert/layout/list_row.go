@@ -86,7 +86,7 @@ func (w *walker) newDraft(r *notebook.Row) *Draft {
 
 // fill puts the row's values into the draft.
 func (w *walker) fill(r *notebook.Row, b *block, s *listState, d *Draft) {
-	var mask uint64
+	mask := s.axisMask
 	for i := range s.plans {
 		s.plans[i].seen, s.plans[i].explicit = false, false
 	}
@@ -94,6 +94,9 @@ func (w *walker) fill(r *notebook.Row, b *block, s *listState, d *Draft) {
 	for c := range r.Cells {
 		cell := &r.Cells[c]
 		if cell.Text == "" || !HasText(cell) {
+			continue
+		}
+		if b.axis != nil && c < len(b.axis.byCol) && b.axis.byCol[c] >= 0 {
 			continue
 		}
 		if c >= len(s.byCol) || s.byCol[c] < 0 {
@@ -127,7 +130,6 @@ func (w *walker) fill(r *notebook.Row, b *block, s *listState, d *Draft) {
 	}
 	w.carryDown(r, s, d, &mask)
 	w.addFacts(b, s, d, mask)
-	w.settle(leaveNotUnderstood)
 }
 
 // cell reads one plain cell.
@@ -169,7 +171,7 @@ func (w *walker) cell(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, cel
 			v = siteOf(d)
 		}
 	}
-	if pl.carry && v != nil {
+	if (pl.carry || pl.dittos) && v != nil {
 		pl.last, pl.has = *v, true
 	}
 }

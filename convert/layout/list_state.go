@@ -10,6 +10,7 @@ type cellPlan struct {
 	joined   []int // columns, from 0, where several make one value
 	slave    bool  // read with its master
 	carry    bool
+	dittos   bool // marks in the column repeat what is above
 	visit    bool // carried within a visit only
 	place    bool // carried within a site only
 	rareGap  bool // nearly every row has its own: a gap is asked about
@@ -27,27 +28,28 @@ type cellPlan struct {
 
 // listState is a list's state in one walk: its plans and what stands above.
 type listState struct {
-	b       *block
-	plans   []cellPlan
-	byCol   []int // plan of each column
-	carries []int
-	section facts
-	bits    map[Meaning]uint64
-	nameCol int // column of the name, -1 for none
-	noted   bool
-	year    int // of the last date that had one, where the page names none
-	headTxt string
-	nameAt  []int // columns that name the taxon
-	visitOn bool  // the date of the row at hand is carried from above
-	siteNew bool  // the row at hand names a site of its own
-	data    bool  // the rows' last was a record
-	blanks  bool  // the row before was blank
-	runs    runs
+	b        *block
+	plans    []cellPlan
+	byCol    []int // plan of each column
+	carries  []int
+	section  facts
+	bits     map[Meaning]uint64
+	axisMask uint64 // what a table's headings say of each count
+	nameCol  int    // column of the name, -1 for none
+	noted    bool
+	year     int // of the last date that had one, where the page names none
+	headTxt  string
+	nameAt   []int // columns that name the taxon
+	visitOn  bool  // the date of the row at hand is carried from above
+	siteNew  bool  // the row at hand names a site of its own
+	data     bool  // the rows' last was a record
+	blanks   bool  // the row before was blank
+	runs     runs
 }
 
 func newListState(p *Plan, b *block) *listState {
 	s := &listState{b: b, nameCol: -1, bits: map[Meaning]uint64{}}
-	if b.kind != kindList {
+	if b.kind == kindNone || b.kind == kindDiary {
 		return s
 	}
 	s.section = facts{}
@@ -66,14 +68,12 @@ func newListState(p *Plan, b *block) *listState {
 		if c.part != whole && len(c.joined) == 0 && c.used() {
 			pl.value.Meaning = c.meaning
 		}
-		if _, ok := s.bits[c.meaning]; !ok {
-			s.bits[c.meaning] = 1 << (len(s.bits) % 64)
-		}
-		pl.bit = s.bits[c.meaning]
+		pl.bit = s.bit(c.meaning)
 		for _, j := range c.joined {
 			pl.joined = append(pl.joined, b.cols[j].col)
 		}
 		pl.carry = c.carry && !pl.slave && c.left == ""
+		pl.dittos = c.stats.ditto > 0
 		pl.visit = ofVisit[c.meaning] && b.carry == nil
 		pl.place = ofPlace[c.meaning]
 		pl.rareGap = c.stats.n >= 20 && b.filled[c.col] >= 0.97 && c.stats.ditto == 0
@@ -91,6 +91,19 @@ func newListState(p *Plan, b *block) *listState {
 			pl.value.Doubt = reading.QueryOf("hidden-column", "This column is hidden in the workbook. It was read like the others.")
 		}
 	}
+	if b.axis != nil {
+		for m := range b.axis.means {
+			s.axisMask |= s.bit(m)
+		}
+		if b.axis.means[Site] {
+			s.axisMask |= s.bit(GridRef)
+		}
+		for _, m := range []Meaning{Taxon, Scientific, Vernacular} {
+			if b.axis.means[m] {
+				s.axisMask |= s.bit(Taxon)
+			}
+		}
+	}
 	if len(s.nameAt) > 0 {
 		s.nameCol = s.nameAt[0]
 		if len(b.heads) > 0 {
@@ -98,6 +111,14 @@ func newListState(p *Plan, b *block) *listState {
 		}
 	}
 	return s
+}
+
+// bit is a meaning's place in the masks of this walk.
+func (s *listState) bit(m Meaning) uint64 {
+	if _, ok := s.bits[m]; !ok {
+		s.bits[m] = 1 << (len(s.bits) % 64)
+	}
+	return s.bits[m]
 }
 
 func isName(m Meaning) bool {

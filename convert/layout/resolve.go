@@ -246,7 +246,7 @@ func (s *stats) epithets() float64 {
 // nameByElimination finds the names where no column was recognised: the only
 // unrecognised column of varied words.
 func (b *block) nameByElimination(p *page) {
-	if b.named() {
+	if b.named() || b.axis != nil && b.axis.species {
 		return
 	}
 	var best *column
@@ -259,7 +259,7 @@ func (b *block) nameByElimination(p *page) {
 			best = c
 		}
 	}
-	if best == nil || b.find(Count, whole) == nil && b.find(Date, whole) == nil {
+	if best == nil || b.axis == nil && b.find(Count, whole) == nil && b.find(Date, whole) == nil {
 		return
 	}
 	best.sense, best.left = sense{meaning: Taxon}, ""

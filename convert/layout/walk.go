@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 
 	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
@@ -9,15 +10,18 @@ import (
 
 // walker carries the state of one walk.
 type walker struct {
-	p       *Plan
-	fixed   int // the next of p.fixed
-	block   int // the first block that may still hold rows
-	states  []*listState
-	out     Outcome
-	left    map[string]int
-	counted bool
-	started bool
-	cells   int // cells with text of the row
+	p          *Plan
+	fixed      int // the next of p.fixed
+	block      int // the first block that may still hold rows
+	states     []*listState
+	out        Outcome
+	left       map[string]int
+	started    bool
+	cells      int   // cells with text of the row
+	base       Draft // what the drafts of a table's row share
+	groupDraft []int // draft of each group of a table's columns
+	countPlan  cellPlan
+	part       *walker // reads one of several lists side by side
 }
 
 // Walk reads the sheet again and yields exactly one Outcome for every row, in
@@ -43,12 +47,7 @@ func (w *walker) row(r *notebook.Row) {
 		w.started = true
 		w.out.Notes = append(w.out.Notes, p.notes...)
 	}
-	w.cells = 0
-	for i := range r.Cells {
-		if r.Cells[i].Text != "" && HasText(&r.Cells[i]) {
-			w.cells++
-		}
-	}
+	w.cells = countText(r)
 	for w.fixed < len(p.fixed) && p.fixed[w.fixed].number < r.Number {
 		w.fixed++
 	}
@@ -61,6 +60,9 @@ func (w *walker) row(r *notebook.Row) {
 		w.fixedRow(r, &p.fixed[w.fixed])
 	case w.cells == 0:
 		w.out.Skip = skipBlank
+		for _, s := range w.states[w.block:] {
+			s.blanks = true
+		}
 	case r.Struck:
 		w.skip(skipStruck)
 	default:
@@ -92,6 +94,10 @@ func (w *walker) notesOf(r *notebook.Row) {
 
 func (w *walker) fixedRow(r *notebook.Row, f *fixedRow) {
 	w.out.Skip = f.skip
+	if len(f.empty) > 0 {
+		w.out.Skip = ""
+		w.out.Drafts = append(w.out.Drafts, f.empty...)
+	}
 	for i := range r.Cells {
 		if !HasText(&r.Cells[i]) {
 			continue
@@ -122,15 +128,73 @@ func (w *walker) body(r *notebook.Row) {
 		if !b.holds(r.Number) {
 			continue
 		}
-		switch b.kind {
-		case kindList:
-			w.listRow(r, b, w.states[i])
-			done = true
+		if b.mixed {
+			w.partRow(r, b, w.states[i], !done)
+		} else {
+			w.blockRow(r, b, w.states[i])
 		}
+		done = true
 	}
 	if !done {
 		w.skip(skipNoPage)
 	}
+}
+
+func (w *walker) blockRow(r *notebook.Row, b *block, s *listState) {
+	switch b.kind {
+	case kindList:
+		w.listRow(r, b, s)
+	case kindAcross, kindDown:
+		w.tableRow(r, b, s)
+	default:
+		w.skip(skipNoPage)
+	}
+	s.blanks = false
+}
+
+// partRow reads what stands in one list's columns where several stand side by
+// side, and adds it to the outcome.
+func (w *walker) partRow(r *notebook.Row, b *block, s *listState, first bool) {
+	if w.part == nil {
+		w.part = &walker{p: w.p, left: map[string]int{}}
+	}
+	part := *r
+	part.Cells = slices.Clone(r.Cells)
+	for c := range part.Cells {
+		if c < b.from || c > b.to {
+			part.Cells[c] = notebook.Cell{}
+		}
+	}
+	q := w.part
+	clear(q.left)
+	q.out = Outcome{Row: &part, Left: q.left}
+	if q.cells = countText(&part); q.cells == 0 {
+		q.out.Skip = skipBlank
+	} else {
+		q.blockRow(&part, b, s)
+	}
+	w.out.Drafts = append(w.out.Drafts, q.out.Drafts...)
+	w.out.Notes = append(w.out.Notes, q.out.Notes...)
+	w.out.Used += q.out.Used
+	for why, n := range q.left {
+		w.left[why] += n
+	}
+	switch {
+	case len(w.out.Drafts) > 0:
+		w.out.Skip = ""
+	case first || w.out.Skip == skipBlank:
+		w.out.Skip = q.out.Skip
+	}
+}
+
+func countText(r *notebook.Row) int {
+	n := 0
+	for i := range r.Cells {
+		if r.Cells[i].Text != "" && HasText(&r.Cells[i]) {
+			n++
+		}
+	}
+	return n
 }
 
 // settle accounts for the cells that nothing took.

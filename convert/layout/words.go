@@ -143,7 +143,7 @@ func buildVocabulary() map[string][]sense {
 	add(sense{meaning: GridRef, part: partFigures}, "grid figures; figures; figs; grid numbers; grid digits; gr figures; grid no; grid number; os figures; numerals; digits; grid ref figures; grid ref numbers; map figures; ngr figures; gr numbers; gr no; figure; grid ref no; gr figs")
 	m(Latitude, "latitude; lat; decimal latitude; lat wgs84; latitude wgs84; wgs84 lat; lat dd; dec lat; gps lat; gps latitude")
 	m(Longitude, "longitude; long; lon; lng; decimal longitude; long wgs84; longitude wgs84; wgs84 long; lon dd; dec long; gps long; gps longitude; gps lon")
-	m(Uncertainty, "uncertainty; accuracy; coordinate uncertainty; precision; gps accuracy; radius; accuracy m; error m; precision m; uncertainty m; error; coordinate accuracy; grid ref precision; +/-; gps error; gr precision")
+	m(Uncertainty, "uncertainty; accuracy; coordinate uncertainty; precision; gps accuracy; radius; accuracy m; error m; precision m; uncertainty m; error; coordinate accuracy; grid ref precision; gps error; gr precision")
 	m(ViceCounty, "vc; vice county; vicecounty; watsonian vice county; vc no; vc number; vc name; v county; vice co; vcs; watsonian vc; vice county no; vice county number; vice county name; vice counties")
 	m(County, "county; admin county; shire; district; county name; administrative county; county town; region; co; counties; unitary authority")
 	m(Country, "country; nation; country code")

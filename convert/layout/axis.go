@@ -1,0 +1,384 @@
+package layout
+
+import (
+	"strings"
+
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
+)
+
+// axis is what runs across the top of a table: nights, places or species, one
+// column each, with counts below.
+type axis struct {
+	labels map[int]int // row of headings to the column that labels it
+
+	cols    []axisColumn
+	byCol   []int // index into cols by column, -1 for none
+	species bool
+	means   map[Meaning]bool // what the columns' headings say
+}
+
+// axisColumn is one column of counts.
+type axisColumn struct {
+	col              int
+	heading          string
+	values           []Value // of each of its records
+	day, month, year string
+	sex, stage       string
+	left             string // why it is left out: a total
+	group            int    // columns of one night and place make one record
+	dateRow          int    // row of its date
+	filled, nils     int    // cells of the body with a count, with 0 or a dash
+}
+
+// axisMeanings are what a row of a table's headings may say of its columns.
+var axisMeanings = map[Meaning]bool{Date: true, Time: true, EndTime: true, Recorder: true, Site: true, GridRef: true, Method: true, Effort: true,
+	Weather: true, Temperature: true, Remarks: true, ViceCounty: true, Determiner: true, TaxonNumber: true, Group: true, Scientific: true,
+	Vernacular: true, Taxon: true, Habitat: true, Stage: true, County: true}
+
+// buildAxis reads the stack of heading rows over the columns of a table.
+func (p *Plan) buildAxis(b *block, cols []int, species bool, rows []*keptRow) {
+	a := &axis{species: species, labels: map[int]int{}, means: map[Meaning]bool{}, byCol: make([]int, p.page.width)}
+	for i := range a.byCol {
+		a.byCol[i] = -1
+	}
+	for _, c := range cols {
+		a.byCol[c] = len(a.cols)
+		a.cols = append(a.cols, axisColumn{col: c})
+	}
+	b.axis = a
+	for _, r := range rows {
+		p.axisRow(b, r)
+	}
+	p.axisDates(b)
+	a.oneName()
+	a.groups()
+}
+
+// oneName makes the only row of names above a table's counts plain names.
+func (a *axis) oneName() {
+	if a.means[Vernacular] == a.means[Scientific] {
+		return
+	}
+	for i := range a.cols {
+		for j := range a.cols[i].values {
+			if v := &a.cols[i].values[j]; v.Meaning == Vernacular || v.Meaning == Scientific {
+				v.Meaning = Taxon
+			}
+		}
+	}
+	delete(a.means, Vernacular)
+	delete(a.means, Scientific)
+	a.means[Taxon] = true
+}
+
+// axisRow takes what one row says over each column. A cell left blank repeats
+// its left neighbour's, as a heading over several columns does.
+func (p *Plan) axisRow(b *block, r *keptRow) {
+	a := b.axis
+	s, labelled := p.axisLabel(b, r)
+	if !labelled {
+		s = p.axisRowSense(b, r)
+	}
+	spread := -1
+	for i := range a.cols {
+		ac := &a.cols[i]
+		at := ac.col
+		if r.look(at) == 0 {
+			if spread < 0 || spreadStops[s.meaning] || ac.left != "" {
+				continue
+			}
+			at = spread
+		} else {
+			spread = at
+		}
+		text := r.text(at)
+		if at == ac.col && (isTotalWord(text) || isTotalHeading(text)) && !p.page.eyes.probe.KnownTaxon(text) {
+			ac.left = leaveTotal
+			if strings.HasPrefix(strings.ToLower(text), "cum") || strings.HasPrefix(strings.ToLower(text), "running") {
+				ac.left = leaveCumulative
+			}
+			ac.heading = text
+			spread = -1
+			continue
+		}
+		ac.heading = strings.TrimSpace(ac.heading + " " + text)
+		p.axisCell(b, ac, s, r, at, text)
+	}
+}
+
+// spreadStops are meanings that each column must state for itself.
+var spreadStops = map[Meaning]bool{Temperature: true, Weather: true, TaxonNumber: true, Count: true, Remarks: true, Effort: true, Time: true, EndTime: true}
+
+func (p *Plan) axisCell(b *block, ac *axisColumn, s sense, r *keptRow, at int, text string) {
+	cell := &r.cells[at]
+	v := Value{Meaning: s.meaning, Text: text, Kind: cell.Kind, Raw: cell.Raw, Ref: notebook.Ref{Col: at + 1, Row: r.number}, From: FromHeading}
+	if said := trim(cell.Text); said != text {
+		v.Verbatim = said
+		_, v.Doubt = tidy(said)
+	}
+	switch {
+	case s.part == partDay:
+		ac.day, ac.dateRow = text, r.number
+	case s.part == partMonth:
+		ac.month = text
+		if y := yearIn(text); y > 0 {
+			ac.year = itoa(y)
+		}
+		ac.dateRow = max(ac.dateRow, r.number)
+	case s.part == partYear:
+		ac.year = text
+		ac.dateRow = max(ac.dateRow, r.number)
+	case s.part == partWeekday, s.meaning == Ignored, s.meaning == "":
+	case s.meaning == Count:
+		for _, x := range vocabulary[normHeading(text)] {
+			if x.meaning == Count && (x.sex != "" || x.stage != "") {
+				ac.sex, ac.stage = x.sex, x.stage
+				break
+			}
+		}
+	case s.meaning == Site:
+		if from, to := gridRefIn(text); from >= 0 {
+			var f facts
+			f.siteAndGrid(v, from, to)
+			ac.values = append(ac.values, f.values...)
+			b.axis.means[GridRef] = true
+			b.axis.means[Site] = true
+			return
+		}
+		ac.values = append(ac.values, v)
+		b.axis.means[Site] = true
+	case s.meaning == Date:
+		ac.dateRow = r.number
+		fallthrough
+	default:
+		ac.values = append(ac.values, v)
+		b.axis.means[s.meaning] = true
+	}
+}
+
+// axisLabel is what the row's own label, left of the counts, says.
+func (p *Plan) axisLabel(b *block, r *keptRow) (sense, bool) {
+	first := b.axis.cols[0].col
+	for c := min(first, len(r.cells)) - 1; c >= 0; c-- {
+		if r.looks[c] == 0 {
+			continue
+		}
+		text := strings.TrimRight(r.text(c), " :")
+		for _, m := range headingSenses(text, false) {
+			if m.weight < weightMisspelt {
+				break
+			}
+			nameLabel := m.meaning == Taxon || m.meaning == Scientific || m.meaning == Vernacular || m.meaning == TaxonNumber || m.meaning == Group
+			if nameLabel && !b.axis.species || !axisMeanings[m.meaning] {
+				continue
+			}
+			if !p.labelAgrees(b, r, m.sense) {
+				continue
+			}
+			b.axis.labels[r.number] = c
+			return m.sense, true
+		}
+		if b.axis.species {
+			break // the label column's own heading stands here
+		}
+	}
+	return sense{}, false
+}
+
+// labelAgrees checks a label against the row's cells: "Date" over the names of
+// species is the heading of its own column.
+func (p *Plan) labelAgrees(b *block, r *keptRow, s sense) bool {
+	var st stats
+	for i := range b.axis.cols {
+		if l := r.look(b.axis.cols[i].col); l != 0 {
+			st.add(r.text(b.axis.cols[i].col), l)
+		}
+	}
+	if st.n == 0 {
+		return false
+	}
+	switch {
+	case s.part == partDay || s.part == partMonth || s.part == partYear:
+		return agree(s, &st) > 0
+	case s.meaning == Date:
+		return st.shares(lookDate, lookDay, lookPair, lookRealDate) >= 0.5
+	case b.axis.species && (s.meaning == Site || s.meaning == Recorder || s.meaning == Remarks || s.meaning == Weather || s.meaning == Method || s.meaning == Habitat):
+		return false
+	case s.meaning == Site && st.share(lookDate) > 0.4:
+		return false
+	}
+	return agree(s, &st) > -50
+}
+
+// axisRowSense judges an unlabelled row of headings by its cells.
+func (p *Plan) axisRowSense(b *block, r *keptRow) sense {
+	var st stats
+	for i := range b.axis.cols {
+		c := b.axis.cols[i].col
+		if l := r.look(c); l != 0 && !isTotalWord(r.text(c)) && !isTotalHeading(r.text(c)) {
+			st.add(r.text(c), l)
+		}
+	}
+	return axisSense(&st, b.axis.species)
+}
+
+func axisSense(st *stats, species bool) sense {
+	sexes := 0
+	for t, n := range st.distinct {
+		for _, x := range vocabulary[normHeading(t)] {
+			if x.meaning == Count && (x.sex != "" || x.stage != "") {
+				sexes += n
+				break
+			}
+		}
+	}
+	weekdays := 0
+	for t, n := range st.distinct {
+		if isWeekday(strings.ToLower(strings.Trim(t, ". "))) {
+			weekdays += n
+		}
+	}
+	switch {
+	case st.n == 0:
+		return sense{}
+	case sexes*10 >= st.n*8 && st.share(lookTaxon) < 0.5:
+		return sense{meaning: Count}
+	case weekdays*10 >= st.n*8:
+		return sense{meaning: Ignored, part: partWeekday}
+	case st.shares(lookDate, lookDay) >= 0.5, st.shares(lookDate, lookDay, lookPair) >= 0.8:
+		return sense{meaning: Date}
+	case st.share(lookMonth) >= 0.6:
+		return sense{meaning: Date, part: partMonth}
+	case st.share(lookYear) >= 0.8:
+		return sense{meaning: Date, part: partYear}
+	case st.upToOrNight() >= 0.8 && !species:
+		return sense{meaning: Date, part: partDay}
+	case st.share(lookGrid) >= 0.6:
+		return sense{meaning: GridRef}
+	case st.share(lookTime) >= 0.7:
+		return sense{meaning: Time}
+	case species && st.numbers*10 >= st.n*8:
+		return sense{meaning: TaxonNumber}
+	case st.numbers*2 > st.n:
+		return sense{}
+	case species && st.share(lookGroup) >= 0.6:
+		return sense{meaning: Group}
+	case species && st.share(lookBinomial) >= 0.5:
+		return sense{meaning: Scientific}
+	case species:
+		return sense{meaning: Vernacular}
+	case st.share(lookPerson) >= 0.6:
+		return sense{meaning: Recorder}
+	case methodShare(st) >= 0.6:
+		return sense{meaning: Method}
+	}
+	return sense{meaning: Site}
+}
+
+func methodShare(st *stats) float64 {
+	n := 0
+	for t, k := range st.distinct {
+		w, _, _ := strings.Cut(strings.ToLower(t), " ")
+		switch strings.Trim(w, ".,0123456789") {
+		case "mv", "actinic", "sugar", "led", "robinson", "skinner", "heath", "light", "w", "wine", "pheromone", "sweep", "netting", "transect", "beating", "dusking":
+			n += k
+		}
+	}
+	return float64(n) / float64(max(1, st.n))
+}
+
+// upToOrNight is the part of the cells that are days of a month, or the night
+// between two.
+func (s *stats) upToOrNight() float64 {
+	n, all := 0, 0
+	for t, k := range s.distinct {
+		all += k
+		if v, ok := isInt(t); ok && v >= 1 && v <= 31 || isNight(t) {
+			n += k
+		}
+	}
+	return float64(n) / float64(max(1, all))
+}
+
+// axisDates joins each column's day, month and year, with what the page says.
+func (p *Plan) axisDates(b *block) {
+	a := b.axis
+	s := &listState{b: b}
+	for i := range a.cols {
+		ac := &a.cols[i]
+		if ac.left != "" {
+			continue
+		}
+		if v := ac.get(Date); v != nil {
+			if ac.year != "" && v.Kind != notebook.Date && !scanDate(v.Text).hasYear() {
+				if y, ok := isInt(ac.year); ok {
+					v.Verbatim, v.Text = v.Text, addYear(v.Text, y)
+				}
+			}
+			s.completeDate(v)
+			continue
+		}
+		month, year := ac.month, ac.year
+		if month == "" && b.facts.month > 0 {
+			month = monthTitles[b.facts.month]
+		}
+		if year == "" && b.facts.year > 0 && yearIn(month) == 0 {
+			year = itoa(b.facts.year)
+		}
+		if ac.day == "" && ac.month == "" && ac.year == "" {
+			continue
+		}
+		if y := yearIn(month); y > 0 && year == itoa(y) {
+			year = ""
+		}
+		text := strings.Join(present([]string{ac.day, month, year}), " ")
+		said := strings.Join(present([]string{ac.day, ac.month, ac.year}), " ")
+		v := Value{Meaning: Date, Text: text, Kind: notebook.Text, Ref: notebook.Ref{Col: ac.col + 1, Row: ac.dateRow}, From: FromHeading}
+		if said != text {
+			v.Verbatim = said
+		}
+		if ac.day != "" && month == "" {
+			v.Doubt = reading.HeldOf("day-without-month", "“"+ac.day+"” above the counts looks like a day, but no month stands with it. Please write the month above.")
+		}
+		ac.values = append(ac.values, v)
+		a.means[Date] = true
+	}
+}
+
+func (ac *axisColumn) get(m Meaning) *Value {
+	for i := range ac.values {
+		if ac.values[i].Meaning == m {
+			return &ac.values[i]
+		}
+	}
+	return nil
+}
+
+// groups joins columns that differ in sex or stage only.
+func (a *axis) groups() {
+	for i := range a.cols {
+		a.cols[i].group = i
+		if a.cols[i].sex == "" && a.cols[i].stage == "" {
+			continue
+		}
+		for j := range i {
+			if a.cols[j].left == "" && (a.cols[j].sex != "" || a.cols[j].stage != "") && sameValues(a.cols[i].values, a.cols[j].values) {
+				a.cols[i].group = a.cols[j].group
+				break
+			}
+		}
+	}
+}
+
+func sameValues(x, y []Value) bool {
+	if len(x) != len(y) {
+		return false
+	}
+	for i := range x {
+		if x[i].Meaning != y[i].Meaning || x[i].Text != y[i].Text || x[i].Ref != y[i].Ref && x[i].Meaning != Date {
+			return false
+		}
+	}
+	return true
+}

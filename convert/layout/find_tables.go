@@ -1,0 +1,447 @@
+package layout
+
+import "fieldfare/convert/notebook"
+
+const tableWindow = 40 // rows below the headings that show what a table is
+
+// tableAt judges whether the row begins the headings of a table, within the
+// given columns: columns of counts under dates, places or species.
+func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
+	r := &p.rows[i]
+	if r.n < 2 || r.struck || r.single() >= 0 {
+		return nil, false, false
+	}
+	if !p.mayHeadTable(r, from, to) {
+		return nil, false, false
+	}
+	body := p.tableBody(i)
+	if len(body) == 0 {
+		return nil, false, false
+	}
+	dated, plainWords := 0, true
+	for c := from; c <= to && c < len(r.cells); c++ {
+		if !countsBelow(body, c) {
+			continue
+		}
+		l := r.looks[c]
+		text := r.text(c)
+		switch {
+		case l == 0:
+			continue
+		case l.is(lookDate | lookDay | lookMonth | lookYear | lookPair | lookRealDate), l.is(lookSmall), isNight(text):
+			dated++
+		case !p.axisWord(text, l, body, c):
+			continue
+		default:
+			plainWords = plainWords && !knownHeading(text, l)
+		}
+		cols = append(cols, c)
+	}
+	if len(cols) < 2 || !p.labelsFit(r, cols, from, to) || !countsUnder(body, cols) {
+		return nil, false, false
+	}
+	names, dates := p.labelsOf(i, body, cols, from, to)
+	switch {
+	case dated*2 >= len(cols) && names:
+		return p.widen(r, body, cols, from, to), false, true
+	case dated*2 >= len(cols):
+		return nil, false, false
+	case names && !dates && plainWords && !p.countsHeaded(r, body):
+		return p.widen(r, body, cols, from, to), false, true
+	case names:
+		return nil, false, false
+	case dates && len(cols) >= 2:
+		return p.widen(r, body, cols, from, to), true, true
+	}
+	return nil, false, false
+}
+
+// mayHeadTable sieves rows: headings of a table are dates or words, not
+// records.
+func (p *page) mayHeadTable(r *keptRow, from, to int) bool {
+	dates, words, numbers, other := 0, 0, 0, 0
+	for c := from; c <= to && c < len(r.looks); c++ {
+		switch l := r.looks[c]; {
+		case l == 0:
+		case l.is(lookDate | lookDay | lookMonth | lookYear | lookPair):
+			dates++
+		case l.is(lookInt):
+			numbers++
+		case l.is(lookDecimal | lookGrid | lookTime | lookLong | lookDitto):
+			other++
+		default:
+			words++
+		}
+	}
+	if dates+numbers >= 2 && words <= 6 && other*2 <= dates+numbers {
+		return numbers == 0 || p.risingDays(r, from, to)
+	}
+	return words >= 3 && numbers == 0 && dates <= 1 && other == 0
+}
+
+// risingDays reports whether the whole numbers of a row are days or years in
+// rising order, starting over with a new month.
+func (p *page) risingDays(r *keptRow, from, to int) bool {
+	last, falls, n := 0, 0, 0
+	for c := from; c <= to && c < len(r.looks); c++ {
+		v, ok := isInt(r.text(c))
+		if !ok {
+			continue
+		}
+		if v < 1 || v > 31 && (v < 1800 || v > 2100) {
+			return false
+		}
+		if v < last {
+			falls++
+		}
+		last = v
+		n++
+	}
+	return n < 2 || falls*3 <= n
+}
+
+// labelsFit: what stands beside the headings over the counts is a heading,
+// too, and no record.
+func (p *page) labelsFit(r *keptRow, cols []int, from, to int) bool {
+	isAxis := map[int]bool{}
+	for _, c := range cols {
+		isAxis[c] = true
+	}
+	for c := from; c <= to && c < len(r.looks); c++ {
+		l := r.looks[c]
+		if l == 0 || isAxis[c] {
+			continue
+		}
+		if ms := headingSenses(r.text(c), false); len(ms) > 0 && (ms[0].weight >= weightExact-5 || ms[0].weight == weightMisspelt && !l.is(lookTaxon)) && !l.is(lookKnownTaxon) {
+			if c == r.first && l.is(lookTotal) && !l.is(lookTaxon) && ms[0].meaning != Taxon {
+				return false
+			}
+			continue
+		}
+		if p.numbered(r, cols) {
+			return false
+		}
+		if l.is(lookTaxon | lookDate | lookDay | lookPair | lookGrid | lookInt | lookDecimal | lookPlace | lookGroup | lookDitto | lookTime | lookPerson) {
+			return false
+		}
+	}
+	return true
+}
+
+// numbered: the headings over the counts are bare numbers, so a record could
+// look the same.
+func (p *page) numbered(r *keptRow, cols []int) bool {
+	for _, c := range cols {
+		if l := r.look(c); l.is(lookSmall) && !l.is(lookYear) {
+			return true
+		}
+	}
+	return false
+}
+
+// countsUnder reports whether anything is counted under the headings.
+func countsUnder(body []keptRow, cols []int) bool {
+	for i := range body {
+		for _, c := range cols {
+			if body[i].look(c).is(lookCount | lookTick) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// axisWord: a heading that may name a place, a person or a species over
+// counts, and no word for counts themselves or for a measurement.
+func (p *page) axisWord(text string, l look, body []keptRow, c int) bool {
+	if l.is(lookTotal) {
+		return true
+	}
+	if l.is(lookTick | lookNil | lookDitto | lookGrid) {
+		return false
+	}
+	ms := headingSenses(text, false)
+	if l.is(lookBinomial|lookKnownTaxon) || len(ms) == 0 || ms[0].weight <= weightLoose {
+		return true
+	}
+	if l.is(lookTaxon) && normHeading(text) != "moth" && (ms[0].weight < weightExact-5 || ms[0].meaning != Taxon && ms[0].meaning != Vernacular && ms[0].meaning != Scientific) {
+		return true
+	}
+	if ms[0].weight >= weightExact-5 {
+		return isTotalHeading(text)
+	}
+	if l.is(lookPlace) {
+		return true
+	}
+	var st stats
+	for i := range body {
+		if k := body[i].look(c); k != 0 {
+			st.add(body[i].text(c), k)
+		}
+	}
+	for _, m := range ms {
+		if agree(m.sense, &st) > -50 && m.meaning != Taxon && m.meaning != Site {
+			return false
+		}
+	}
+	return true
+}
+
+// knownHeading: a word that heads columns of lists, and no place or name.
+func knownHeading(text string, l look) bool {
+	if l.is(lookTaxon|lookPlace) || isTotalHeading(text) || l.is(lookTotal) {
+		return false
+	}
+	ms := headingSenses(text, false)
+	return len(ms) > 0 && ms[0].weight > weightLoose && ms[0].meaning != Site && ms[0].meaning != Recorder && ms[0].meaning != Method
+}
+
+// countsHeaded reports whether a column of counts is headed as such: the page
+// is a list, then.
+func (p *page) countsHeaded(r *keptRow, body []keptRow) bool {
+	for c := range r.cells {
+		if r.looks[c] == 0 || !countsBelow(body, c) || isTotalHeading(r.text(c)) {
+			continue
+		}
+		ms := headingSenses(r.text(c), false)
+		if len(ms) > 0 && ms[0].weight >= weightContained && ms[0].meaning == Count && ms[0].sex == "" && ms[0].stage == "" {
+			return true
+		}
+	}
+	return false
+}
+
+// tableBody are the rows below the headings up to the next ones.
+func (p *page) tableBody(i int) []keptRow {
+	to := i + 1
+	for to < len(p.rows) && to-i <= tableWindow {
+		r := &p.rows[to]
+		if sameHeadings(&p.rows[i], r) {
+			break
+		}
+		to++
+	}
+	return p.rows[i+1 : to]
+}
+
+// countsBelow reports whether a column below the headings holds counts, marks
+// or nothing; a few cells of further headings may come first.
+func countsBelow(body []keptRow, c int) bool {
+	counts, other, lead := 0, 0, 0
+	for i := range body {
+		l := body[i].look(c)
+		switch {
+		case l == 0:
+		case l.is(lookCount|lookTick|lookNil) && !l.is(lookYear):
+			counts++
+		case l.is(lookCount):
+			counts++
+		case counts == 0 && lead < 4:
+			lead++
+		case body[i].single() >= 0:
+		default:
+			other++
+		}
+	}
+	return counts > 0 && counts >= 4*other && counts >= lead || counts == 0 && other == 0 && lead == 0
+}
+
+// labelsOf tells what stands beside the counts: names of species, or dates.
+func (p *page) labelsOf(i int, body []keptRow, cols []int, from, to int) (names, dates bool) {
+	isAxis := map[int]bool{}
+	for _, c := range cols {
+		isAxis[c] = true
+	}
+	r := &p.rows[i]
+	for c := from; c <= to; c++ {
+		if isAxis[c] {
+			continue
+		}
+		var st stats
+		for j := range body {
+			if k := &body[j]; k.look(c) != 0 && k.single() < 0 && !k.look(c).is(lookTotal) {
+				st.add(k.text(c), k.look(c))
+			}
+		}
+		if st.n == 0 {
+			continue
+		}
+		var head sense
+		for _, m := range headingSenses(r.text(c), false) {
+			if m.weight >= weightMisspelt && agree(m.sense, &st) > -50 {
+				head = m.sense
+				break
+			}
+		}
+		switch {
+		case st.share(lookTaxon) >= 0.3 && st.share(lookWords) >= 0.6 && st.shares(lookDate, lookDay) < 0.3:
+			names = true
+		case st.shares(lookDate, lookDay, lookPair, lookRealDate) >= 0.6 || head.meaning == Date && head.part != partYear:
+			dates = true
+		case st.share(lookPlace) >= 0.5 && st.share(lookTaxon) < 0.3, head.meaning == Site:
+			dates = true // places down the side
+		case head.meaning == Taxon || head.meaning == Scientific || head.meaning == Vernacular:
+			names = true
+		case c < cols[0] && head.meaning == "" && st.share(lookWords) >= 0.7 && st.share(lookLong) < 0.3 && st.share(lookPerson) < 0.5 && len(st.distinct)*3 >= st.n*2 && st.share(lookMonth) < 0.3 && p.datedHead(r, cols):
+			names = true
+		}
+	}
+	return names, dates
+}
+
+// datedHead: most of the columns are headed by dates, so the words beside
+// them can only be names.
+func (p *page) datedHead(r *keptRow, cols []int) bool {
+	n := 0
+	for _, c := range cols {
+		if l := r.look(c); l.is(lookDate|lookDay|lookMonth|lookYear|lookPair|lookRealDate|lookSmall) || isNight(r.text(c)) {
+			n++
+		}
+	}
+	return n*2 >= len(cols)
+}
+
+// widen adds columns of counts between the axis columns whose own heading is
+// blank or a mark of sex: they stand under a heading over several columns.
+func (p *page) widen(r *keptRow, body []keptRow, cols []int, from, to int) []int {
+	isAxis := map[int]bool{}
+	for _, c := range cols {
+		isAxis[c] = true
+	}
+	var out []int
+	for c := cols[0]; c <= to; c++ {
+		switch {
+		case isAxis[c]:
+			out = append(out, c)
+		case r.look(c) == 0 && countsBelow(body, c) && anyText(body, c) && headedBelow(body, c):
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+func anyText(body []keptRow, c int) bool {
+	for i := range body {
+		if body[i].look(c) != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// headedBelow: the first text of the column is a word, a further heading.
+func headedBelow(body []keptRow, c int) bool {
+	for i := range body {
+		if l := body[i].look(c); l != 0 {
+			if i > 3 {
+				return false
+			}
+			return !l.is(lookInt) || l.is(lookSmall) && body[i].count(lookInt, 0, len(body[i].looks)) >= 2 && i == 0
+		}
+	}
+	return false
+}
+
+// stack finds the rows of headings of the table that begins at a row: rows
+// above that stand over the counts only, and rows below before the body.
+func (p *page) stack(i int, cols []int, species bool, at int) (top, bottom int) {
+	top, bottom = i, i
+	for top-1 >= at && p.rows[top-1].n > 0 && i-top < 4 && p.standsOver(&p.rows[top-1], cols) {
+		top--
+	}
+	for bottom+1 < len(p.rows) && bottom-i < 5 && p.furtherHeads(&p.rows[bottom+1], cols, species) {
+		bottom++
+	}
+	return top, bottom
+}
+
+// standsOver: a row whose cells stand over the columns of counts, but for a
+// label.
+func (p *page) standsOver(r *keptRow, cols []int) bool {
+	over, beside := 0, 0
+	first, last := cols[0], cols[len(cols)-1]
+	for c := range r.cells {
+		if r.looks[c] == 0 || mergedAcross(r.cells, c) {
+			continue
+		}
+		if c >= first && c <= last {
+			if r.looks[c].is(lookLong) {
+				return false
+			}
+			over++
+		} else {
+			beside++
+		}
+	}
+	if over == 0 || beside > 2 {
+		return false
+	}
+	if beside > 0 && over == 1 { // "Site: | Tinker's Row" is a fact, not a heading, where one value stands first
+		if _, ok := labelOf(r.text(r.first), false); ok && r.look(first) != 0 {
+			return false
+		}
+	}
+	if over == 1 && beside == 0 && r.first == first && len(cols) > 2 && p.factLine(r) {
+		return false
+	}
+	return true
+}
+
+// furtherHeads: a row below the first headings that holds headings, too:
+// words or dates over the counts, or a label of the vocabulary.
+func (p *page) furtherHeads(r *keptRow, cols []int, species bool) bool {
+	words, counts, n := 0, 0, 0
+	for _, c := range cols {
+		l := r.look(c)
+		switch {
+		case l == 0:
+			continue
+		case l.is(lookCount | lookTick | lookNil):
+			counts++
+			if x := vocabulary[normHeading(r.text(c))]; len(x) > 0 && x[0].meaning == Count && (x[0].sex != "" || x[0].stage != "") {
+				words++
+				counts--
+			}
+		default:
+			words++
+		}
+		n++
+	}
+	if n == 0 {
+		return false
+	}
+	label := ""
+	for c := 0; c < cols[0] && c < len(r.cells); c++ {
+		if r.looks[c] != 0 {
+			label = r.text(c)
+		}
+	}
+	if words*2 > n && words >= 1 {
+		return n >= 2 || words*2 >= len(cols) || label == ""
+	}
+	ss := vocabulary[normHeading(label)]
+	exact := len(ss) > 0 && !p.eyes.probe.KnownTaxon(label)
+	if exact && counts == n && !species { // day numbers under months, temperatures
+		return axisMeanings[ss[0].meaning] && ss[0].meaning != Taxon && ss[0].meaning != Scientific && ss[0].meaning != Vernacular && ss[0].meaning != Site ||
+			p.risingDays(r, cols[0], cols[len(cols)-1]) && (ss[0].part == partDay || ss[0].meaning == Taxon) && n >= 2
+	}
+	if species && counts == n && label == "" && n*2 >= len(cols) {
+		return true // numbers of the checklist under the names
+	}
+	return !species && counts == n && label == "" && n >= 2 && p.risingDays(r, cols[0], cols[len(cols)-1]) && r.first >= cols[0]
+}
+
+// emptyNight makes the draft of a night under which nothing stands.
+func emptyNight(b *block, ac *axisColumn, row int) Draft {
+	d := Draft{Row: row, Empty: true, Night: true}
+	d.Values = append(d.Values, ac.values...)
+	for _, v := range b.facts.values {
+		if _, ok := d.Get(v.Meaning); !ok && v.Meaning != Group && !(v.Meaning == GridRef && b.axis.means[Site] && !b.axis.means[GridRef]) {
+			d.Values = append(d.Values, v)
+		}
+	}
+	return d
+}
+
+// cellRef is the address of a column on a row.
+func cellRef(col, row int) notebook.Ref { return notebook.Ref{Col: col + 1, Row: row} }

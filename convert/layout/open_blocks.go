@@ -1,0 +1,318 @@
+package layout
+
+import (
+	"strings"
+
+	"fieldfare/convert/notebook"
+)
+
+// openBlocks starts the list or table below its headings, or several that
+// stand side by side.
+func (p *Plan) openBlocks(running *facts, before facts, from int, h head) {
+	pg := p.page
+	for i := h.from; i <= h.to; i++ {
+		r := &pg.rows[i]
+		used := make([]bool, len(r.cells))
+		for c := range used {
+			used[c] = r.looks[c] != 0
+		}
+		p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipHeadings, used: used})
+	}
+	groups := p.sideBySide(h)
+	for g, sp := range groups {
+		b := &block{kind: kindList, from: sp.from, to: sp.to, first: pg.rows[h.to].number + 1, mixed: len(groups) > 1}
+		b.facts = running.clone()
+		if len(groups) > 1 {
+			b.facts = p.factsOver(before, from, h.from, groups, g)
+		}
+		for i := h.from; i <= h.to; i++ {
+			b.headRows = append(b.headRows, pg.rows[i].number)
+			b.heads = append(b.heads, &pg.rows[i])
+		}
+		p.blocks = append(p.blocks, b)
+		cols, species, table := h.cols, h.species, h.table
+		if len(groups) > 1 {
+			cols, species, table = pg.tableAt(h.to, sp.from, sp.to)
+		}
+		if table {
+			b.kind = kindAcross
+			if species {
+				b.kind = kindDown
+			}
+			p.buildAxis(b, cols, species, b.heads)
+		}
+	}
+}
+
+// sideBySide parts the columns where the headings start over: "Species | No. |
+// | Species | No.".
+func (p *Plan) sideBySide(h head) []span {
+	pg := p.page
+	all := []span{{0, pg.width - 1}}
+	r := &pg.rows[h.to]
+	if r.n < 4 && !h.table {
+		return all
+	}
+	var starts []int
+	first := ""
+	keys := make([]string, pg.width)
+	for c := range r.cells {
+		if r.looks[c] == 0 {
+			continue
+		}
+		keys[c] = normHeading(r.text(c))
+		if first == "" {
+			first = keys[c]
+			starts = append(starts, c)
+		} else if keys[c] == first {
+			starts = append(starts, c)
+		}
+	}
+	if len(starts) < 2 {
+		return all
+	}
+	var groups []span
+	for i, s := range starts {
+		end := pg.width - 1
+		if i+1 < len(starts) {
+			end = starts[i+1] - 1
+		}
+		groups = append(groups, span{s, end})
+	}
+	groups[0].from = 0
+	// Every group has a second heading of the first group's, or a table's own.
+	want := groupKeys(keys, groups[0])
+	if len(want) < 2 {
+		return all
+	}
+	for _, g := range groups[1:] {
+		got := groupKeys(keys, g)
+		if len(got) < 2 || !h.table && got[1] != want[1] {
+			return all
+		}
+	}
+	if names := vocabulary[first]; len(names) == 0 || !h.table && names[0].meaning == Count {
+		return all
+	}
+	return groups
+}
+
+func groupKeys(keys []string, g span) []string {
+	var out []string
+	for c := g.from; c <= g.to && c < len(keys); c++ {
+		if keys[c] != "" {
+			out = append(out, keys[c])
+		}
+	}
+	return out
+}
+
+// factsOver are the facts of one of several lists side by side: lines that
+// stand over several of them say of each what stands over it.
+func (p *Plan) factsOver(before facts, from, to int, groups []span, g int) facts {
+	f := before
+	for i := from; i < to; i++ {
+		r := &p.page.rows[i]
+		if r.n == 0 || r.struck {
+			continue
+		}
+		over := map[int]bool{}
+		for c := range r.cells {
+			if r.looks[c] != 0 {
+				over[groupOf(groups, c)] = true
+			}
+		}
+		part := *r
+		if len(over) > 1 {
+			part.looks = append([]look(nil), r.looks...)
+			for c := range part.looks {
+				if groupOf(groups, c) != g {
+					part.looks[c] = 0
+				}
+			}
+		}
+		f.read(p.page, &part, FromPage)
+	}
+	return f
+}
+
+func groupOf(groups []span, c int) int {
+	for i, g := range groups {
+		if c >= g.from && c <= g.to {
+			return i
+		}
+	}
+	return len(groups) - 1
+}
+
+// labelHeadings fills in the headings of the columns beside a table's counts:
+// of the stack's rows, those that do not label the row itself.
+func (b *block) labelHeadings(out []string) {
+	for _, h := range b.heads {
+		for c := range out {
+			if b.axis.byCol[c] >= 0 {
+				continue
+			}
+			if at, ok := b.axis.labels[h.number]; ok && at == c {
+				continue
+			}
+			if t := oneLine(h.text(c)); t != "" {
+				out[c] = strings.TrimSpace(out[c] + " " + t)
+			}
+		}
+	}
+}
+
+func (b *block) isFactRow(row int) bool { return b.factRows[row] }
+
+// settleTable finishes a table: rows of its body that speak of the nights,
+// columns of totals, nights with nothing.
+func (b *block) settleTable(p *Plan) {
+	for i := range b.cols {
+		if c := &b.cols[i]; c.used() && c.meaning == Count {
+			c.sense, c.left = sense{meaning: Ignored, leave: leaveTotal}, leaveTotal
+		}
+	}
+	if !b.axis.species {
+		p.factRows(b)
+	}
+	b.tallyAxis(p)
+	b.sumColumns()
+	p.emptyNights(b)
+}
+
+// factRows finds rows among a table's counts that speak of its columns: the
+// recorder, the temperature, the lamp.
+func (p *Plan) factRows(b *block) {
+	b.factRows = map[int]bool{}
+	for i := range b.sample {
+		r := &b.sample[i]
+		label := ""
+		for c := 0; c < b.axis.cols[0].col && c < len(r.cells); c++ {
+			if r.looks[c] != 0 {
+				label = r.text(c)
+				break
+			}
+		}
+		if label == "" || p.page.eyes.probe.KnownTaxon(label) {
+			continue
+		}
+		ms := headingSenses(strings.TrimRight(label, " :"), false)
+		if len(ms) == 0 || ms[0].weight < weightContained || ms[0].weight < weightExact-5 && looksVernacular(label) {
+			continue
+		}
+		m := ms[0].sense
+		if m.meaning == Ignored || m.meaning == Count {
+			continue
+		}
+		if !axisMeanings[m.meaning] || isName(m.meaning) || m.meaning == Group || m.meaning == Stage || !p.labelAgrees(b, r, m) {
+			continue
+		}
+		if m.meaning != Temperature && m.meaning != Effort && m.meaning != Time && m.meaning != EndTime && m.meaning != Weather && p.allCounts(b, r) {
+			continue
+		}
+		b.factRows[r.number] = true
+		p.axisRow(b, r)
+		used := make([]bool, len(r.cells))
+		for c := range used {
+			used[c] = r.looks[c] != 0
+		}
+		p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipHeadings, used: used})
+	}
+	b.axis.groups()
+}
+
+func (p *Plan) allCounts(b *block, r *keptRow) bool {
+	for i := range b.axis.cols {
+		if l := r.look(b.axis.cols[i].col); l != 0 && !l.is(lookInt|lookTick|lookNil) {
+			return false
+		}
+	}
+	return true
+}
+
+// tallyAxis counts what stands in each column of counts.
+func (b *block) tallyAxis(p *Plan) {
+	for i := range b.sample {
+		r := &b.sample[i]
+		if r.struck || r.firstLook().is(lookTotal) || b.factRows[r.number] || p.repeats(b, r) || r.single() >= 0 && len(b.axis.cols) > 1 && r.single() < b.axis.cols[0].col {
+			continue
+		}
+		for j := range b.axis.cols {
+			ac := &b.axis.cols[j]
+			switch l := r.look(ac.col); {
+			case l == 0:
+			case l.is(lookNil):
+				ac.nils++
+			default:
+				ac.filled++
+			}
+		}
+	}
+}
+
+// sumColumns finds unlabelled totals: a last column that is the sum of the
+// others on its rows.
+func (b *block) sumColumns() {
+	a := b.axis
+	if len(a.cols) < 3 {
+		return
+	}
+	last := &a.cols[len(a.cols)-1]
+	if last.left != "" || last.get(Date) != nil && !a.species {
+		return
+	}
+	fit, all := 0, 0
+	for i := range b.sample {
+		r := &b.sample[i]
+		total, ok := isInt(r.text(last.col))
+		if !ok {
+			continue
+		}
+		sum := 0
+		for j := range a.cols[:len(a.cols)-1] {
+			if a.cols[j].left == "" {
+				n, _ := isInt(r.text(a.cols[j].col))
+				sum += n
+			}
+		}
+		all++
+		if sum == total {
+			fit++
+		}
+	}
+	if all >= 3 && fit == all {
+		last.left = leaveTotal
+	}
+}
+
+// emptyNights makes a draft of each night under which nothing was written, on
+// the row of its date.
+func (p *Plan) emptyNights(b *block) {
+	if b.axis.species || !p.page.complete && b.last == 0 {
+		return
+	}
+	used := map[int]bool{}
+	for i := range b.axis.cols {
+		if b.axis.cols[i].filled > 0 {
+			used[b.axis.cols[i].group] = true
+		}
+	}
+	for i := range b.axis.cols {
+		ac := &b.axis.cols[i]
+		v := ac.get(Date)
+		if ac.left != "" || used[ac.group] || ac.group != i || v == nil || ac.day == "" && scanDate(v.Text) < dayMonth && v.Kind != notebook.Date {
+			continue
+		}
+		d := emptyNight(b, ac, ac.dateRow)
+		if ac.nils == 0 {
+			dv, _ := d.Get(Date)
+			dv.Doubt = dv.Doubt.And(queryEmptyNight(dv.Text))
+		}
+		for j := range p.fixed {
+			if p.fixed[j].number == ac.dateRow {
+				p.fixed[j].empty = append(p.fixed[j].empty, d)
+			}
+		}
+	}
+}
