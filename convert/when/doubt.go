@@ -185,11 +185,7 @@ func (b *builder) limits() {
 	if e.first.Year < o.floor() && e.unit != decadePrec {
 		b.query("early-year", fmt.Sprintf("%s is before %d, the earliest year that is taken without asking. Check the year.", b.e.words(), o.floor()))
 	}
-	switch n := e.last.Days() - e.first.Days() + 1; {
-	case !b.stated || n <= o.maxDays():
-	case n > 366:
-		b.note(reading.HeldOf("long-interval", fmt.Sprintf("%s is %d days long. Correct one of the ends, or write the years only.", b.e.words(), n)))
-	default:
+	if n := e.last.Days() - e.first.Days() + 1; b.stated && n > o.maxDays() {
 		b.query("long-interval", fmt.Sprintf("%s is %d days long. Check both ends, or write the days apart.", b.e.words(), n))
 	}
 }

@@ -167,11 +167,11 @@ func cut(it []item, o *Options) (best span, score int, tie bool) {
 // join reads two ends and reports whether they go together.
 func join(a, b []item, o *Options) (span, bool) {
 	from, ok := single(a, o)
-	if !ok {
-		return span{}, false
+	if !ok || len(a) == 3 && a[1].sep != a[2].sep && a[1].kind == number && a[1].sep != ' ' && a[2].sep != ' ' {
+		return span{}, false // 9-10/11 is no date within a longer text
 	}
 	v := span{from: from, two: true}
-	if to, ok := shortEnd(from, a, b); ok {
+	if to, ok := shortEnd(from, a, b, o); ok {
 		v.to, v.short = to, true
 		return v, true
 	}
@@ -192,10 +192,11 @@ func join(a, b []item, o *Options) (span, bool) {
 			return span{}, false
 		}
 		// A day alone goes with a day and month, not with a day alone.
-		if to.m == 0 || from.m == 0 && b[0].kind == month {
+		numeric := len(b) > 1 && b[0].kind == number && b[1].kind == number
+		if to.m == 0 || from.m == 0 && (b[0].kind == month || numeric && o.Order == MonthDay) {
 			return span{}, false
 		}
-		if from.m == 0 && len(b) == 2 && b[0].kind == number && b[1].kind == number {
+		if from.m == 0 && len(b) == 2 && numeric {
 			v.askPair = true
 		}
 		return v, true
@@ -220,9 +221,9 @@ func against(a, b []item, o *Options) (from, to point, ok bool) {
 }
 
 // shortEnd reads ends that leave out what the beginning has said: ISO 8601-1
-// intervals (2021-06-12/14, 2021-06-12/07-03), June 12-13, June 12-13 2021 and
-// 1990-95.
-func shortEnd(from point, a, b []item) (point, bool) {
+// intervals (2021-06-12/14, 2021-06-12/07-03), June 12-13, June 12-13 2021,
+// 1990-95, and with the month first 6/12-13/2021.
+func shortEnd(from point, a, b []item, o *Options) (point, bool) {
 	isISO := len(a) == 3 && a[0].kind == number && a[0].width == 4 && from.prec == dayPrec
 	last := b[0]
 	d, isDay := dayOf(last)
@@ -231,12 +232,12 @@ func shortEnd(from point, a, b []item) (point, bool) {
 		return point{prec: dayPrec, d: d, m: from.m, year: from.year}, true
 	case isISO && len(b) == 2 && isDay && b[1].kind == number && b[1].width == 2 && b[1].sep == '-':
 		return point{prec: dayPrec, d: b[1].val, m: last.val, year: from.year}, true
-	case from.prec == dayPrec && len(a) == 2 && a[0].kind == month && isDay && from.year.val == 0:
+	case from.prec == dayPrec && len(a) == 2 && (a[0].kind == month || o.Order == MonthDay && a[1].kind == number) && !from.swapped && isDay && from.year.val == 0:
 		to := point{prec: dayPrec, d: d, m: from.m}
 		if len(b) == 1 {
 			return to, true
 		}
-		if y, ok := yearOf(b[1]); ok && len(b) == 2 && b[1].sep != '/' && b[1].sep != '-' {
+		if y, ok := yearOf(b[1]); ok && len(b) == 2 && (b[1].sep != '/' && b[1].sep != '-' || a[0].kind == number) {
 			to.year = y
 			return to, true
 		}
