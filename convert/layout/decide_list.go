@@ -17,6 +17,7 @@ func (b *block) decide(p *Plan) {
 	if b.axis != nil {
 		b.settleTable(p)
 	}
+	b.findDamage(p)
 	b.settleCarry()
 	b.byCol = make([]int, b.to+1)
 	for i := range b.byCol {

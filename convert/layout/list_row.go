@@ -161,8 +161,13 @@ func (w *walker) cell(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, cel
 	case pl.column.meaning == Site:
 		s.siteNew = !pl.has || v.Text != pl.last.Text
 	}
-	if pl.damage != 0 || cell.Kind == notebook.Error {
+	if pl.damage != damageNone || cell.Kind == notebook.Error || text[0] == '#' {
 		w.damage(s, pl, v, cell)
+	}
+	if len(s.b.marks) > 0 {
+		if m, ok := s.b.marks[v.Ref]; ok {
+			v.Doubt = v.Doubt.And(m)
+		}
 	}
 	if pl.column.split != splitNone {
 		w.split(s, d, pl, mask)

@@ -4,26 +4,28 @@ import "fieldfare/convert/reading"
 
 // cellPlan says what to do with the cells of one column.
 type cellPlan struct {
-	column   *column
-	value    Value // with everything set that is the same for every row
-	bit      uint64
-	joined   []int // columns, from 0, where several make one value
-	slave    bool  // read with its master
-	carry    bool
-	dittos   bool // marks in the column repeat what is above
-	visit    bool // carried within a visit only
-	place    bool // carried within a site only
-	rareGap  bool // nearly every row has its own: a gap is asked about
-	date     bool
-	name     bool
-	count    bool
-	damage   damageKind
-	left     string
-	last     Value    // the value above, for carrying down
-	has      bool     // last is set
-	parts    []string // of a joined value above
-	seen     bool     // the row at hand has a value or repeats one
-	explicit bool     // the row at hand has a value of its own
+	column              *column
+	value               Value // with everything set that is the same for every row
+	bit                 uint64
+	joined              []int // columns, from 0, where several make one value
+	slave               bool  // read with its master
+	carry               bool
+	dittos              bool // marks in the column repeat what is above
+	visit               bool // carried within a visit only
+	place               bool // carried within a site only
+	rareGap             bool // nearly every row has its own: a gap is asked about
+	date                bool
+	name                bool
+	count               bool
+	damage              damageKind
+	letters             string // the square that the column's references share
+	mixedDates, swapped bool   // text among real dates; days and months exchanged
+	left                string
+	last                Value    // the value above, for carrying down
+	has                 bool     // last is set
+	parts               []string // of a joined value above
+	seen                bool     // the row at hand has a value or repeats one
+	explicit            bool     // the row at hand has a value of its own
 }
 
 // listState is a list's state in one walk: its plans and what stands above.
@@ -81,6 +83,15 @@ func newListState(p *Plan, b *block) *listState {
 		pl.count = c.meaning == Count && c.left == ""
 		pl.name = isName(c.meaning) && c.left == ""
 		pl.damage = damageOf(c)
+		switch pl.damage {
+		case damageGrid:
+			pl.letters = b.columnLetters(c)
+		case damageDate:
+			pl.mixedDates, pl.swapped = b.columnDates(c)
+			if !pl.mixedDates {
+				pl.damage = damageNone
+			}
+		}
 		if pl.name {
 			s.nameAt = append(s.nameAt, c.col)
 		}

@@ -24,10 +24,14 @@ type walker struct {
 	part       *walker // reads one of several lists side by side
 }
 
+func newWalker(p *Plan) *walker {
+	return &walker{p: p, left: map[string]int{}, countPlan: cellPlan{count: true, damage: damageCount}}
+}
+
 // Walk reads the sheet again and yields exactly one Outcome for every row, in
 // order. The Outcome and all it points to are valid only during the call.
 func (p *Plan) Walk(s notebook.Sheet, fn func(*Outcome) error) error {
-	w := &walker{p: p, left: map[string]int{}}
+	w := newWalker(p)
 	for _, b := range p.blocks {
 		w.states = append(w.states, newListState(p, b))
 	}
@@ -156,7 +160,7 @@ func (w *walker) blockRow(r *notebook.Row, b *block, s *listState) {
 // side, and adds it to the outcome.
 func (w *walker) partRow(r *notebook.Row, b *block, s *listState, first bool) {
 	if w.part == nil {
-		w.part = &walker{p: w.p, left: map[string]int{}}
+		w.part = newWalker(w.p)
 	}
 	part := *r
 	part.Cells = slices.Clone(r.Cells)

@@ -82,7 +82,7 @@ func wholeNumber(s string) (Part, reading.Verdict, bool) {
 		d = digitsOf(s)
 	case bracketed.MatchString(s):
 		d = digitsOf(bracketed.FindStringSubmatch(s)[1])
-		said = reading.QueryOf("count-in-brackets", fmt.Sprintf("“%s” stands in brackets. Please check that it is the count.", s))
+		said = inBrackets(s)
 	case leadingZero.MatchString(s):
 		d = leadingZero.FindStringSubmatch(s)[1]
 		said = reading.QueryOf("leading-nought", fmt.Sprintf("“%s” begins with a nought. Please check that it is a count, not a code.", s))

@@ -117,7 +117,7 @@ func signKind(r rune) kind {
 	case '.', '!', '"', '\'', '’', '‘', '“', '”', '*', '…', '`':
 		return skip
 	}
-	if unicode.IsSpace(r) || r == '\ufe0e' || r == '\ufe0f' {
+	if unicode.IsSpace(r) {
 		return skip
 	}
 	return unknown
@@ -250,7 +250,7 @@ func wordEnd(s string, i int) int {
 			}
 			return end
 		}
-		if !unicode.IsLetter(r) && !unicode.Is(unicode.M, r) || r == '\ufe0e' || r == '\ufe0f' {
+		if !unicode.IsLetter(r) && !unicode.Is(unicode.M, r) {
 			return end
 		}
 		end += size

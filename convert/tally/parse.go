@@ -61,6 +61,10 @@ func (p *parser) flush() {
 	if it.empty() {
 		return
 	}
+	if it.inside != nil && !it.counted() && !it.labelled() && !it.present && !it.zero {
+		p.bad = true // brackets about nothing
+		return
+	}
 	it.sep, p.sep = p.sep, 0
 	onlyRemark := !it.counted() && !it.labelled() && !it.zero && !it.present && it.inside == nil
 	if n := len(p.items); onlyRemark && n > 0 {
@@ -128,6 +132,7 @@ func (p *parser) step(i int) int {
 		cur.mating = cur.mating || t.n == 2
 		cur.all = cur.all || t.n == 3
 	case place:
+		p.bad = p.bad || cur.empty() && len(p.items) == 0 // of what?
 		cur.addRemark(p.s, t)
 		cur.free = true
 	case presence:

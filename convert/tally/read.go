@@ -98,12 +98,16 @@ func read(parts []Part, text string, o Options) ([]Part, reading.Verdict) {
 	if !ok {
 		return parts, heldPlainly(s, "no-whole-number", "holds a number that is not whole, which no count of individuals can be")
 	}
+	list, bracketed := unbracket(list)
 	items, ok := parse(s, list)
 	if !ok {
 		return parts, unread(s)
 	}
 	from := len(parts)
 	parts, v, ok := resolve(parts, s, items)
+	if bracketed {
+		v = v.And(inBrackets(s))
+	}
 	switch {
 	case !ok && v.State > reading.Query:
 		return parts, v
@@ -116,6 +120,24 @@ func read(parts []Part, text string, o Options) ([]Part, reading.Verdict) {
 		v.Message = quoting(s, v.Message)
 	}
 	return parts, v
+}
+
+// unbracket takes away brackets around the whole of a cell.
+func unbracket(list []token) ([]token, bool) {
+	n := len(list)
+	if n < 3 || list[0].kind != open || list[n-1].kind != shut {
+		return list, false
+	}
+	for _, t := range list[1 : n-1] {
+		if t.kind == open || t.kind == shut {
+			return list, false
+		}
+	}
+	return list[1 : n-1], true
+}
+
+func inBrackets(s string) reading.Verdict {
+	return reading.QueryOf("count-in-brackets", fmt.Sprintf("“%s” stands in brackets. Please check that it is the count.", s))
 }
 
 // quoting puts what was written before the message, where it is not quoted.

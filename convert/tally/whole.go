@@ -12,6 +12,9 @@ import (
 // stand alone in a cell.
 func wholeCell(s string, o Options) (Part, reading.Verdict, bool) {
 	key := strings.ToLower(strings.TrimRight(s, "!"))
+	if key != "" && strings.Trim(key, "0") == "" {
+		key = "0"
+	}
 	switch key {
 	case "x", "×", "✓", "✔", "✗", "✘", "√", "☑", "☒", "🗸", "+", "p", "y", "yes", "y.", "pres", "pres.", "true", "tick", "*", "•", "●", "present", "ticked", "p.", "✓✓":
 		if key == "✗" || key == "✘" || key == "☒" {
@@ -35,7 +38,7 @@ func wholeCell(s string, o Options) (Part, reading.Verdict, bool) {
 			return Part{LifeStage: "larva"}, reading.Verdict{}, true
 		}
 		return Part{}, unread(s), true
-	case "-", "--", "---", "0", "00", "nil", "nil.", "none", "none.", "no", "zero", "nought", "0.0", "0.00", "none seen", "nil seen", "not seen", "none found", "none caught", "false", "n/s", "nothing", "–", "—", "−", "‐", "‑", "none recorded", "nil return", "null", "ø", "––", "——", "not any", "none today", "no show", ".", "not caught":
+	case "-", "--", "---", "0", "nil", "nil.", "none", "none.", "no", "zero", "nought", "0.0", "0.00", "none seen", "nil seen", "not seen", "none found", "none caught", "false", "n/s", "nothing", "–", "—", "−", "‐", "‑", "none recorded", "nil return", "null", "ø", "––", "——", "not any", "none today", "no show", ".", "not caught":
 		parts, v := notSeen(nil, s, o, utf8.RuneCountInString(strings.Trim(key, "-–—−‐‑.")) > 0)
 		if len(parts) == 0 {
 			return Part{}, v, true

@@ -163,7 +163,7 @@ func (a *authorship) agrees(listed authorship) bool {
 				lf = f
 			}
 			if w == l || full == lf || len(w) >= 2 && strings.HasPrefix(l, w) || len(l) >= 2 && strings.HasPrefix(w, l) ||
-				len(w) > 4 && editDistance(full, lf) <= 2 || strings.Contains(full, lf) && len(lf) > 4 {
+				len(w) > 4 && distance(full, lf, 2) <= 2 || strings.Contains(full, lf) && len(lf) > 4 {
 				return true
 			}
 		}

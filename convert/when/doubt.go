@@ -175,6 +175,11 @@ func (b *builder) weekdays(s *scan) {
 // longest interval.
 func (b *builder) limits() {
 	e, o := b.e, b.o
+	if e.first.Year < 1000 || e.last.Year > 9999 {
+		b.open = true
+		b.held("year-figures", b.quoted()+" has no year of four figures. Check the year.")
+		return
+	}
 	switch {
 	case o.Today.IsZero():
 	case o.Today.Before(e.first),

@@ -86,7 +86,7 @@ func seasonYears(it []item) (span, bool) {
 // of something longer: 31 Dec/1 Jan 2020/21.
 func doubleYear(it []item) ([]item, bool) {
 	n := len(it)
-	if n < 4 || it[n-1].kind != number || it[n-1].sep != '/' && it[n-1].sep != '-' || it[n-2].width != 4 || it[n-2].kind != number {
+	if n < 4 || it[0].width == 4 || it[n-1].kind != number || it[n-1].sep != '/' && it[n-1].sep != '-' || it[n-2].width != 4 || it[n-2].kind != number {
 		return it, false
 	}
 	y, z := it[n-2].val, it[n-1]
