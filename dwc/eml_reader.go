@@ -61,15 +61,12 @@ func emlText(e *element) string {
 		return ""
 	}
 	var paras []string
-	add := func(s string) { paras = append(paras, paragraphs(s)...) }
-	add(e.text)
 	for _, c := range e.children {
+		text := c.content()
 		if c.name == "section" {
-			add(words(c.child("title")))
-			add(emlText(&element{children: c.children}))
-		} else if c.name != "title" {
-			add(c.content())
+			text = emlText(c)
 		}
+		paras = append(paras, paragraphs(text)...)
 	}
 	return strings.Join(paras, "\n\n")
 }

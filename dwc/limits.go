@@ -19,7 +19,8 @@ type Limits struct {
 	// Columns is how many values a row may have. Default 4,096.
 	Columns int
 	// XMLBytes and XMLDepth bound meta.xml and the metadata document.
-	// Defaults 16 MiB and 64 elements within each other.
+	// Defaults 16 MiB and 64 elements within each other. There may be one
+	// element or attribute for every 32 of the bytes allowed.
 	XMLBytes, XMLDepth int
 }
 

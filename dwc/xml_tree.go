@@ -11,16 +11,15 @@ import (
 	"golang.org/x/text/transform"
 )
 
-// element is one element of a small XML document.
+// element is one element of a small XML document, or a stretch of text in
+// one, which has no name.
 type element struct {
 	name     string // without namespace
 	space    string
 	attrs    []xml.Attr
 	children []*element
-	// text is the character data directly in the element, in order with nil
-	// children left out.
-	text string
-	line int
+	text     string
+	line     int
 }
 
 // attr returns an attribute's value, whatever the letter case of its name.
@@ -116,6 +115,7 @@ func parseXML(name string, data []byte, limits Limits) (*element, error) {
 	}
 	var root *element
 	var open []*element
+	pieces := 0
 	for {
 		token, err := d.Token()
 		if errors.Is(err, io.EOF) && root != nil && len(open) == 0 {
@@ -127,6 +127,9 @@ func parseXML(name string, data []byte, limits Limits) (*element, error) {
 		switch token := token.(type) {
 		case xml.StartElement:
 			line, _ := d.InputPos()
+			if pieces += 1 + len(token.Attr); pieces > limits.XMLBytes/32 {
+				return nil, unreadable(name, line, "The document has more elements than any such document needs.")
+			}
 			e := &element{name: token.Name.Local, space: token.Name.Space, attrs: token.Copy().Attr, line: line}
 			switch {
 			case len(open) >= limits.XMLDepth:
@@ -144,7 +147,8 @@ func parseXML(name string, data []byte, limits Limits) (*element, error) {
 			open = open[:len(open)-1]
 		case xml.CharData:
 			if len(open) > 0 {
-				open[len(open)-1].text += string(token)
+				parent := open[len(open)-1]
+				parent.children = append(parent.children, &element{text: string(token)})
 			}
 		}
 	}
