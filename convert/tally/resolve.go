@@ -38,6 +38,9 @@ func resolve(parts []Part, s string, items []item) ([]Part, reading.Verdict, boo
 		}
 		said = said.And(v)
 	}
+	if len(parts) == from {
+		return parts, reading.Verdict{}, false
+	}
 	parts, merged := merge(parts, from)
 	if merged {
 		said = said.And(reading.QueryOf("counts-added", fmt.Sprintf("“%s” gives several counts of the same kind; they were added up. Please check.", s)))
