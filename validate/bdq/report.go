@@ -135,16 +135,16 @@ type section struct {
 }
 
 var sections = []section{
-	{Validation, "Validations", []string{"compliant", "not compliant", "not to be tested"}, func(c Counts) []int {
+	{Validation, "Validations", []string{"compliant", "not compliant", "prerequisites not met"}, func(c Counts) []int {
 		return []int{c.Compliant, c.NotCompliant, c.InternalUnmet + c.ExternalUnmet}
 	}},
-	{Issue, "Issues", []string{"no issue", "potential issue", "not to be tested"}, func(c Counts) []int {
+	{Issue, "Issues", []string{"no issue", "potential issue", "prerequisites not met"}, func(c Counts) []int {
 		return []int{c.NotIssue, c.PotentialIssue, c.InternalUnmet + c.ExternalUnmet}
 	}},
-	{Measure, "Measures", []string{"measured", "not to be measured"}, func(c Counts) []int {
+	{Measure, "Measures", []string{"measured", "prerequisites not met"}, func(c Counts) []int {
 		return []int{c.Measured, c.InternalUnmet + c.ExternalUnmet}
 	}},
-	{Amendment, "Amendments", []string{"nothing proposed", "change proposed", "value proposed", "not to be tested"}, func(c Counts) []int {
+	{Amendment, "Amendments", []string{"nothing proposed", "change proposed", "value proposed", "prerequisites not met"}, func(c Counts) []int {
 		return []int{c.NotAmended, c.Amended, c.FilledIn, c.InternalUnmet + c.ExternalUnmet}
 	}},
 }
@@ -169,7 +169,7 @@ func (r *Report) WriteText(w io.Writer) error {
 	} else {
 		fmt.Fprintf(&b, "%d of the %d validations are failed by some record.\n", failed, validations)
 	}
-	b.WriteString("\"Not to be tested\" counts records that do not state what the test needs.\n")
+	b.WriteString("\"Prerequisites not met\" counts records that do not state what the test needs.\n")
 	for _, s := range sections {
 		fmt.Fprintf(&b, "\n%-*s", width, s.title)
 		for _, column := range s.columns {

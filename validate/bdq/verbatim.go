@@ -272,11 +272,16 @@ var rangeSigns = []string{" to ", " until ", " through ", "–", "—", "/", "-"
 
 var daysInMonth = regexp.MustCompile(`^(\pL+\.?) (\d{1,2})(?:st|nd|rd|th)? ?[-–] ?(\d{1,2})(?:st|nd|rd|th)?,? (\d{4})$`)
 
+var between = regexp.MustCompile(`^(?i:between|from) (.+?) (?i:and|to|until) (.+)$`)
+
 // dateRange reads two dates with a sign between them, where exactly one way of
 // parting the text makes sense. Either may leave out what the other says.
 func dateRange(s string) (string, bool) {
 	if m := daysInMonth.FindStringSubmatch(s); m != nil { // May 5-7, 1999
 		s = m[2] + "-" + m[3] + " " + m[1] + " " + m[4]
+	}
+	if m := between.FindStringSubmatch(s); m != nil {
+		s = m[1] + " to " + m[2]
 	}
 	found := ""
 	for _, sign := range rangeSigns {

@@ -11,7 +11,7 @@ import (
 // the standard's notes give it, and the international mile.
 var metresIn = map[string]string{
 	"m": "1", "meter": "1", "meters": "1", "metre": "1", "metres": "1", "mtr": "1", "mtrs": "1", "mts": "1", "mt": "1",
-	"metros": "1", "metro": "1", "mètres": "1", "mètre": "1",
+	"masl": "1", "mamsl": "1", "msnm": "1", "metros": "1", "metro": "1", "mètres": "1", "mètre": "1",
 	"km": "1000", "kms": "1000", "kilometer": "1000", "kilometers": "1000", "kilometre": "1000", "kilometres": "1000",
 	"cm": "0.01", "centimeters": "0.01", "centimetres": "0.01",
 	"ft": "0.3048", "feet": "0.3048", "foot": "0.3048", "'": "0.3048", "′": "0.3048",
@@ -25,7 +25,7 @@ var metresIn = map[string]string{
 var verticalWords = map[string]bool{
 	"depth": true, "depths": true, "deep": true, "elevation": true, "elev": true, "el": true, "altitude": true,
 	"alt": true, "height": true, "range": true, "at": true, "a": true, "above": true, "sea": true, "level": true,
-	"asl": true, "amsl": true, "msl": true, "s": true, "l": true, "of": true, "in": true, "water": true,
+	"asl": true, "amsl": true, "msl": true, "s": true, "l": true, "n": true, "of": true, "in": true, "water": true,
 	"mean": true, "from": true, "is": true, "the": true, "between": true,
 }
 
