@@ -10,7 +10,8 @@ import (
 // may be correctly spelt and yet not listed, and the words that vernacular
 // names are made of. It only ever keeps a name from being corrected.
 type lexicon struct {
-	names    map[string]bool // keys of names, scientific and vernacular
+	names    map[string]bool // keys of scientific names
+	english  map[string]bool // keys of vernacular names
 	genera   map[string]bool
 	words    map[string]bool // words of vernacular names
 	epithets map[string]bool
@@ -20,7 +21,7 @@ type lexicon struct {
 var neighbours string
 
 var builtinLexicon = sync.OnceValue(func() *lexicon {
-	lx := &lexicon{names: map[string]bool{}, genera: map[string]bool{}, words: map[string]bool{}, epithets: map[string]bool{}}
+	lx := &lexicon{names: map[string]bool{}, english: map[string]bool{}, genera: map[string]bool{}, words: map[string]bool{}, epithets: map[string]bool{}}
 	for _, n := range Starter().names {
 		lx.add(n.text, n.kind == vernacularName)
 	}
@@ -50,7 +51,7 @@ var builtinLexicon = sync.OnceValue(func() *lexicon {
 
 func (lx *lexicon) add(text string, vernacular bool) {
 	if vernacular {
-		lx.names[vernacularKey(text)] = true
+		lx.english[vernacularKey(text)] = true
 		for _, w := range vernacularWords(text) {
 			lx.words[w] = true
 		}

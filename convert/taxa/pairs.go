@@ -3,6 +3,8 @@ package taxa
 import (
 	"slices"
 	"strings"
+
+	"fieldfare/convert/reading"
 )
 
 // readPair reads names that are given together and not told apart: "Acronicta
@@ -117,6 +119,19 @@ func (r *resolver) readSides(s string, sides [][]token) []outcome {
 	if !any {
 		return nil
 	}
+	// A side may be misspelt.
+	for i, side := range sides {
+		if outs[i].taxon != none {
+			continue
+		}
+		text := written(s, side)
+		if i > 0 && genus != "" && side[0].kind == wordToken && side[0].lower() {
+			text = genus + " " + text
+		}
+		if o := r.misspelt(text, tokenize(text)); o.taxon != none {
+			outs[i] = o
+		}
+	}
 	return outs
 }
 
@@ -158,6 +173,9 @@ func (r *resolver) joinSides(s string, sides [][]token, outs []outcome) (outcome
 		}
 		t := ix.taxa[outs[i].taxon]
 		known++
+		if outs[i].state() == reading.Query {
+			o.and(outs[i].verdict)
+		}
 		o.cands = append(o.cands, outs[i].taxon)
 		if genus == "" {
 			genus = t.Genus

@@ -37,6 +37,11 @@ func (r *resolver) readOne(s string, toks []token) (outcome, bool) {
 			o = r.redecide(o, s, toks[:n], &t)
 			return r.applyTail(o, s, toks[:n], &t, base), true
 		}
+		if o.taxon != none && partial == nil {
+			if close, ok := r.otherNameClose(o, s, toks[:n], &t, base); ok {
+				return close, true
+			}
+		}
 		if base == baseSpecies && partial == nil && o.taxon != none {
 			o = r.redecide(o, s, toks[:n], &t)
 			left := t.unknown
@@ -58,6 +63,32 @@ func (r *resolver) readOne(s string, toks []token) (outcome, bool) {
 	return r.nameWithin(s, toks)
 }
 
+// otherNameClose: what is left behind the name is the taxon's other name,
+// misspelt.
+func (r *resolver) otherNameClose(o outcome, s string, toks []token, t *tail, base baseKind) (outcome, bool) {
+	if base == baseHigher || len(t.unknown) == 0 {
+		return o, false
+	}
+	text, left := s, t.unknown
+	if left[0].kind == groupToken && len(left) == 1 {
+		text = left[0].text
+		left = tokenize(text)
+	}
+	if len(left) == 0 || left[0].kind != wordToken || !upperFirst(left[0].text) {
+		return o, false
+	}
+	other := r.misspelt(text, left)
+	if other.taxon != o.taxon && (len(other.cands) == 0 || other.cands[0] != o.taxon) {
+		return o, false
+	}
+	r.step("%s is close to the same taxon's other name.", quoted(written(text, left)))
+	without := *t
+	without.unknown = nil
+	o = r.applyTail(o, s, toks, &without, base)
+	o.remark("The other name was written %s.", quoted(written(text, left)))
+	return o, true
+}
+
 // mayBeLonger: the words behind a vernacular name could make it another name
 // ("Marbled White" and "Marbled White Spot"), so they are not taken as notes.
 func (r *resolver) mayBeLonger(rest []token, t *tail) bool {
@@ -65,8 +96,8 @@ func (r *resolver) mayBeLonger(rest []token, t *tail) bool {
 		return false
 	}
 	k := rest[0].key
-	if weakNotes[k] && (upperFirst(rest[0].text) || len(rest) == 1) {
-		return true
+	if weakNotes[k] {
+		return !(len(rest) > 1 && (rest[1].key == "form" || rest[1].key == "one" || rest[1].key == "specimen" || rest[1].key == "individual"))
 	}
 	return upperFirst(rest[0].text) && r.ix.isVernacularWord(k) && !noteWords[k] && openWords[k] == "" && !aggregateWords[k]
 }
@@ -120,12 +151,12 @@ func (r *resolver) vernacularVariant(s string, toks []token) (outcome, bool) {
 	if len(words) == 0 || len(words) > 8 {
 		return outcome{}, false
 	}
-	look := func(keys []string) (outcome, bool) {
+	look := func(variants []variant) (outcome, bool) {
 		var found []int32
-		for _, k := range keys {
-			for at := range r.ix.chain(k) {
+		for _, v := range variants {
+			for at := range r.ix.chain(v.key) {
 				n := &r.ix.names[at]
-				if n.kind == vernacularName && !r.sameTaxonAmong(found, n.taxon) {
+				if n.kind == vernacularName && !r.sameTaxonAmong(found, n.taxon) && isOfKind(r.ix.taxa[n.taxon], v.kind) {
 					found = append(found, at)
 				}
 			}
@@ -156,10 +187,23 @@ func (r *resolver) vernacularVariant(s string, toks []token) (outcome, bool) {
 	// single short word says too little.
 	if len(words) > 1 || len(words[0]) >= 4 {
 		if at, there := r.ix.byKey[strings.Join(words, "")]; !there || r.ix.names[at].kind == vernacularName {
-			return look(withKindWord(words))
+			var longer []variant
+			for _, k := range withKindWord(words) {
+				longer = append(longer, variant{k, ""})
+			}
+			return look(longer)
 		}
 	}
 	return outcome{}, false
+}
+
+// isOfKind: the taxon is a moth, a damselfly and so on, by its classification.
+func isOfKind(t *Taxon, kind string) bool {
+	if kind == "" {
+		return true
+	}
+	g := groupOf(kind, func(string) bool { return false })
+	return g.has(t)
 }
 
 // inverted reads index style: "Underwing, Large Yellow".
@@ -279,6 +323,8 @@ func (r *resolver) readLead(s string, toks []token) (lead, []token) {
 			l.doubt = doubtWords[t.key]
 		case openWords[t.key] != "" && i+1 < len(toks) && t.key != "species" && t.key != "sp":
 			l.doubt = "indet."
+		case len(t.key) == 1 && t.dotted() && upperFirst(t.text):
+			return l, toks[i:] // an abbreviated genus
 		case (t.key == "the" || t.key == "a" || t.key == "an" || t.key == "x" || t.key == "c" || t.key == "ca" || t.key == "circa" || t.key == "about" || t.key == "of") && i+1 < len(toks):
 			if t.dotted() && (t.key == "c" || t.key == "a") && i == 0 && toks[1].kind == wordToken {
 				return l, toks[i:] // an abbreviated genus

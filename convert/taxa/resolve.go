@@ -26,7 +26,7 @@ func (r *resolver) step(format string, args ...any) {
 
 // readText reads a cell that holds a name of any kind.
 func (r *resolver) readText(s string) outcome {
-	s = tidy(s)
+	s = andSigns.Replace(tidy(s))
 	if nothingWords[key(s)] || key(s) == "" {
 		return held(CodeNoName, "%s names no taxon.", quoted(s))
 	}
@@ -41,6 +41,9 @@ func (r *resolver) readText(s string) outcome {
 	}
 	return r.readTokens(s, toks)
 }
+
+// andSigns are ways of writing "and" in a name.
+var andSigns = strings.NewReplacer(" + ", " & ", " 'n' ", " & ", " 'n ", " & ", " n' ", " & ")
 
 func (r *resolver) readTokens(s string, toks []token) outcome {
 	if o, ok := r.readPair(s, toks); ok {

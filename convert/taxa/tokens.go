@@ -57,6 +57,8 @@ func tokenize(s string) []token {
 			t := token{wordToken, s[i:end], key(s[i:end]), i, end, spaced}
 			if strings.Trim(t.text, "0123456789.") == "" {
 				t.kind = numberToken
+			} else if '0' <= s[i] && s[i] <= '9' {
+				t.key = latinNumber(t.key)
 			}
 			toks = append(toks, t)
 			i = end
@@ -138,4 +140,21 @@ func written(s string, toks []token) string {
 		return ""
 	}
 	return s[toks[0].start:toks[len(toks)-1].end]
+}
+
+// latinNumbers are the numerals that epithets begin with; a figure in an
+// epithet stands for the word (ICZN Article 32.5.2.6).
+var latinNumbers = map[string]string{
+	"2": "bi", "3": "tri", "4": "quadri", "5": "quinque", "6": "sex", "7": "septem", "8": "octo", "9": "novem", "10": "decem",
+	"11": "undecim", "12": "duodecim", "13": "tredecim", "14": "quattuordecim", "16": "sedecim", "18": "octodecim", "19": "novemdecim",
+	"22": "vigintiduo", "24": "vigintiquattuor",
+}
+
+// latinNumber writes the figure of an epithet as a word: "7punctata".
+func latinNumber(k string) string {
+	rest := strings.TrimLeft(k, "0123456789")
+	if n, ok := latinNumbers[k[:len(k)-len(rest)]]; ok && len(rest) > 4 && latinLook(rest) && rest != "spotted" {
+		return n + rest
+	}
+	return k
 }

@@ -28,6 +28,8 @@ func vernacularWords(s string) []string {
 		}
 		if v, ok := variantWords[k]; ok {
 			k = v
+		} else if len(k) > 6 {
+			k = numberApart(k)
 		}
 		// "twenty-two" is 22, "twenty-four" is 24
 		if n := len(out); n > 0 && out[n-1] == "20" && len(k) == 1 && k[0] >= '1' && k[0] <= '9' {
@@ -37,6 +39,18 @@ func vernacularWords(s string) []string {
 		out = append(out, k)
 	}
 	return out
+}
+
+// numberApart writes the number in "sevenspot" and "fourspotted" as a figure.
+func numberApart(k string) string {
+	for _, end := range [...]string{"spot", "spotted", "striped", "dotted", "barred"} {
+		if front, ok := strings.CutSuffix(k, end); ok {
+			if n, is := variantWords[front]; is && n[0] <= '9' {
+				return n + end
+			}
+		}
+	}
+	return k
 }
 
 // vernacularKey is the key of a vernacular name with usual variants made one
@@ -57,7 +71,9 @@ var kindWords = []string{"moth", "butterfly", "dragonfly", "damselfly", "bumbleb
 // "brasses", "beauties". It returns the possible singulars.
 func singular(w string) []string {
 	switch {
-	case len(w) < 4:
+	case len(w) < 2:
+		return nil
+	case len(w) < 4 && !strings.HasSuffix(w, "s"):
 		return nil
 	case strings.HasSuffix(w, "men"):
 		return []string{w[:len(w)-2] + "an"}
@@ -73,33 +89,48 @@ func singular(w string) []string {
 	return nil
 }
 
-// vernacularVariants lists other keys under which a vernacular name of these
-// words may stand: without its plural, without or with a word like moth.
-func vernacularVariants(words []string) []string {
-	var out []string
-	join := func(w []string, last string) string { return strings.Join(w[:len(w)-1], "") + last }
+// variant is another key under which a vernacular name may stand. kind is the
+// word like moth that was taken away for it, in the singular; empty for none.
+type variant struct{ key, kind string }
+
+// vernacularVariants lists other keys of a vernacular name of these words:
+// without its plural, without a word like moth.
+func vernacularVariants(words []string) []variant {
+	var out []variant
 	n := len(words)
-	last := words[n-1]
+	front, last := strings.Join(words[:n-1], ""), words[n-1]
 	for _, s := range singular(last) {
-		out = append(out, join(words, s))
+		out = append(out, variant{front + s, ""})
 	}
-	for _, k := range kindWords {
-		if n > 1 && (last == k || last == k+"s" || k == "butterfly" && last == "butterflies" || k == "dragonfly" && last == "dragonflies" || k == "damselfly" && last == "damselflies") {
-			rest := words[:n-1]
-			out = append(out, strings.Join(rest, ""))
-			if k == "moth" {
-				break
-			}
-			if k != "bee" {
-				continue
-			}
-			out = append(out, strings.Join(rest, "")+"bumblebee")
+	if n == 1 {
+		return out
+	}
+	kind := kindOf(last)
+	if n > 2 && words[n-2] == "bumble" && kind == "bee" {
+		return append(out, variant{strings.Join(words[:n-2], "") + "bumblebee", ""})
+	}
+	if kind == "bee" {
+		out = append(out, variant{front + "bumblebee", ""})
+	}
+	if kind != "" {
+		out = append(out, variant{front, kind})
+		for _, s := range singular(words[n-2]) {
+			out = append(out, variant{strings.Join(words[:n-2], "") + s, kind})
 		}
 	}
-	if n > 2 && words[n-2] == "bumble" && (last == "bee" || last == "bees") {
-		out = append(out, strings.Join(words[:n-2], "")+"bumblebee")
-	}
 	return out
+}
+
+// kindOf is the singular of a word like moth, or empty.
+func kindOf(w string) string {
+	for _, s := range append(singular(w), w) {
+		for _, k := range kindWords {
+			if s == k {
+				return k
+			}
+		}
+	}
+	return ""
 }
 
 // withKindWord lists the keys of a name with a word like moth added.

@@ -35,7 +35,7 @@ var placeWords = wordSet("at", "on", "in", "to", "by", "from", "near", "under", 
 // behind a vernacular name they may be part of another name.
 var weakNotes = wordSet(
 	"dark", "pale", "large", "small", "tiny", "big", "yellow", "white", "red", "brown", "black", "orange", "grey", "early", "light", "night", "day", "dusk",
-	"moth", "moths", "butterfly", "ladybird", "ladybirds", "dragonfly", "damselfly", "bumblebee", "wall", "garden", "with", "of", "and", "the", "a", "single", "house", "window", "dawn", "evening", "late", "plus", "under", "typical", "queen", "pair", "drone",
+	"moth", "moths", "butterfly", "ladybird", "ladybirds", "dragonfly", "damselfly", "bumblebee", "wall", "garden", "with", "of", "and", "the", "a", "single", "house", "window", "dawn", "evening", "late", "plus", "under", "typical",
 )
 
 // doubtWords say that the name is not certain.

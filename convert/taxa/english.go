@@ -1,0 +1,255 @@
+package taxa
+
+import (
+	"slices"
+	"strings"
+)
+
+// nearVernacular finds vernacular names close to the tokens: written out
+// where words were cut short, in another order, or misspelt.
+func (r *resolver) nearVernacular(s string, toks []token) []suggestion {
+	limit := 0
+	for limit < len(toks) && limit < 10 && (toks[limit].kind == wordToken || toks[limit].kind == numberToken || toks[limit].sign("&") || toks[limit].sign("+") || toks[limit].sign("-") && limit > 0) {
+		limit++
+	}
+	for n := limit; n > 0; n-- {
+		t := r.readTail(s, toks[n:], baseVernacular)
+		if len(t.unknown) > 0 || n < limit && r.mayBeLonger(toks[n:], &t) {
+			continue
+		}
+		words := vernacularWords(written(s, toks[:n]))
+		if len(words) > 1 && (words[0] == "the" || words[0] == "a") {
+			words = words[1:]
+		}
+		if len(words) == 0 {
+			continue
+		}
+		if found := r.nearWords(words, toks[:n], n); len(found) > 0 {
+			return found
+		}
+	}
+	return nil
+}
+
+func (r *resolver) nearWords(words []string, toks []token, used int) []suggestion {
+	ix := r.ix
+	k := strings.Join(words, "")
+	known := ix.known.english[k]
+	if found := r.writtenOut(words, toks, used); len(found) > 0 {
+		return found
+	}
+	if found := r.reordered(words, used); len(found) > 0 && !known {
+		return found
+	}
+	var found []suggestion
+	x := &ix.spelling.english
+	sound := soundKey(k, true)
+	x.near(k, vernacularReach(len(k)), func(at int32) {
+		name := ix.spelling.names[x.ids[at]]
+		c := cost(k, x.words[at], sound, x.sounds[at], 3)
+		f := suggestion{name: name, cost: c, used: used}
+		f.apply, f.why = r.sameWords(words, vernacularWords(ix.names[name].text), c)
+		if known {
+			f.apply, f.why = false, "It is the name of another taxon."
+		}
+		found = append(found, f)
+	})
+	return found
+}
+
+// vernacularReach is how many letters off a vernacular name of a length, all
+// words together, may be.
+func vernacularReach(length int) int {
+	switch {
+	case length <= 5:
+		return 1
+	case length <= 12:
+		return 2
+	}
+	return 3
+}
+
+// sameWords compares word by word: a written word that is a word of its own
+// in other names is not a misspelling.
+func (r *resolver) sameWords(words, candidate []string, total int) (bool, string) {
+	if len(candidate) > 1 && candidate[0] == "the" {
+		candidate = candidate[1:]
+	}
+	left, right := unmatched(words, candidate)
+	if len(left) == 0 || len(right) == 0 {
+		return false, ""
+	}
+	for _, w := range left {
+		if r.ix.isVernacularWord(w) && len(w) > 1 {
+			return false, "All of its words are words of names, so it may be another taxon."
+		}
+	}
+	if len(left) != len(right) {
+		// Joined or parted words that are misspelt besides.
+		return total <= 10 && len(left) <= 2 && len(right) <= 3, ""
+	}
+	for i, w := range left {
+		c := right[i]
+		n := min(len(w), len(c))
+		wc := cost(w, c, soundKey(w, true), soundKey(c, true), 3)
+		switch {
+		case wc < 10 && n >= 3, n >= 4 && endingDropped(w, c):
+		case n <= 2 || hasDigit(w) || hasDigit(c):
+			return false, ""
+		case n <= 4 && len(words) > 1 && len(w) != len(c) && wc <= 10:
+		case n == 4 && isSwap(w, c):
+		case n == 3 && isSwap(w, c) && len(words) > 1:
+		case n <= 4:
+			return false, ""
+		case n == 5 && len(words) == 1 && !isSwap(w, c):
+			return false, ""
+		case wc > limitFor(n):
+			return false, ""
+		case w[0] != c[0] && len(words) == 1:
+			return false, ""
+		}
+	}
+	return len(left) <= 2, ""
+}
+
+// endingDropped: a word without its -ed, -d or -s.
+func endingDropped(w, c string) bool {
+	rest, ok := strings.CutPrefix(c, w)
+	return ok && (rest == "ed" || rest == "d" || rest == "s" || rest == "es")
+}
+
+// isSwap: two letters changed places.
+func isSwap(a, b string) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	i := 0
+	for i < len(a) && a[i] == b[i] {
+		i++
+	}
+	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+}
+
+// unmatched are the words of each side that the other side lacks, in order.
+func unmatched(a, b []string) (left, right []string) {
+	rest := slices.Clone(b)
+	for _, w := range a {
+		if i := slices.Index(rest, w); i >= 0 {
+			rest = slices.Delete(rest, i, i+1)
+		} else {
+			left = append(left, w)
+		}
+	}
+	return left, rest
+}
+
+// reordered finds names of the same words in another order.
+func (r *resolver) reordered(words []string, used int) []suggestion {
+	if len(words) < 2 {
+		return nil
+	}
+	sp := &r.ix.spelling
+	var found []suggestion
+	for _, at := range sp.postings[r.rarest(words)] {
+		name := sp.names[at]
+		left, right := unmatched(words, vernacularWords(r.ix.names[name].text))
+		if len(left) == 0 && len(right) == 0 {
+			found = append(found, suggestion{name: name, cost: 5, used: used, apply: true})
+		}
+	}
+	return found
+}
+
+// rarest is the word that the fewest names have.
+func (r *resolver) rarest(words []string) string {
+	best, count := "", 1<<30
+	for _, w := range words {
+		if n := len(r.ix.spelling.postings[w]); n < count {
+			best, count = w, n
+		}
+	}
+	return best
+}
+
+// writtenOut finds names whose words the written ones are cut short from:
+// "Lge Yell. Underwing".
+func (r *resolver) writtenOut(words []string, toks []token, used int) []suggestion {
+	dotted := map[string]bool{}
+	for i := range toks {
+		if toks[i].dotted() && len(toks[i].key) > 0 {
+			dotted[toks[i].key] = true
+		}
+	}
+	var full []string
+	short := 0
+	for _, w := range words {
+		if r.ix.isVernacularWord(w) && !dotted[w] {
+			full = append(full, w)
+		} else if dotted[w] || shortForms[w] != "" {
+			short++
+		} else {
+			return nil
+		}
+	}
+	if short == 0 || len(full) == 0 {
+		return nil
+	}
+	sp := &r.ix.spelling
+	var found []suggestion
+	for _, at := range sp.postings[r.rarest(full)] {
+		name := sp.names[at]
+		candidate := vernacularWords(r.ix.names[name].text)
+		if shortenedFrom(words, candidate, dotted) {
+			found = append(found, suggestion{name: name, cost: 5, used: used, apply: true})
+		}
+	}
+	return found
+}
+
+// shortenedFrom: each written word is the candidate's word or cut short from
+// it, in order.
+func shortenedFrom(words, candidate []string, dotted map[string]bool) bool {
+	j := 0
+	for _, w := range words {
+		if j >= len(candidate) {
+			return false
+		}
+		c := candidate[j]
+		full := shortForms[w]
+		switch {
+		case w == c, full == c, dotted[w] && strings.HasPrefix(c, w):
+			j++
+		case full != "" && j+1 < len(candidate) && full == c+candidate[j+1]:
+			j += 2
+		default:
+			return false
+		}
+	}
+	return j == len(candidate)
+}
+
+// sharingWords finds names that have all the written words and more, to be
+// offered where nothing is close.
+func (r *resolver) sharingWords(s string, toks []token) []int32 {
+	var words []string
+	for _, w := range vernacularWords(written(s, toks)) {
+		if len(r.ix.spelling.postings[w]) == 0 {
+			return nil
+		}
+		words = append(words, w)
+	}
+	if len(words) < 2 {
+		return nil
+	}
+	sp := &r.ix.spelling
+	var found []int32
+	for _, at := range sp.postings[r.rarest(words)] {
+		n := &r.ix.names[sp.names[at]]
+		if left, _ := unmatched(words, vernacularWords(n.text)); len(left) == 0 && !contains32(found, n.taxon) {
+			if found = append(found, n.taxon); len(found) == 5 {
+				break
+			}
+		}
+	}
+	return found
+}
