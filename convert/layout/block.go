@@ -32,6 +32,8 @@ type block struct {
 	heads    []*keptRow
 	axis     *axis        // of a table
 	factRows map[int]bool // rows of a table's body that say something of its columns
+	entry    *Entry       // of the project file, that opened the block
+	chosen   *Entry       // whose lines override the reading
 	mixed    bool         // another block stands beside it on the same rows
 	carry    map[Meaning]bool
 	skip     []span // rows the project file leaves out

@@ -26,6 +26,7 @@ type splitKind uint8
 const (
 	splitNone      splitKind = iota
 	splitNameCount           // Heart and Dart 3m 1f
+	splitItems               // 3 Heart and Dart, 2 Flame
 	splitSiteGrid            // Tinker's Row TL 453 812
 )
 

@@ -8,15 +8,24 @@ import (
 
 // decide settles a block's columns once its rows are known.
 func (b *block) decide(p *Plan) {
+	e := p.entryFor(b)
+	if e != nil {
+		e.apply(b)
+	}
+	if b.kind == kindDiary && b.facts.year == 0 {
+		p.yearFromFile(&b.facts)
+	}
 	if b.kind == kindNone || b.kind == kindDiary {
 		return
 	}
+	b.chosen = e
 	b.lastRecord(p)
 	b.makeColumns(p)
 	b.resolve(p.page)
 	if b.axis != nil {
 		b.settleTable(p)
 	}
+	b.findItems(p)
 	b.findDamage(p)
 	b.settleCarry()
 	b.byCol = make([]int, b.to+1)
@@ -82,7 +91,21 @@ func (b *block) makeColumns(p *Plan) {
 			b.filled[c] = float64(col.stats.n) / float64(rows)
 		}
 		decideColumn(&col, tops[c], bottoms[c], b.terms)
+		b.choose(&col)
 		b.cols = append(b.cols, col)
+	}
+}
+
+// choose lets the project file's word on a column stand.
+func (b *block) choose(c *column) {
+	if b.chosen == nil {
+		return
+	}
+	if s, ok := b.chosen.column(notebook.ColumnName(c.col + 1)); ok {
+		c.sense, c.left, c.why, c.weight, c.fixed = s, "", "the project file", 1000, true
+		if s.meaning == Ignored {
+			c.left = s.leave
+		}
 	}
 }
 

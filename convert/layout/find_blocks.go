@@ -8,6 +8,10 @@ import (
 // findBlocks parts the page into lists and tables and the lines between them.
 func (p *Plan) findBlocks() {
 	pg := p.page
+	if p.overridden() {
+		p.closeBlocks()
+		return
+	}
 	var running facts
 	p.namesOfPage(&running)
 	at := 0
@@ -149,6 +153,17 @@ func (p *page) factLine(r *keptRow) bool {
 	return false
 }
 
+// closeBlocks ends the blocks that the project file opened.
+func (p *Plan) closeBlocks() {
+	for i, b := range p.blocks {
+		if b.last == 0 && i+1 < len(p.blocks) && p.blocks[i+1].first > b.first {
+			b.last = p.blocks[i+1].first - 1 - len(p.blocks[i+1].headRows)
+		}
+		b.sample = p.bodyRows(b)
+		b.decide(p)
+	}
+}
+
 // closeBlock ends the block before at a row index.
 func (p *Plan) closeBlock(end int) {
 	if len(p.blocks) == 0 {
@@ -218,6 +233,12 @@ const (
 func (p *Plan) headless(running *facts) {
 	pg := p.page
 	start := -1
+	if first, ok := p.isDiary(); ok {
+		p.preamble(running, 0, first)
+		b := &block{kind: kindDiary, to: pg.width - 1, facts: running.clone(), first: pg.rows[first].number, why: "lines that begin with a date and name species"}
+		p.blocks = append(p.blocks, b)
+		return
+	}
 	for i := range pg.rows {
 		r := &pg.rows[i]
 		if r.n < 2 || r.single() >= 0 || pg.factLine(r) {

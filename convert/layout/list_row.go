@@ -67,9 +67,13 @@ func maybeSpecial(t string) bool {
 
 // record turns the row into one draft.
 func (w *walker) record(r *notebook.Row, b *block, s *listState) {
+	s.data = true
+	if s.itemsCol >= 0 {
+		w.takeApart(r, b, s)
+		return
+	}
 	d := w.newDraft(r)
 	w.fill(r, b, s, d)
-	s.data = true
 }
 
 // newDraft appends a draft to the outcome, reusing an old one's values.

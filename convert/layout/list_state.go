@@ -36,6 +36,8 @@ type listState struct {
 	carries  []int
 	section  facts
 	bits     map[Meaning]uint64
+	itemsCol int    // column whose cells name several species, -1 for none
+	dateLast Value  // of a diary
 	axisMask uint64 // what a table's headings say of each count
 	nameCol  int    // column of the name, -1 for none
 	noted    bool
@@ -46,11 +48,10 @@ type listState struct {
 	siteNew  bool  // the row at hand names a site of its own
 	data     bool  // the rows' last was a record
 	blanks   bool  // the row before was blank
-	runs     runs
 }
 
 func newListState(p *Plan, b *block) *listState {
-	s := &listState{b: b, nameCol: -1, bits: map[Meaning]uint64{}}
+	s := &listState{b: b, nameCol: -1, itemsCol: -1, bits: map[Meaning]uint64{}}
 	if b.kind == kindNone || b.kind == kindDiary {
 		return s
 	}
@@ -91,6 +92,9 @@ func newListState(p *Plan, b *block) *listState {
 			if !pl.mixedDates {
 				pl.damage = damageNone
 			}
+		}
+		if c.split == splitItems {
+			s.itemsCol = c.col
 		}
 		if pl.name {
 			s.nameAt = append(s.nameAt, c.col)

@@ -21,7 +21,7 @@ func (b *block) resolve(p *page) {
 	b.findSplits(p)
 	for i := range b.cols {
 		c := &b.cols[i]
-		if c.left == leaveNotUnderstood && c.stats.n > 0 {
+		if c.left == leaveNotUnderstood && c.stats.n > 0 && !c.fixed {
 			b.notUnderstood(c)
 		}
 		if c.used() && c.heading != "" && c.weight < weightContained && c.master == i {

@@ -150,6 +150,8 @@ func (w *walker) blockRow(r *notebook.Row, b *block, s *listState) {
 		w.listRow(r, b, s)
 	case kindAcross, kindDown:
 		w.tableRow(r, b, s)
+	case kindDiary:
+		w.diaryRow(r, b, s)
 	default:
 		w.skip(skipNoPage)
 	}

@@ -1,0 +1,267 @@
+package layout
+
+import (
+	"strings"
+)
+
+// overridden opens the blocks that the project file describes, and reports
+// whether it describes any.
+func (p *Plan) overridden() bool {
+	var running facts
+	done := false
+	p.namesOfPage(&running)
+	for i := range p.entries {
+		e := &p.entries[i]
+		if e.Page == string(kindNone) {
+			p.blocks = append(p.blocks, &block{kind: kindNone, first: 1, why: "left out by the project file"})
+			return true
+		}
+		if e.Headings == "" && e.Rows == "" && e.Page == "" {
+			continue // only lines that change the automatic reading
+		}
+		if p.openEntry(&running, e, done) {
+			done = true
+		}
+	}
+	return done
+}
+
+// openEntry opens the block of one entry at the rows it names.
+func (p *Plan) openEntry(running *facts, e *Entry, later bool) bool {
+	pg := p.page
+	rows := parseSpan(e.Rows)
+	heads := parseSpan(e.Headings)
+	if e.Headings == "" || strings.EqualFold(e.Headings, "none") {
+		heads = span{}
+	}
+	if heads.from == 0 && rows.from == 0 {
+		return false
+	}
+	first := rows.from
+	if first == 0 {
+		first = heads.to + 1
+	}
+	h := head{from: pg.indexOf(heads.from), to: pg.indexOf(heads.to)}
+	start := first
+	if heads.from > 0 {
+		start = min(first, heads.from)
+	}
+	if heads.from > 0 && h.from >= 0 && h.to >= 0 {
+		h.cols, h.species, h.table = pg.tableAt(h.to, 0, pg.width-1)
+		if !h.table && h.from != h.to {
+			h.cols, h.species, h.table = pg.tableAt(h.from, 0, pg.width-1)
+		}
+		if e.Page == string(kindList) {
+			h.table = false
+		}
+	}
+	if !later {
+		p.preamble(running, 0, pg.indexFrom(start))
+	}
+	before := len(p.blocks)
+	if h.from >= 0 && h.to >= 0 && heads.from > 0 {
+		p.openBlocks(running, running.clone(), pg.indexFrom(start), h)
+	} else {
+		p.blocks = append(p.blocks, &block{kind: kindList, from: 0, to: pg.width - 1, facts: running.clone()})
+	}
+	for _, b := range p.blocks[before:] {
+		b.first, b.last = first, rows.to
+		b.entry = e
+		if e.Page == string(kindDiary) {
+			b.kind = kindDiary
+		}
+	}
+	return true
+}
+
+// entryFor finds the entry whose lines change an automatically found block.
+func (p *Plan) entryFor(b *block) *Entry {
+	if b.entry != nil {
+		return b.entry
+	}
+	for i := range p.entries {
+		if e := &p.entries[i]; e.Headings == "" && e.Rows == "" {
+			return e
+		}
+	}
+	return nil
+}
+
+// apply lets an entry's lines override what was decided.
+func (e *Entry) apply(b *block) {
+	for key, text := range e.Facts {
+		key, text = strings.ToLower(trim(key)), trim(text)
+		switch key {
+		case "year":
+			b.facts.setYear(text, FromProject, originWords(FromProject))
+		case "month":
+			b.facts.setMonth(text, FromProject, originWords(FromProject))
+		default:
+			if m, ok := meaningNamed(key); ok {
+				b.facts.set(Value{Meaning: m, Text: text, From: FromProject})
+			}
+		}
+	}
+	if e.CarryDown != nil {
+		b.carry = map[Meaning]bool{}
+		for _, name := range e.CarryDown {
+			if m, ok := meaningNamed(strings.ToLower(trim(name))); ok && !isName(m) && m != Count {
+				b.carry[m] = true
+			}
+		}
+	}
+	for _, s := range e.Skip {
+		if sp := parseSpan(s); sp.from > 0 {
+			b.skip = append(b.skip, sp)
+		}
+	}
+}
+
+// column returns what the entry says of a column.
+func (e *Entry) column(letters string) (sense, bool) {
+	for k, role := range e.Columns {
+		if strings.EqualFold(trim(k), letters) {
+			return roleNamed(role)
+		}
+	}
+	return sense{}, false
+}
+
+// roleNamed reads the words of Entry.Columns.
+func roleNamed(role string) (sense, bool) {
+	role = strings.Join(strings.Fields(role), " ")
+	low := strings.ToLower(role)
+	for pt, name := range partNames {
+		if low != name {
+			continue
+		}
+		switch pt {
+		case partDay, partMonth, partYear:
+			return sense{meaning: Date, part: pt}, true
+		case partEasting, partNorthing, partLetters, partFigures:
+			return sense{meaning: GridRef, part: pt}, true
+		case partGenus, partEpithet, partSubspecies:
+			return sense{meaning: Taxon, part: pt}, true
+		}
+		return sense{meaning: Ignored, leave: leaveProject}, true
+	}
+	if rest, ok := strings.CutPrefix(low, "count "); ok {
+		s := sense{meaning: Count}
+		for w := range strings.FieldsSeq(rest) {
+			for _, x := range vocabulary[w] {
+				if x.meaning == Count && (x.sex != "" || x.stage != "") {
+					if x.sex != "" {
+						s.sex = x.sex
+					} else {
+						s.stage = x.stage
+					}
+					break
+				}
+			}
+		}
+		return s, true
+	}
+	if strings.HasPrefix(low, "term ") {
+		name := trim(role[5:])
+		if t, ok := termNames[strings.ToLower(name)]; ok {
+			name = t
+		}
+		return sense{meaning: Term, term: name}, true
+	}
+	if m, ok := meaningNamed(low); ok {
+		s := sense{meaning: m}
+		if m == Ignored {
+			s.leave = leaveProject
+		}
+		return s, true
+	}
+	return sense{}, false
+}
+
+const leaveProject = "left out by the project file"
+
+var meanings = [...]Meaning{Date, EndDate, Time, EndTime, Taxon, Scientific, Vernacular, Authorship, TaxonNumber, Group, Count, Sex, Stage, Status,
+	Recorder, Determiner, Verifier, Site, GridRef, Latitude, Longitude, Uncertainty, ViceCounty, County, Country, Elevation, Habitat, Method,
+	Effort, Weather, Temperature, Measurement, Specimen, Remarks, Certainty, Basis, RecordID, Term, Ignored}
+
+func meaningNamed(s string) (Meaning, bool) {
+	for _, m := range meanings {
+		if string(m) == s {
+			return m, true
+		}
+	}
+	return "", false
+}
+
+// Check returns a sentence about the first line of the entry that cannot be
+// understood, "" where there is none.
+func (e *Entry) Check() string {
+	for _, k := range sortedKeys(e.Columns) {
+		if _, ok := roleNamed(e.Columns[k]); !ok {
+			return "columns: " + k + " = “" + e.Columns[k] + "” is no meaning that a column can have. Write one of: " + meaningList() + "."
+		}
+	}
+	for _, k := range sortedKeys(e.Facts) {
+		if _, ok := meaningNamed(strings.ToLower(k)); !ok && k != "year" && k != "month" {
+			return "facts: “" + k + "” is nothing that a page can state. Write one of: year, month, " + meaningList() + "."
+		}
+	}
+	for _, k := range e.CarryDown {
+		if m, ok := meaningNamed(strings.ToLower(k)); !ok || isName(m) || m == Count {
+			return "carry_down: “" + k + "” cannot be carried down."
+		}
+	}
+	switch e.Page {
+	case "", string(kindList), string(kindAcross), string(kindDown), string(kindDiary), string(kindNone):
+	default:
+		return "page = “" + e.Page + "”: write list, nights across, nights down, diary or skip."
+	}
+	for _, s := range append([]string{e.Headings, e.Rows}, e.Skip...) {
+		if s != "" && !strings.EqualFold(s, "none") && parseSpan(s).from == 0 {
+			return "“" + s + "” is no row. Write a number, or the first and last as in 4-20."
+		}
+	}
+	return ""
+}
+
+func meaningList() string {
+	var out []string
+	for _, m := range meanings {
+		out = append(out, string(m))
+	}
+	return strings.Join(out, ", ")
+}
+
+// parseSpan reads "4", "4-20" and "4-".
+func parseSpan(s string) span {
+	a, b, dash := strings.Cut(strings.ReplaceAll(trim(s), "–", "-"), "-")
+	from, ok := isInt(trim(a))
+	if !ok {
+		return span{}
+	}
+	if !dash {
+		return span{from, from}
+	}
+	to, _ := isInt(trim(b))
+	return span{from, to}
+}
+
+// indexOf returns the index of a kept row by its number, -1 for none.
+func (p *page) indexOf(number int) int {
+	for i := range p.rows {
+		if p.rows[i].number == number {
+			return i
+		}
+	}
+	return -1
+}
+
+// indexFrom returns the index of the first kept row at or after a number.
+func (p *page) indexFrom(number int) int {
+	for i := range p.rows {
+		if p.rows[i].number >= number {
+			return i
+		}
+	}
+	return len(p.rows)
+}
