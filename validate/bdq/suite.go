@@ -149,5 +149,16 @@ func (s *Suite) run(t *Test, r *record) Response {
 // hasAuthority says whether a value of bdqval:sourceAuthority names the test's
 // default, by its name or by an address that the standard gives for it.
 func (t *Test) hasAuthority(name string) bool {
-	return slices.Contains(strings.Split(t.Authority, "|"), name)
+	return slices.ContainsFunc(strings.Split(t.Authority, "|"), func(known string) bool {
+		return bareAddress(known) == bareAddress(name)
+	})
+}
+
+// bareAddress leaves out of an address what does not change where it leads.
+func bareAddress(s string) string {
+	s = strings.ToLower(s)
+	for _, scheme := range []string{"https://", "http://"} {
+		s = strings.TrimPrefix(s, scheme)
+	}
+	return strings.TrimSuffix(s, "/")
 }
