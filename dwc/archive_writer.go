@@ -132,13 +132,7 @@ func (a *Writer) WriteRow(table int, values []string) error {
 	if len(values) != len(t.terms) {
 		return fmt.Errorf("dwc: %s has %d columns, not %d", t.file, len(t.terms), len(values))
 	}
-	for i, v := range values {
-		if i > 0 {
-			t.buf = append(t.buf, '\t')
-		}
-		t.buf = appendField(t.buf, v)
-	}
-	return a.note(t.endRow())
+	return a.note(t.row(values))
 }
 
 // note remembers the first error in writing, after which the archive cannot

@@ -6,7 +6,6 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
-	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -115,58 +114,6 @@ func TestReadOlderEML(t *testing.T) {
 		Taxonomic: dwc.TaxonomicCoverage{Taxa: []dwc.TaxonCoverage{{Rank: "order", Name: "Lepidoptera"}, {Rank: "family", Name: "Noctuidae"}}},
 		Citation:  "Calloway I (2012)",
 	}, d)
-}
-
-// Whatever two values hold, a row of them reads back.
-func FuzzRoundTrip(f *testing.F) {
-	for _, a := range awkward {
-		f.Add(a, "x"+a)
-	}
-	f.Fuzz(func(t *testing.T, a, b string) {
-		if !utf8.ValidString(a) || !utf8.ValidString(b) {
-			return
-		}
-		path := occurrenceArchive(t, &dwc.Occurrence{OccurrenceID: "1", Habitat: a, Locality: b}, &dwc.Occurrence{OccurrenceID: b, Locality: a})
-		want := []dwc.Occurrence{{OccurrenceID: "1", Habitat: a, Locality: b}, {OccurrenceID: b, Locality: a}}
-		var got []dwc.Occurrence
-		for row, err := range opened(t, path).Core.Rows() {
-			require.NoError(t, err)
-			var o dwc.Occurrence
-			row.Fill(&o)
-			got = append(got, o)
-		}
-		assert.Equal(t, want, got)
-	})
-}
-
-// Whatever a descriptor and a table hold, reading ends, with rows or with an
-// error that says something.
-func FuzzOpenArchive(f *testing.F) {
-	f.Add(meta("", three("o.txt")), "a1,b,c\n")
-	f.Add(meta(`fieldsTerminatedBy="\t" fieldsEnclosedBy="'" linesTerminatedBy="\r\n" ignoreHeaderLines="1" encoding="UTF-16"`, three("o.txt")), "'a1'\tb\t'c\r\n'")
-	f.Add(meta(`encoding="windows-1252" fieldsTerminatedBy="||"`, three("o.txt")), "a||\"b\"\"||c")
-	f.Add("<archive>", "\"")
-	f.Add(meta(`linesTerminatedBy="aa" fieldsTerminatedBy="a"`, three("o.txt")), "aaa\"aa\"aaaa")
-	f.Fuzz(func(t *testing.T, descriptor, table string) {
-		path := zipped(t, map[string]string{"meta.xml": descriptor, "o.txt": table, "eml.xml": descriptor})
-		if err := readAll(path, dwc.Limits{RecordBytes: 1 << 16, Columns: 100}); err != nil {
-			assert.NotEmpty(t, err.Error())
-		}
-		_ = dwc.ValidateArchive(path, func(dwc.ArchiveFault) {})
-	})
-}
-
-// Whatever a file without a descriptor holds, reading ends.
-func FuzzSimpleFile(f *testing.F) {
-	f.Add([]byte("occurrenceID,scientificName\na1,\"Agrotis\nputa\"\n"))
-	f.Add([]byte("\xff\xfeo\x00"))
-	f.Add([]byte("eventID;x\r1;H\xfcbner\r"))
-	f.Add([]byte("PK\x03\x04"))
-	f.Fuzz(func(t *testing.T, content []byte) {
-		if err := readAll(saved(t, "r.csv", content), dwc.Limits{RecordBytes: 1 << 16, Columns: 100}); err != nil {
-			assert.NotEmpty(t, err.Error())
-		}
-	})
 }
 
 // Metadata of any kind is read or refused, and what was read can be written.

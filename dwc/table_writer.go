@@ -1,10 +1,12 @@
 package dwc
 
 import (
+	"encoding/binary"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -84,6 +86,16 @@ func (t *tableWriter) writeHeader() {
 	t.start = len(t.buf)
 }
 
+func (t *tableWriter) row(values []string) error {
+	for i, v := range values {
+		if i > 0 {
+			t.buf = append(t.buf, '\t')
+		}
+		t.buf = appendField(t.buf, v)
+	}
+	return t.endRow()
+}
+
 func (t *tableWriter) endRow() error {
 	if len(t.buf) == t.start {
 		// A row of nothing would be a blank line, which readers skip.
@@ -103,43 +115,46 @@ func (t *tableWriter) flush() error {
 	return err
 }
 
-// What a byte means for the way a field is written.
-const (
-	plain    = 0
-	special  = 1 // the field must be enclosed
-	space    = 2 // the field must be enclosed where it starts or ends with it
-	nonASCII = 4 // the field must be checked for being UTF-8
-)
-
-var byteClass = func() (class [256]uint8) {
-	for _, c := range "\t\n\r\"" {
-		class[c] = special
-	}
-	for _, c := range " \v\f\x00" {
-		class[c] = space
-	}
-	for c := utf8.RuneSelf; c < 256; c++ {
-		class[c] = nonASCII
-	}
-	return
-}()
-
 // appendField appends a value, enclosed where it has to be.
 func appendField(b []byte, v string) []byte {
 	if v == "" {
 		return b
 	}
-	var seen uint8
-	for i := range len(v) {
-		seen |= byteClass[v[i]]
+	start := len(b)
+	b = append(b, v...)
+	if v[0] != ' ' && v[len(v)-1] != ' ' && isPlain(b[start:]) {
+		return b
 	}
-	if seen == plain {
-		return append(b, v...)
+	return appendAwkward(b[:start], strings.ToValidUTF8(v, "\uFFFD"))
+}
+
+// isPlain says whether a text has no control characters, no double quotes and
+// nothing but ASCII. It looks at eight bytes at a time, each of them a lane of
+// a word, because a million rows hold close to a thousand million bytes.
+func isPlain(text []byte) bool {
+	const ones, tops = 0x0101010101010101, 0x8080808080808080
+	for len(text) >= 8 {
+		w := binary.LittleEndian.Uint64(text)
+		quotes := w ^ '"'*ones
+		// The top bit of a lane is set by a byte that is not ASCII, by
+		// borrowing from a byte below the space, or from a zero.
+		if (w|(w-' '*ones)&^w|(quotes-ones)&^quotes)&tops != 0 {
+			return false
+		}
+		text = text[8:]
 	}
-	if seen&nonASCII != 0 {
-		v = strings.ToValidUTF8(v, "\uFFFD")
+	for _, c := range text {
+		if c < ' ' || c == '"' || c >= utf8.RuneSelf {
+			return false
+		}
 	}
-	if seen&special == 0 && v == strings.TrimSpace(v) && v[0] != 0 && v[len(v)-1] != 0 {
+	return true
+}
+
+// appendAwkward appends a value that may have to be enclosed.
+func appendAwkward(b []byte, v string) []byte {
+	trimmed := strings.TrimFunc(v, func(c rune) bool { return unicode.IsSpace(c) || unicode.IsControl(c) })
+	if !strings.ContainsAny(v, "\t\n\r\"") && v == trimmed {
 		return append(b, v...)
 	}
 	b = append(b, '"')
