@@ -2,6 +2,7 @@ package people
 
 import (
 	"fmt"
+	"regexp"
 	"sort"
 	"strings"
 	"unicode"
@@ -29,6 +30,7 @@ type List struct {
 	// holds initials that the list does not give but the names have.
 	keys, derived map[string][]int
 	names         []parsedName
+	withheld      *regexp.Regexp
 }
 
 // NewList makes a list. A line whose name is another line's, or one of its
@@ -50,6 +52,8 @@ func NewList(list []Person) (*List, []string) {
 				problems = append(problems, fmt.Sprintf("The people list has “%s” twice; the lines were taken together.", p.Name))
 			}
 			l.people[n].Withhold = l.people[n].Withhold || p.Withhold
+			l.people[n].Initials = append(l.people[n].Initials[:len(l.people[n].Initials):len(l.people[n].Initials)], p.Initials...)
+			l.people[n].Other = append(l.people[n].Other[:len(l.people[n].Other):len(l.people[n].Other)], p.Other...)
 		} else {
 			l.people = append(l.people, p)
 			l.names = append(l.names, parse(p.Name))
@@ -63,6 +67,7 @@ func NewList(list []Person) (*List, []string) {
 			l.derived[key] = include(l.derived[key], n)
 		}
 	}
+	l.withheld = l.withheldPattern()
 	var shared []string
 	for key, at := range l.keys {
 		if len(at) > 1 {

@@ -65,7 +65,7 @@ func parse(s string) parsedName {
 		}
 	}
 	k := len(list) - 1
-	for k > 1 && particles[strings.ToLower(list[k-1])] {
+	for k > 0 && particles[strings.ToLower(list[k-1])] {
 		k--
 	}
 	n.given, n.surname = list[:k], strings.Join(list[k:], " ")

@@ -2,7 +2,9 @@ package people
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
+	"unicode"
 
 	"fieldfare/convert/reading"
 )
@@ -43,6 +45,11 @@ type Reading struct {
 // Join puts names together as Darwin Core recommends.
 func Join(names []string) string { return strings.Join(names, " | ") }
 
+var (
+	unsure = regexp.MustCompile(`(?i)^(poss|possibly|prob|probably|maybe|perhaps)\b\.?\s*`)
+	dateIn = regexp.MustCompile(`[\s,]*\b(\d{1,4}[/.-]\d{1,2}[/.-]\d{2,4}|(19|20)\d\d)\b`)
+)
+
 // reader collects what one cell says.
 type reader struct {
 	list *List
@@ -62,12 +69,12 @@ func (l *List) Read(text string, o Options) Reading {
 	s, removed := scrubAddress(text)
 	if len(removed) > 0 {
 		r.out.Removed = removed
-		r.doubt("contact-removed", "An e-mail address, telephone number or private address was taken out of the name and does not go out. Please check what is left.")
+		r.doubt("contact-removed", contactRemoved)
 	}
-	for _, g := range roles(s, o.Role) {
-		names := r.names(g.text)
+	for _, g := range r.roles(s, o.Role) {
+		list := r.names(g.text)
 		for _, role := range g.roles {
-			r.put(role, names)
+			r.put(role, list)
 		}
 	}
 	r.out.Remarks = strings.Join(r.said, "; ")
@@ -77,11 +84,17 @@ func (l *List) Read(text string, o Options) Reading {
 	return r.out
 }
 
+const contactRemoved = "An e-mail address, telephone number or private address was taken out of the name and does not go out. Please check what is left."
+
 func (r *reader) doubt(code, message string, candidates ...string) {
 	r.out.Verdict = r.out.Verdict.And(reading.QueryOf(code, message, candidates...))
 }
 
+// remark keeps words that are no name, without the names of people who are
+// not to be named.
 func (r *reader) remark(s string) {
+	s, found := r.list.Scrub(s)
+	r.out.Withheld = r.out.Withheld || len(found) > 0
 	if s = strings.Trim(s, " .,;:"); s != "" {
 		r.said = append(r.said, s)
 	}
@@ -110,6 +123,17 @@ next:
 // names reads a list of names.
 func (r *reader) names(s string) []string {
 	s = r.brackets(s)
+	if at := through.FindStringIndex(s); at != nil {
+		rest := strings.TrimSpace(s[at[0]:])
+		r.remark(rest)
+		r.doubt("recorder-through", fmt.Sprintf("“%s” names someone by whom or for whom the record was made. It is kept as a remark; please check who saw it.", rest))
+		s = s[:at[0]]
+	}
+	if m := dateIn.FindString(s); m != "" {
+		r.remark(m)
+		r.doubt("date-with-name", fmt.Sprintf("“%s” beside the name looks like a date. It is kept as a remark; please check.", strings.TrimSpace(m)))
+		s = dateIn.ReplaceAllString(s, " ")
+	}
 	var out []string
 	for _, w := range r.split(s) {
 		if name := r.name(w); name != "" {
@@ -127,20 +151,35 @@ func (r *reader) brackets(s string) string {
 		if i < 0 {
 			return s
 		}
-		j := strings.IndexAny(s[i:], ")]")
-		if j < 0 {
-			j = len(s) - i - 1
+		inner, after := s[i+1:], ""
+		if j := strings.IndexAny(inner, ")]"); j >= 0 {
+			inner, after = inner[:j], inner[j+1:]
 		}
-		inner := strings.Trim(s[i+1:i+j], " ,;.")
-		before := strings.TrimSpace(s[:i])
-		if in := parse(inner); before == "" && inner != "" {
-			s = inner + " " + strings.TrimLeft(s[i+j+1:], ")]")
+		inner, before := strings.Trim(inner, " ,;."), strings.TrimSpace(s[:i])
+		switch {
+		case before == "":
+			s = strings.TrimSpace(inner + " " + after)
 			continue
-		} else if !in.onlyInitials || !strings.HasSuffix(parse(lastName(before)).initials(), in.initials()) {
+		case strings.Trim(inner, "? ") == "" && inner != "":
+			r.doubt("recorder-unclear", fmt.Sprintf("“%s” is marked as uncertain. Please check the name.", lastName(before)))
+		case !r.repeats(inner, lastName(before)):
 			r.remark(inner)
 		}
-		s = before + " " + strings.TrimSpace(s[i+j+1:])
+		s = before + " " + strings.TrimSpace(after)
 	}
+}
+
+// repeats tells whether the words in brackets are only the name before them
+// once more: its initials, or what "self" stands for.
+func (r *reader) repeats(inner, name string) bool {
+	if inner == "" || kindOf(name) == selfWord && r.known(inner) {
+		return true
+	}
+	in := parse(inner)
+	if honours[strings.ToLower(inner)] {
+		return true
+	}
+	return in.onlyInitials && strings.HasSuffix(parse(name).initials(), in.initials())
 }
 
 // lastName is the last of the names in a list.
@@ -151,17 +190,20 @@ func lastName(s string) string {
 
 // name reads one name and returns it as it should go out; empty for none.
 func (r *reader) name(written string) string {
-	s := strings.Trim(written, " ,;:-–—\"“”_*")
-	doubted := strings.HasSuffix(s, "?")
-	s = strings.TrimSpace(strings.TrimRight(s, "?"))
-	if s == "" {
+	s := strings.Trim(written, " ,;:-–—\"“”_*)(][")
+	doubted := strings.Contains(s, "?")
+	s = strings.TrimSpace(strings.ReplaceAll(s, "?", " "))
+	if m := unsure.FindString(s); m != "" && len(m) < len(s) {
+		s, doubted = s[len(m):], true
+	}
+	if !strings.ContainsFunc(s, func(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) }) && kindOf(s) == aName {
 		if doubted {
 			r.doubt("recorder-unclear", "A question mark stands for a name. Please say who it was if you know.")
 		}
 		return ""
 	}
 	if doubted {
-		r.doubt("recorder-unclear", fmt.Sprintf("A question mark stands behind “%s”. Please check the name.", s))
+		r.doubt("recorder-unclear", fmt.Sprintf("“%s” is marked as uncertain. Please check the name.", s))
 	}
 	switch kindOf(s) {
 	case selfWord:
@@ -225,8 +267,15 @@ func (r *reader) lookUp(s string) string {
 // initials nobody can resolve.
 func (r *reader) unlisted(s string, n parsedName) string {
 	switch {
+	case r.list.mayBeWithheld(n):
+		r.out.Withheld = true
+		r.doubt("recorder-withheld", fmt.Sprintf("“%s” may be someone who is not to be named, and does not go out. Please check the spelling.", s))
+		return ""
 	case n.onlyInitials:
 		r.doubt("initials-unknown", fmt.Sprintf("The initials “%s” are not on the people list. Please add them, or write the name in full.", s))
+		return s
+	case len(n.given) == 0 && n.title == "" && len(s) <= 5 && strings.ToUpper(s) == s && hasLetter(s):
+		r.doubt("initials-unknown", fmt.Sprintf("“%s” may be initials or a name in capitals, and is not on the people list. Please write the name in full.", s))
 		return s
 	case strings.ContainsAny(s, "0123456789"):
 		r.doubt("recorder-unclear", fmt.Sprintf("“%s” holds figures and may not be a name. Please check.", s))
@@ -236,6 +285,8 @@ func (r *reader) unlisted(s string, n parsedName) string {
 		return ""
 	case isGroup(s):
 		return s
+	case len(n.given) == 0 && n.title == "" && !r.list.empty():
+		r.doubt("single-name", fmt.Sprintf("“%s” is a single word that is not on the people list. Please check that it is a name, and write it in full.", s))
 	}
 	if r.couple && n.title != "" {
 		return strings.Join(strings.Fields(s), " ")

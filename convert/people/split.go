@@ -6,7 +6,7 @@ import (
 )
 
 var (
-	strongSign = regexp.MustCompile(`\s*[;|/\n]\s*|\s+(?i:with|w/|also)\s+`)
+	strongSign = regexp.MustCompile(`\s*[;|/\n\\]\s*|\s+[-–—]\s+|\s+(?i:with|w/|also)\s+`)
 	andSign    = regexp.MustCompile(`\s*[&+]\s*|\s+(?i:and|et)\s+|,\s*(?i:and)\s+`)
 	commaSign  = regexp.MustCompile(`\s*,\s*`)
 	etAl       = regexp.MustCompile(`(?i)[\s,]+et\.? ?al\.?$`)
@@ -20,7 +20,7 @@ func (r *reader) split(s string) []string {
 	if m := etAl.FindStringIndex(s); m != nil {
 		return append(r.split(s[:m[0]]), "et al.")
 	}
-	if r.known(s) || isGroup(s) && !strings.ContainsAny(s, ",;") {
+	if r.known(s) || r.wholeGroup(s) {
 		return []string{s}
 	}
 	var out []string
@@ -31,6 +31,22 @@ func (r *reader) split(s string) []string {
 		out = append(out, r.splitAnd(strong)...)
 	}
 	return out
+}
+
+// wholeGroup tells whether the text is the name of one body, with whatever
+// "and" is in it: "Fenland Moth and Butterfly Group", but not "Fenland Moth
+// Group and IC".
+func (r *reader) wholeGroup(s string) bool {
+	if !isGroup(s) || strings.ContainsAny(s, ",;|") {
+		return false
+	}
+	pieces := andSign.Split(s, -1)
+	for _, p := range pieces[:len(pieces)-1] {
+		if isGroup(p) || r.known(p) || r.listed(p) || kindOf(p) != aName || parse(p).onlyInitials {
+			return false
+		}
+	}
+	return isGroup(pieces[len(pieces)-1])
 }
 
 // known tells whether the whole text is one spelling on the list.
@@ -121,6 +137,7 @@ func (r *reader) splitComma(s string) []string {
 			list = append(list, w)
 		}
 	}
+	list = r.withoutAddress(list)
 	var out []string
 	for i := 0; i < len(list); i++ {
 		if i+1 < len(list) {
@@ -163,16 +180,22 @@ func (r *reader) inverted(surname, given string, alone bool) (string, bool) {
 	return whole, true
 }
 
-// byInitials cuts a run of initials that are each on the list: "IC TA".
+// byInitials cuts a run of initials of which at least one is on the list:
+// "IC TA", "IC–TA".
 func (r *reader) byInitials(s string) []string {
-	list := strings.Fields(s)
+	list := strings.FieldsFunc(s, func(c rune) bool { return c == ' ' || c == '–' || c == '-' })
 	if len(list) < 2 || r.known(s) {
 		return []string{s}
 	}
+	known := false
 	for _, w := range list {
-		if !isInitials(w) || !r.known(w) {
+		if !isInitials(w) || len(fold(w)) < 2 {
 			return []string{s}
 		}
+		known = known || r.known(w)
+	}
+	if !known {
+		return []string{s}
 	}
 	return list
 }
