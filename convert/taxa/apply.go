@@ -29,6 +29,20 @@ func (r *resolver) applyTail(o outcome, s string, toks []token, t *tail, base ba
 	switch {
 	case t.doubt != "":
 		o = r.doubted(o, t.doubt, t.doubtText, false)
+	case t.open != "" && ix.taxa[o.taxon].IsSpeciesOrBelow():
+		// "Rustic sp.": one of several that share the word, not this one.
+		taxon := ix.taxa[o.taxon]
+		r.step("%s behind the name of a species leaves open which of its kin is meant.", quoted(t.open))
+		h := held(CodeAmbiguous, "%s leaves the species open, though %s is the name of one, %s.", quoted(s), quoted(written(s, toks)), taxon)
+		if up, _ := r.sharedEnding(vernacularWords(written(s, toks))); up != none {
+			h.cands = append(h.cands, up)
+		}
+		if g := ix.above(taxon, RankGenus); g != none {
+			h.cands = append(h.cands, g)
+		}
+		h.cands = append(h.cands, o.taxon)
+		h.rest = o.rest
+		return h
 	case t.open != "":
 		taxon := ix.taxa[o.taxon]
 		o.qualifier = t.open

@@ -13,6 +13,9 @@ func (r *resolver) nearVernacular(s string, toks []token) []suggestion {
 		limit++
 	}
 	for n := limit; n > 0; n-- {
+		if openWords[toks[n-1].key] != "" {
+			continue
+		}
 		t := r.readTail(s, toks[n:], baseVernacular)
 		if len(t.unknown) > 0 || n < limit && r.mayBeLonger(toks[n:], &t) {
 			continue
@@ -185,7 +188,7 @@ func (r *resolver) writtenOut(words []string, toks []token, used int) []suggesti
 	for _, w := range words {
 		if r.ix.isVernacularWord(w) && !dotted[w] {
 			full = append(full, w)
-		} else if dotted[w] || shortForms[w] != "" {
+		} else if dotted[w] || shortForms[w] != "" || len(w) == 1 || isInitials(w) {
 			short++
 		} else {
 			return nil
@@ -217,15 +220,36 @@ func shortenedFrom(words, candidate []string, dotted map[string]bool) bool {
 		c := candidate[j]
 		full := shortForms[w]
 		switch {
-		case w == c, full == c, dotted[w] && strings.HasPrefix(c, w):
+		case w == c, full == c, (dotted[w] || len(w) == 1) && strings.HasPrefix(c, w):
 			j++
 		case full != "" && j+1 < len(candidate) && full == c+candidate[j+1]:
 			j += 2
+		case isInitials(w) && j+len(w) <= len(candidate):
+			for i := range len(w) {
+				if candidate[j+i][0] != w[i] {
+					return false
+				}
+			}
+			j += len(w)
 		default:
 			return false
 		}
 	}
 	return j == len(candidate)
+}
+
+// isInitials: two or three letters without a vowel, as "LBB" for Lesser
+// Broad-bordered.
+func isInitials(w string) bool {
+	if len(w) < 2 || len(w) > 4 {
+		return false
+	}
+	for i := range len(w) {
+		if isVowel(w[i]) || w[i] < 'a' || w[i] > 'z' {
+			return false
+		}
+	}
+	return true
 }
 
 // sharingWords finds names that have all the written words and more, to be

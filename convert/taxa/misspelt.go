@@ -23,6 +23,9 @@ const margin = 10
 // misspelt reads a name that is not on the list as it is spelt.
 func (r *resolver) misspelt(s string, toks []token) outcome {
 	text := written(s, toks)
+	if o, ok := r.sharing(s, toks); ok {
+		return o
+	}
 	var found []suggestion
 	sci := r.nearScientific(toks)
 	if len(sci) == 0 || sci[0].cost > 3 {
@@ -151,8 +154,46 @@ func (r *resolver) notListed(s string, toks []token) outcome {
 			return o
 		}
 	}
-	o.cands = r.sharingWords(s, toks)
+	if o.cands = r.sharingWords(s, toks); len(o.cands) > 0 && o.verdict.Code == CodeNotListed {
+		o.verdict.Message = strings.TrimSuffix(o.verdict.Message, ", nor is a name close to it.")
+		o.verdict.Message = strings.TrimSuffix(o.verdict.Message, ".") + "; names with the same words are."
+	}
 	return o
+}
+
+// sharing holds a word that many names of the list end in: "Pug sp.",
+// "Yellow Underwing".
+func (r *resolver) sharing(s string, toks []token) (outcome, bool) {
+	n := 0
+	for n < len(toks) && toks[n].kind == wordToken && openWords[toks[n].key] == "" && !noteWords[toks[n].key] && toks[n].text != "" {
+		n++
+	}
+	for n < len(toks) && n > 0 && r.ix.isVernacularWord(toks[n].key) && openWords[toks[n].key] == "" {
+		n++
+	}
+	if n == 0 || n > 3 {
+		return outcome{}, false
+	}
+	if t := r.readTail(s, toks[n:], baseHigher); len(t.unknown) > 0 || t.second != nil {
+		return outcome{}, false
+	}
+	words := vernacularWords(written(s, toks[:n]))
+	for _, w := range words {
+		if !r.ix.isVernacularWord(w) && len(r.ix.spelling.postings[w]) == 0 && len(singular(w)) == 0 {
+			return outcome{}, false
+		}
+	}
+	up, members := r.sharedEnding(words)
+	if members < 2 {
+		return outcome{}, false
+	}
+	r.step("%d names on the list end in %s.", members, quoted(written(s, toks[:n])))
+	o := held(CodeAmbiguous, "%d names on the list end in %s.", members, quoted(written(s, toks[:n])))
+	if up != none {
+		o.cands = append(o.cands, up)
+	}
+	o.cands = append(o.cands, r.endingIn(words)...)
+	return o, true
 }
 
 // genusTaxon is the taxon of a genus by its key, or none.

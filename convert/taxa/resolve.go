@@ -42,8 +42,8 @@ func (r *resolver) readText(s string) outcome {
 	return r.readTokens(s, toks)
 }
 
-// andSigns are ways of writing "and" in a name.
-var andSigns = strings.NewReplacer(" + ", " & ", " 'n' ", " & ", " 'n ", " & ", " n' ", " & ")
+// andSigns are ways of writing "and" in a name, and "cf.".
+var andSigns = strings.NewReplacer(" + ", " & ", " 'n' ", " & ", " 'n ", " & ", " n' ", " & ", "c.f.", "cf.", "C.f.", "cf.", "C.F.", "cf.")
 
 func (r *resolver) readTokens(s string, toks []token) outcome {
 	if o, ok := r.readPair(s, toks); ok {
@@ -63,6 +63,9 @@ func (r *resolver) readTokens(s string, toks []token) outcome {
 		if o, ok := r.readOne(s, rest); ok {
 			return r.applyLead(o, lead, s, rest)
 		}
+	}
+	if o, ok := r.generic(s, rest); ok {
+		return r.applyLead(o, lead, s, rest)
 	}
 	o := r.misspelt(s, rest)
 	return r.applyLead(o, lead, s, rest)

@@ -50,7 +50,7 @@ func (r *resolver) tailInto(t *tail, s string, toks []token, base baseKind, dept
 			i += n
 			continue
 		}
-		if base == baseSpecies && len(t.author) == 0 && t.infra == "" {
+		if (base == baseSpecies || t.second != nil) && len(t.author) == 0 && t.infra == "" {
 			if end, text := authorSpan(toks, i, sub); end > i && r.plausibleAuthor(toks[i:end], text) {
 				t.author = text
 				i = end
@@ -78,6 +78,11 @@ func (r *resolver) tailSign(t *tail, s string, toks []token, i int, base baseKin
 	case "?":
 		if t.doubt == "" {
 			t.doubt = "?"
+		}
+		// "Noctua ?pronuba": the words that the doubt is about
+		if j := i + 1; base == baseHigher && t.doubtText == "" && j < len(toks) && toks[j].kind == wordToken && toks[j].lower() && !noteWords[toks[j].key] && openWords[toks[j].key] == "" {
+			t.doubtText = toks[j].text
+			return j + 1
 		}
 		return i + 1
 	case "♂", "♀", "☿", "⚥", "*", "†", "!", "+", "~", "\"", "'", "=", "^", "°", "#", ".", "&", "<", ">", "•", "✓", "×":
@@ -329,7 +334,7 @@ func countLike(k *token) bool {
 
 // secondName finds another name at the start of toks: the longest exact one.
 func (r *resolver) secondName(s string, toks []token, base baseKind) (int, outcome) {
-	if len(toks) == 0 || toks[0].kind != wordToken || noteWords[toks[0].key] && !upperFirst(toks[0].text) {
+	if len(toks) == 0 || toks[0].kind != wordToken {
 		return 0, outcome{}
 	}
 	limit := 0

@@ -60,6 +60,12 @@ func tokenize(s string) []token {
 			} else if '0' <= s[i] && s[i] <= '9' {
 				t.key = latinNumber(t.key)
 			}
+			if n := len(toks); n > 1 && t.kind == wordToken && toks[n-1].kind == numberToken && toks[n-2].kind == wordToken && t.lower() && latinNumber(toks[n-1].key+t.key) != toks[n-1].key+t.key {
+				// "Coccinella 7 punctata"
+				t.start, t.spaced = toks[n-1].start, true
+				t.text, t.key = s[t.start:end], latinNumber(toks[n-1].key+t.key)
+				toks = toks[:n-1]
+			}
 			toks = append(toks, t)
 			i = end
 		default:

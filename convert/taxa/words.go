@@ -52,7 +52,7 @@ var openWords = map[string]string{
 }
 
 // nothingWords are cells that name nothing.
-var nothingWords = wordSet("unknown", "unidentified", "unid", "unident", "indet", "na", "nk", "nil", "none", "tbc", "tba", "tbd", "notidentified", "notknown", "dontknow", "dunno", "mystery", "mysterymoth", "unknownmoth", "sp", "spp", "species", "to identify", "unsure", "notsure")
+var nothingWords = wordSet("unknown", "unidentified", "unid", "unident", "indet", "na", "nk", "nil", "none", "nothing", "nomoths", "nomoth", "nocatch", "nothingcaught", "nothingseen", "blank", "empty", "tbc", "tba", "tbd", "notidentified", "notknown", "dontknow", "dunno", "mystery", "mysterymoth", "unknownmoth", "sp", "spp", "species", "to identify", "unsure", "notsure")
 
 // remarkDoubts are words in a note that throw doubt on the name before it.
 var remarkDoubts = wordSet("possibly", "probably", "maybe", "perhaps", "unsure", "unconfirmed", "cf", "aff", "prob", "poss", "likely", "unlikely", "doubtful", "doubt", "notsure", "not", "or", "check", "query", "uncertain", "tentative", "queried", "needs", "sure", "wrong")

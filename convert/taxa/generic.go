@@ -1,0 +1,135 @@
+package taxa
+
+import "strings"
+
+// generic reads an everyday word for a group in place of a name: "moth sp.",
+// "bumblebee", "unidentified ladybird". It stands for the higher taxon that
+// all of the group belong to.
+func (r *resolver) generic(s string, toks []token) (outcome, bool) {
+	var words []string
+	open, rest := "", 0
+	var t tail
+	for i := range toks {
+		k := &toks[i]
+		if k.kind == wordToken && openWords[k.key] != "" && (i == 0 || len(words) > 0) {
+			if open == "" {
+				open = openWords[k.key]
+			}
+			if len(words) > 0 {
+				rest = i + 1
+				break
+			}
+			continue
+		}
+		if k.kind != wordToken || len(words) == 2 || noteWords[k.key] && kindOf(k.key) == "" && groupPhrases[k.key] == "" {
+			rest = i
+			break
+		}
+		words = append(words, k.key)
+		rest = i + 1
+	}
+	if len(words) == 0 {
+		return outcome{}, false
+	}
+	phrase := strings.Join(words, "")
+	word, known := groupPhrases[phrase]
+	if !known && len(words) == 2 && groupPhrases[words[0]] != "" && kindOf(words[1]) == groupPhrases[words[0]] {
+		word, known = groupPhrases[words[0]], true // "micro moth"
+	}
+	if !known && len(words) == 1 {
+		word = words[0]
+		_, known = groupWords[word]
+		for _, one := range singular(word) {
+			if _, there := groupWords[one]; there && !known {
+				word, known = one, true
+			}
+		}
+	}
+	if !known {
+		return outcome{}, false
+	}
+	t = r.readTail(s, toks[rest:], baseHigher)
+	if len(t.unknown) > 0 || t.second != nil {
+		return outcome{}, false
+	}
+	up := r.ix.ofGroup(word)
+	if up == none {
+		return outcome{}, false
+	}
+	if t.open == "" {
+		t.open = open
+	}
+	if t.open == "" {
+		t.open = "sp."
+	}
+	r.step("%s is a word for a group: all of it belongs to %s.", quoted(strings.Join(words, " ")), r.ix.taxa[up].ScientificName)
+	o := outcome{taxon: up, name: none, rank: r.ix.taxa[up].Rank}
+	return r.applyTail(o, s, toks, &t, baseHigher), true
+}
+
+// ofGroup is the lowest taxon of the lists that holds the whole of an
+// everyday group, or none.
+func (ix *Index) ofGroup(word string) int32 {
+	var members []int32
+	names := groupWords[word]
+	if names == nil {
+		names = []string{word}
+	}
+	for _, name := range names {
+		if strings.HasPrefix(name, "-") {
+			continue
+		}
+		for _, rank := range higherRanks {
+			members = append(members, ix.higher[identity{rank, name}]...)
+		}
+	}
+	switch {
+	case len(members) == 0:
+		return none
+	case len(names) == 1 || strings.HasPrefix(names[1], "-"):
+		return members[0]
+	}
+	// Several families: what they all belong to, whatever else does.
+	for _, rank := range [...]string{RankOrder, "class"} {
+		if up := ix.above(ix.taxa[members[0]], rank); up != none {
+			return up
+		}
+	}
+	return none
+}
+
+// sharedEnding finds what all names that end in the given words belong to:
+// "Pug sp." where the list has many pugs. It is offered, never taken, as the
+// list may lack pugs of other kinds.
+func (r *resolver) sharedEnding(words []string) (higher int32, members int) {
+	if len(words) == 0 || len(r.ix.spelling.postings[words[len(words)-1]]) > 5000 {
+		return none, 0
+	}
+	taxa := r.taxaEndingIn(words)
+	if len(taxa) < 2 {
+		return none, len(taxa)
+	}
+	return r.ix.lowestCommon(taxa), len(taxa)
+}
+
+// endingIn are the first taxa whose names end in the words, to be offered.
+func (r *resolver) endingIn(words []string) []int32 {
+	taxa := r.taxaEndingIn(words)
+	return taxa[:min(len(taxa), 5)]
+}
+
+func (r *resolver) taxaEndingIn(words []string) []int32 {
+	if one := singular(words[len(words)-1]); len(one) > 0 && len(r.ix.spelling.postings[words[len(words)-1]]) == 0 {
+		words = append(append([]string(nil), words[:len(words)-1]...), one[0])
+	}
+	sp := &r.ix.spelling
+	var taxa []int32
+	for _, at := range sp.postings[r.rarest(words)] {
+		n := &r.ix.names[sp.names[at]]
+		name := vernacularWords(n.text)
+		if len(name) > len(words) && strings.Join(name[len(name)-len(words):], "") == strings.Join(words, "") && !contains32(taxa, n.taxon) {
+			taxa = append(taxa, n.taxon)
+		}
+	}
+	return taxa
+}
