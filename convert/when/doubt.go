@@ -45,6 +45,8 @@ func (b *builder) unread(s *scan) (code, message string) {
 	for i := range s.items[:s.n] {
 		it := &s.items[i]
 		switch {
+		case it.kind == blank && i == 0 && it.width > 2:
+			return "no-year", b.quoted() + " gives no year. Write the year if it can be found."
 		case it.kind == blank && i == s.n-1:
 			return "no-year", b.quoted() + " gives no year. Write the year if it can be found."
 		case it.kind == blank:
@@ -52,6 +54,9 @@ func (b *builder) unread(s *scan) (code, message string) {
 		case it.kind == number && i == s.n-1 && s.n == 3 && (it.width == 3 || it.width > 4 || it.width == 1 || it.width == 4 && it.val < 1000):
 			return "year-figures", fmt.Sprintf("The year of %s has %s. Write it in four figures.", b.quoted(), figuresCount(it.width))
 		}
+	}
+	if s.n == 2 && s.items[0].kind == number && s.items[1].kind == number && s.items[1].val == s.items[0].val+1 {
+		return "no-month", b.quoted() + " may be a night without its month. Write the day, month and year."
 	}
 	if s.n == 3 && s.items[0].kind == number && s.items[1].kind == number && s.items[2].kind == number {
 		if s.items[0].val > 12 && s.items[1].val > 12 && s.items[0].width <= 2 {
@@ -111,6 +116,10 @@ func (b *builder) doubts(v span, s *scan) {
 	}
 	if s.letters {
 		b.query("letters", fmt.Sprintf("A letter stands for a figure in %s: it was read as %s.", b.quoted(), b.e.words()))
+	}
+	if s.doubled && v.from.prec == monthPrec {
+		b.open = true
+		b.held("strokes", fmt.Sprintf("%s has nothing between two strokes, where a day or a month should stand. Write the day, month and year.", b.quoted()))
 	}
 	if s.doubled || s.trailing && !b.open {
 		b.query("strokes", fmt.Sprintf("%s has a stroke or dash with nothing beside it: it was read as %s.", b.quoted(), b.e.words()))

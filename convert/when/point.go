@@ -134,8 +134,8 @@ func monthNumber(a, b item) (point, bool) {
 
 func twoNumbers(a, b item, o *Options) (point, bool) {
 	if y, ok := yearOf(b); ok && b.width == 4 && a.width <= 2 && a.val <= 12 {
-		if b.sep == ' ' || a.val == 0 {
-			return point{prec: yearPrec, year: y}, a.val == 0
+		if a.val == 0 {
+			return point{prec: yearPrec, year: y}, true
 		}
 		return point{prec: monthPrec, m: a.val, year: y}, true
 	}
@@ -144,7 +144,8 @@ func twoNumbers(a, b item, o *Options) (point, bool) {
 		return point{prec: monthPrec, m: b.val, year: y}, b.width == 2 && b.val >= 1 && b.val <= 12 && b.sep != ' ' && !twoYears
 	}
 	d, m, swapped, ok := dayAndMonth(a, b, o.Order)
-	return point{prec: dayPrec, d: d, m: m, swapped: swapped, noDay: d == 0}, ok && m > 0
+	night := swapped && b.val == a.val+1 // 12/13: a night without its month
+	return point{prec: dayPrec, d: d, m: m, swapped: swapped, noDay: d == 0}, ok && m > 0 && !night
 }
 
 // dayAndMonth reads two numbers in the notebook's order, or against it where
@@ -188,17 +189,34 @@ func three(a, b, c item, o *Options) (point, bool) {
 		d, isDay := dayOf(b)
 		ask := a.roman && a.val == 10 && d <= 12 && b.sep != ' '
 		return point{prec: dayPrec, d: d, m: a.val, year: y, askRoman: ask, noDay: d == 0}, isYear && isDay && a.part == wholePart
+	case c.kind == month: // 2021 12 June
+		y, isYear := yearOf(a)
+		d, isDay := dayOf(b)
+		return point{prec: dayPrec, d: d, m: c.val, year: y, noDay: d == 0}, isYear && isDay && a.width == 4 && c.part == wholePart
+	case b.kind == blank:
+		return blankMonth(a, c)
+	case c.kind == blank: // 2021-06-??
+		y, ok := yearOf(a)
+		return point{prec: dayPrec, m: b.val, year: y, noDay: true}, ok && a.width == 4 && b.kind == number && b.width <= 2 && b.val >= 1 && b.val <= 12
 	case c.kind != number:
 		return point{}, false
 	}
 	if y, ok := yearOf(a); ok && (a.width == 4 || a.val > 31 && c.width <= 2 && c.val <= 31) {
 		d, m, swapped, ok := dayAndMonth(c, b, DayMonth)
-		if b.kind == blank || c.kind == blank {
-			return point{}, false
-		}
 		return point{prec: dayPrec, d: d, m: m, year: y, swapped: swapped, yearOnce: a.width == 2, noDay: d == 0}, ok
 	}
 	y, isYear := yearOf(c)
 	d, m, swapped, ok := dayAndMonth(a, b, o.Order)
 	return point{prec: dayPrec, d: d, m: m, year: y, swapped: swapped, noDay: d == 0}, isYear && ok
+}
+
+// blankMonth reads a year whose day and month are both written as not known:
+// ??/??/2021, 2021-xx-xx.
+func blankMonth(a, c item) (point, bool) {
+	if a.kind == blank && a.width <= 2 && c.width == 4 {
+		y, ok := yearOf(c)
+		return point{prec: dayPrec, year: y, noDay: true}, ok
+	}
+	y, ok := yearOf(a)
+	return point{prec: dayPrec, year: y, noDay: true}, ok && a.width == 4 && c.kind == blank
 }

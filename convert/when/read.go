@@ -2,6 +2,7 @@ package when
 
 import (
 	"fmt"
+	"strings"
 
 	"fieldfare/convert/reading"
 )
@@ -24,7 +25,7 @@ func Read(text string, o Options) Reading {
 // forms cost no more than they need.
 func readSlowly(text string, o Options) Reading {
 	t := tidy(text)
-	b := builder{o: &o, written: t}
+	b := builder{o: &o, written: strings.TrimSpace(strings.ToValidUTF8(text, "?"))}
 	switch {
 	case t == "":
 		b.held("date-missing", "There is no date.")

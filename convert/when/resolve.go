@@ -178,7 +178,14 @@ func (b *builder) year(y figuresYear) (int, bool) {
 		return y.val, true
 	}
 	year, other := b.o.shortYear(y.val)
-	if other != 0 {
+	switch {
+	case other == 0:
+	case other <= b.o.present()+2:
+		// So near ahead, a slip of the year is likelier than a century ago.
+		b.held("century", fmt.Sprintf("The year of %s may be %d or %d, the second still to come. Write it in four figures.", b.quoted(), year, other),
+			strconv.Itoa(year), strconv.Itoa(other))
+		return 0, false
+	default:
 		b.query("century", fmt.Sprintf("The year of %s was read as %d. Write it in four figures: two can belong to two centuries.", b.quoted(), year),
 			strconv.Itoa(year), strconv.Itoa(other))
 	}

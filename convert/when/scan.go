@@ -271,7 +271,8 @@ func (s *scan) slipOf(i, j int) bool {
 		return after
 	}
 	// "3IV04" is a Roman month; "2O21" is not.
-	return after && (s.text[j]|0x20 == 'o' || s.text[j] == 'l')
+	ends := j+1 == len(s.text) || !letter(s.text[j+1])
+	return (after || ends) && (s.text[j]|0x20 == 'o' || s.text[j] == 'l')
 }
 
 // blankDash reports whether the dash here stands for a component: "-/6/21".
