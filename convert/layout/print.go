@@ -124,7 +124,7 @@ func (t *tally) print(w io.Writer) {
 	}
 }
 
-func sortedKeys[K ~string](m map[K]int) []K {
+func sortedKeys[K ~string, V any](m map[K]V) []K {
 	keys := make([]K, 0, len(m))
 	for k := range m {
 		keys = append(keys, k)
