@@ -9,6 +9,7 @@ import (
 	"io"
 	"math/big"
 	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -164,9 +165,46 @@ func changes(s string) (map[string]string, bool) {
 	return out, len(out) > 0
 }
 
+func TestSameResult(t *testing.T) {
+	for _, c := range []struct {
+		want, got string
+		same      bool
+	}{
+		{`{"dwc:month":"3","dwc:year":"2007"}`, `{"dwc:year":"2007","dwc:month":"3"}`, true},
+		{`{"dwc:month":"3"}`, `{"dwc:year":"2007","dwc:month":"3"}`, false},
+		{`{"dwc:month":"3"}`, `{"dwc:day":"3"}`, false},
+		{`dwc:month="1"`, `{"dwc:month":"1"}`, true},
+		{`dwc:minimumDepthInMeters="18.2880", dwc:maximumDepthInMeters="27.432"`, `{"dwc:minimumDepthInMeters":"18.288","dwc:maximumDepthInMeters":"27.432"}`, true},
+		{`{"dwc:eventDate":"2021-10"}`, `{"dwc:eventDate":"2021-11"}`, false},
+		{"86400", "86400.0", true},
+		{"NOT_REPORTED", "", true},
+		{"COMPLIANT", "NOT_COMPLIANT", false},
+		{"COMPLIANT", "", false},
+	} {
+		assert.Equal(t, c.same, sameResult(c.want, c.got), "%s and %s", c.want, c.got)
+	}
+}
+
+// TestReadCases: a file of cases in another order of columns, with a byte order
+// mark, short rows and values that do not print.
+func TestReadCases(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "cases.csv")
+	text := "\ufeffLabel,dwc:country,GUID,Response.status,Response.result,bdqval:sourceAuthority,other\r\n" +
+		"VALIDATION_COUNTRY_NOTEMPTY,[non-printing characters],,RUN_HAS_RESULT,NOT_COMPLIANT\r\n" +
+		"x,\x00 \xff,6CE2B2B4-6AFE-4D13-82A0-390D31ADE01C , RUN_HAS_RESULT,COMPLIANT,here,there,anywhere\r\n,,\r\n"
+	require.NoError(t, os.WriteFile(path, []byte(text), 0o600))
+	cases := readCases(t, path)
+	require.Len(t, cases, 2)
+	for _, c := range cases {
+		assert.Equal(t, "6ce2b2b4-6afe-4d13-82a0-390d31ade01c", c.test)
+		assert.Empty(t, c.differs(c.run(t)))
+	}
+	assert.Equal(t, "here", cases[1].parameters["sourceAuthority"])
+}
+
 // placeholder is how a file of cases writes a value that has nothing but
 // characters that do not print.
-var placeholder = regexp.MustCompile(`(?i)\[\s*non[- ]?prin\w*\s+char\w*\s*\]`)
+var placeholder = regexp.MustCompile(`(?i)\[\s*(?:non|un)[- ]?prin\w*\s+char\w*\s*\]`)
 
 const nonPrinting = "\x00\x02\x07\b\t\n\v\f\r\x1b\x1f "
 
@@ -174,6 +212,9 @@ const nonPrinting = "\x00\x02\x07\b\t\n\v\f\r\x1b\x1f "
 // quotes, short rows, a byte order mark or columns that it does not know.
 func readCases(t *testing.T, path string) []standardCase {
 	data, err := os.ReadFile(path)
+	if errors.Is(err, os.ErrNotExist) && !filepath.IsAbs(path) {
+		data, err = os.ReadFile(filepath.Join("..", "..", path)) // from the module's folder
+	}
 	require.NoError(t, err)
 	data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))
 	if !utf8.Valid(data) {

@@ -52,6 +52,9 @@ func (d *reading) of(terms Terms, term string) (span, bool) {
 
 // local drops the prefix of a qualified term name.
 func local(term string) string {
+	if len(term) > 3 && term[3] == ':' { // dwc:
+		return term[4:]
+	}
 	if at := strings.IndexByte(term, ':'); at >= 0 {
 		return term[at+1:]
 	}
