@@ -7,6 +7,8 @@ import (
 	"errors"
 	"io"
 	"os"
+	"path"
+	"path/filepath"
 	"slices"
 	"strings"
 	"sync"
@@ -24,6 +26,8 @@ type Options struct {
 	Limits Limits
 	// TempDir is where large pieces are unpacked; the system's where empty.
 	TempDir string
+
+	bundled bool // the notebook lies in a zip of notebooks
 }
 
 // Book is an open notebook.
@@ -33,6 +37,7 @@ type Book struct {
 
 	mu    sync.Mutex
 	notes []string
+	told  func(string) // is given notes that are added later
 }
 
 // Sheets returns the pages in the order of the file. Sheets that hold only a
@@ -50,8 +55,22 @@ func (b *Book) Notes() []string {
 func (b *Book) addNote(s string) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	if !slices.Contains(b.notes, s) {
-		b.notes = append(b.notes, s)
+	if slices.Contains(b.notes, s) {
+		return
+	}
+	b.notes = append(b.notes, s)
+	if b.told != nil {
+		b.told(s)
+	}
+}
+
+// tell passes the notes on, those so far and those to come.
+func (b *Book) tell(f func(string)) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.told = f
+	for _, n := range b.notes {
+		f(n)
 	}
 }
 
@@ -122,6 +141,9 @@ func open(ctx context.Context, path, real string, o Options) (*Book, error) {
 	if err != nil {
 		return nil, err
 	}
+	if head == nil {
+		return openArchive(ctx, src, o)
+	}
 	switch kind := recognise(head); kind {
 	case kindZip:
 		return openZip(ctx, src, o)
@@ -133,6 +155,8 @@ func open(ctx context.Context, path, real string, o Options) (*Book, error) {
 		return b, err
 	case kindFODS:
 		return openFODS(ctx, src, o)
+	case kindWebPage:
+		return openWebPage(ctx, src, o)
 	default:
 		return nil, src.refuse(kind)
 	}
@@ -179,11 +203,19 @@ func openZipped(ctx context.Context, src *source, zr *zip.Reader, o Options) (*B
 		return b, err
 	case has("Index/Document.iwa") || has("Index.zip"):
 		return nil, src.refuse(kindNumbers)
+	case hasDescriptor(zr):
+		return openArchive(ctx, src, o)
 	}
-	return nil, &Problem{
-		Found:  "it is a zip archive without a notebook that could be read",
-		Advice: "Unpack it and give the notebooks inside",
-	}
+	return openBundle(ctx, src, zr, o)
+}
+
+// hasDescriptor reports whether the zip is a Darwin Core Archive, with its
+// descriptor at the top or in one folder.
+func hasDescriptor(zr *zip.Reader) bool {
+	return slices.ContainsFunc(zr.File, func(f *zip.File) bool {
+		name := strings.ReplaceAll(f.Name, "\\", "/")
+		return strings.EqualFold(path.Base(name), "meta.xml") && strings.Count(name, "/") <= 1
+	})
 }
 
 // mimetype reads the part by which OpenDocument packages say what they are.
@@ -212,7 +244,8 @@ type source struct {
 	modified   int64
 }
 
-// newSource looks at the file and returns its first bytes.
+// newSource looks at the file and returns its first bytes; nil for a folder
+// that is a Darwin Core Archive.
 func newSource(path, real string) (*source, []byte, error) {
 	info, err := os.Stat(real)
 	if err != nil {
@@ -220,6 +253,9 @@ func newSource(path, real string) (*source, []byte, error) {
 	}
 	switch {
 	case info.IsDir():
+		if _, err := os.Stat(filepath.Join(real, "meta.xml")); err == nil {
+			return &source{path: path, real: real, size: info.Size(), modified: info.ModTime().UnixNano()}, nil, nil
+		}
 		return nil, nil, &Problem{Found: "it is a folder, not a notebook", Advice: "Give the notebooks inside it"}
 	case !info.Mode().IsRegular():
 		return nil, nil, &Problem{Found: "it is not an ordinary file", Advice: "Save the notebook to a file first, or give it on standard input with -"}
@@ -326,7 +362,7 @@ func (s *source) refuse(kind fileKind) error {
 		p.Found = "it is a word-processor document, not a notebook"
 		p.Advice = "Copy its table into a spreadsheet and save that as .xlsx"
 	case kindWebPage:
-		p.Found = "it is a web page, whatever its name ends in"
+		p.Found = "it is a web page without a table, whatever its name ends in"
 	case kindOldXML:
 		p.Found = "it is a workbook in the XML format of 2003, which is not read"
 	}

@@ -185,7 +185,7 @@ func (m *markup) next() (token, error) {
 }
 
 func local(name []byte) []byte {
-	if i := bytes.IndexByte(name, ':'); i >= 0 {
+	if i := bytes.IndexByte(name, ':'); i > 0 && i < len(name)-1 {
 		return name[i+1:]
 	}
 	return name
@@ -276,7 +276,7 @@ func (m *markup) run() (token, error) {
 		i = m.end - m.pos
 		if !m.eof {
 			// Hold back an entity or a character that may be cut in two.
-			if j := bytes.LastIndexByte(m.buf[m.pos:m.end], '&'); j > 0 && i-j < 16 {
+			if j := bytes.LastIndexByte(m.buf[m.pos:m.end], '&'); j > 0 && i-j < 64 {
 				i = j
 			}
 			for k := 1; k <= 4 && k < i; k++ {
@@ -316,7 +316,7 @@ func appendUnescaped(dst, b []byte) []byte {
 				i++
 			}
 		case '&':
-			j := bytes.IndexByte(b[i:min(len(b), i+12)], ';')
+			j := bytes.IndexByte(b[i:min(len(b), i+64)], ';')
 			if j < 0 {
 				dst = append(dst, c)
 				continue

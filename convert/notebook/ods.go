@@ -5,7 +5,6 @@ import (
 	"bytes"
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"slices"
@@ -188,7 +187,7 @@ func (b *odsBook) surveySheet(m *markup, book *Book) error {
 	style, _ := m.attr("style-name")
 	s.hidden = b.hidden["table/"+style]
 	if len(book.sheets) >= b.limits.Sheets {
-		return &Problem{Found: fmt.Sprintf("the workbook has more than %d sheets", b.limits.Sheets), Advice: "If it is genuine, raise the reading limits or split it"}
+		return tooManySheets(b.limits)
 	}
 	col := 0
 	for depth := m.depth; m.depth >= depth; {

@@ -143,10 +143,7 @@ func (p *page) spreadMerged() error {
 		}
 		kept = append(kept, s)
 		if p.spread += s.right - s.left + 1; p.spread > p.limits.SpreadCells {
-			return &Problem{
-				Found:  fmt.Sprintf("its merged areas cover more than %d cells", p.limits.SpreadCells),
-				Advice: "Unmerge them in a spreadsheet program, or raise the reading limits if they are genuine",
-			}
+			return tooSpread(p.limits)
 		}
 		if _, err := p.at(s.right); err != nil {
 			return err
@@ -159,4 +156,18 @@ func (p *page) spreadMerged() error {
 	}
 	p.active = kept
 	return nil
+}
+
+func tooSpread(l Limits) error {
+	return &Problem{
+		Found:  fmt.Sprintf("its merged areas cover more than %d cells", l.SpreadCells),
+		Advice: "Unmerge them in a spreadsheet program, or raise the reading limits if they are genuine",
+	}
+}
+
+func tooManySheets(l Limits) error {
+	return &Problem{
+		Found:  fmt.Sprintf("it has more than %d sheets", l.Sheets),
+		Advice: "If it is genuine, raise the reading limits or split it",
+	}
 }

@@ -223,13 +223,3 @@ func TestReadStdin(t *testing.T) {
 	require.NoError(t, err)
 	assert.Empty(t, left)
 }
-
-// What is named wrongly is read for what it is, and a note says so.
-func TestRenamed(t *testing.T) {
-	b := opened(t, write(t, "a.xlsx", "a,b\n1,2\n"), Options{})
-	assert.Contains(t, joined(b.Notes()), "named like a workbook but holds delimited text")
-	assert.Equal(t, []string{"a|b", "1|2"}, texts(rowsOf(t, b.Sheets()[0])))
-	b = opened(t, write(t, "a.csv", workbookBytes(t)), Options{})
-	assert.Contains(t, joined(b.Notes()), "holds a workbook")
-	assert.Len(t, rowsOf(t, b.Sheets()[0]), 200)
-}

@@ -131,7 +131,7 @@ func (b *xlsxBook) workbook(name string) (sheets []workbookSheet, date1904 bool,
 			s.hidden = state == "hidden" || state == "veryHidden"
 			sheets = append(sheets, s)
 			if len(sheets) > b.limits.Sheets {
-				return &Problem{Found: fmt.Sprintf("the workbook has more than %d sheets", b.limits.Sheets), Advice: "If it is genuine, raise the reading limits or split it"}
+				return tooManySheets(b.limits)
 			}
 		}
 		return nil
