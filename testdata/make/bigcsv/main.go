@@ -44,7 +44,7 @@ func main() {
 			comment = comments[r.IntN(len(comments))]
 		}
 		fmt.Fprintf(w, "%s,%s,%d,%s,TL%02d%01d%02d%01d,%s,%s,%s,%s\n", day.Format("02/01/2006"), names[r.IntN(len(names))], 1+r.IntN(40),
-			site, 40+r.IntN(10), r.IntN(10), 80+r.IntN(10), r.IntN(10), people[i/60%len(people)], "ad.", "trap", comment)
+			site, 40+r.IntN(10), r.IntN(10), 80+r.IntN(10), r.IntN(10), people[i/60%len(people)], "ad.", "light trap", comment)
 	}
 }
 
