@@ -40,7 +40,7 @@ func (b *builder) unread(s *scan) (code, message string) {
 		}
 	}
 	if nightOrDate(s.items[:s.n]) {
-		return "night-or-date", b.quoted() + " may be one day, or a night and its month. Write the month's name."
+		return "night-or-date", b.quoted() + " may be one day, or run from one day or month to another. Write the month's name."
 	}
 	for i := range s.items[:s.n] {
 		it := &s.items[i]
@@ -130,6 +130,9 @@ func (b *builder) doubts(v span, s *scan) {
 	if s.added {
 		b.query("brackets", fmt.Sprintf("%s stands in brackets, as if added by another hand: it was read as %s.", b.quoted(), b.e.words()))
 	}
+	if s.lead != "" {
+		b.query("date-remark", fmt.Sprintf("%q before the date was not read. Move it to the remarks.", s.lead))
+	}
 	if s.remark != "" {
 		b.query("date-remark", fmt.Sprintf("%q after the date was not read. Move it to the remarks.", s.remark))
 	}
@@ -198,6 +201,9 @@ func (b *builder) limits() {
 	}
 	if e.first.Year < o.floor() && e.unit != decadePrec {
 		b.query("early-year", fmt.Sprintf("%s is before %d, the earliest year that is taken without asking. Check the year.", b.e.words(), o.floor()))
+	}
+	if e.first == e.last && epoch(e.first) {
+		b.query("empty-date", fmt.Sprintf("%s is the day that programs write where a date is empty. Check that it was really then.", e.first.Words()))
 	}
 	if n := e.last.Days() - e.first.Days() + 1; b.stated && n > o.maxDays() {
 		b.query("long-interval", fmt.Sprintf("%s is %d days long. Check both ends, or write the days apart.", b.e.words(), n))

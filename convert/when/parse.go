@@ -57,12 +57,17 @@ func prefersCut(it []item, p point) bool {
 	return len(it) == 3 && it[1].sep != it[2].sep && p.swapped && it[0].kind == number && it[1].kind == number
 }
 
-// nightOrDate reports whether three numbers may be a night and a month as well
-// as a date: 5-6.07.
+// nightOrDate reports whether three numbers may be a night and its month
+// (5-6.07) or some months of a year (5-8/2021) as well as a date.
 func nightOrDate(it []item) bool {
-	return len(it) == 3 && it[1].sep != it[2].sep && it[1].sep != ' ' && it[2].sep != ' ' &&
-		it[0].kind == number && it[1].kind == number && it[2].kind == number && it[0].width <= 2 &&
-		it[1].val == it[0].val+1 && it[2].width == 2 && it[2].val >= 1 && it[2].val <= 12 && !it[2].apos
+	if len(it) != 3 || it[1].sep == it[2].sep || it[1].sep == ' ' || it[2].sep == ' ' || it[2].apos ||
+		it[0].kind != number || it[1].kind != number || it[2].kind != number || it[0].width > 2 || it[1].width > 2 {
+		return false
+	}
+	a, b, c := it[0].val, it[1].val, it[2]
+	night := b == a+1 && c.width == 2 && c.val >= 1 && c.val <= 12
+	months := it[1].sep == '-' && (it[2].sep == '/' || it[2].sep == '.') && a < b && b <= 12 && c.width > 1
+	return night || months
 }
 
 // seasonYears reads a winter that is given both its years: winter 1998/99.
@@ -170,6 +175,9 @@ func join(a, b []item, o *Options) (span, bool) {
 	if !ok || len(a) == 3 && a[1].sep != a[2].sep && a[1].kind == number && a[1].sep != ' ' && a[2].sep != ' ' {
 		return span{}, false // 9-10/11 is no date within a longer text
 	}
+	if len(b) == 2 && b[0].kind == number && b[1].kind == number && (b[1].sep == ' ' || b[1].sep == ',') && b[1].width <= 2 {
+		return span{}, false // nor is 21 2
+	}
 	v := span{from: from, two: true}
 	if to, ok := shortEnd(from, a, b, o); ok {
 		v.to, v.short = to, true
@@ -221,7 +229,7 @@ func against(a, b []item, o *Options) (from, to point, ok bool) {
 }
 
 // shortEnd reads ends that leave out what the beginning has said: ISO 8601-1
-// intervals (2021-06-12/14, 2021-06-12/07-03), June 12-13, June 12-13 2021,
+// intervals (2021-06-12/14, 2021-06-12/07-03), 12 June 2021 to 13th, June 12-13, June 12-13 2021,
 // 1990-95, and with the month first 6/12-13/2021.
 func shortEnd(from point, a, b []item, o *Options) (point, bool) {
 	isISO := len(a) == 3 && a[0].kind == number && a[0].width == 4 && from.prec == dayPrec
@@ -229,6 +237,8 @@ func shortEnd(from point, a, b []item, o *Options) (point, bool) {
 	d, isDay := dayOf(last)
 	switch {
 	case isISO && len(b) == 1 && isDay && last.width <= 2:
+		return point{prec: dayPrec, d: d, m: from.m, year: from.year}, true
+	case len(a) == 3 && from.prec == dayPrec && a[2].width == 4 && len(b) == 1 && isDay && (last.nth || last.wide || last.sep == 'T'):
 		return point{prec: dayPrec, d: d, m: from.m, year: from.year}, true
 	case isISO && len(b) == 2 && isDay && b[1].kind == number && b[1].width == 2 && b[1].sep == '-':
 		return point{prec: dayPrec, d: b[1].val, m: last.val, year: from.year}, true

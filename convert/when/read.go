@@ -49,7 +49,18 @@ func readDay(d Date, o Options) Reading {
 
 // plainDay reports whether a day calls for no remark.
 func (o *Options) plainDay(d Date) bool {
-	return d.Year >= o.floor() && (o.Today.IsZero() || !o.Today.Before(d))
+	return d.Year >= o.floor() && (o.Today.IsZero() || !o.Today.Before(d)) && !epoch(d)
+}
+
+// epoch reports whether a program writes the day for an empty date: the first
+// day of a spreadsheet's count (1900 and 1904 date systems, ECMA-376 part 1,
+// section 18.17.4.1) or of a computer's (POSIX, 1 January 1970).
+func epoch(d Date) bool {
+	switch d {
+	case Date{1899, 12, 30}, Date{1899, 12, 31}, Date{1900, 1, 1}, Date{1904, 1, 1}, Date{1970, 1, 1}:
+		return true
+	}
+	return false
 }
 
 // builder puts a reading together.
@@ -90,9 +101,12 @@ func (b *builder) text(t string) {
 		b.held("date-unreadable", b.quoted()+" holds more than one date or night. Write one date a row.")
 		return
 	}
-	if s.n == 0 || s.why == movingWord || s.why == emptyWord {
+	if s.n == 0 || s.why == movingWord {
 		b.nothing(&s)
 		return
+	}
+	if s.why != noWord && s.unknown == "" {
+		s.unknown = s.whyText // no moths 12/6/21
 	}
 	v, ok := parse(&s, b.o)
 	if ok {

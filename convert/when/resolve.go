@@ -25,7 +25,7 @@ func (b *builder) resolve(v span) bool {
 		b.held("no-month", b.quoted()+" gives no month. Write the day, month and year.")
 		return false
 	}
-	if p.noDay && p.m == 0 && p.year.width < 4 {
+	if p.noDay && (p.m == 0 && p.year.width < 4 || p.m == 1 && p.year.val == 1900) { // a spreadsheet's day 0
 		b.held("date-missing", b.quoted()+" gives no date. Give the day, the night or at least the month if it can be found.")
 		return false
 	}

@@ -65,11 +65,13 @@ type scan struct {
 	quality    quality
 	named      string // a month's name as written, where quality is not plain
 	remark     string // what follows the date
-	unknown    string // a word before or within the date
+	lead       string // what stands before the date
+	unknown    string // a word within the date, or one that changes what it means
 	letters    bool   // letters taken for figures
 	hourOrYear bool   // 12 June 10 am
-	why        class  // emptyWord, pointWord, movingWord: what the text is instead
-	full       bool   // too many items
+	whyText    string
+	why        class // emptyWord, pointWord, movingWord: what the text is instead
+	full       bool  // too many items
 
 	// while scanning
 	sep      byte
@@ -81,7 +83,8 @@ type scan struct {
 	joined   bool // an ISO T stands before the next number
 	pos      int
 	last     class // of the word before
-	aboutEnd int   // where a word for about ends
+	leadAt   int
+	aboutEnd int // where a word for about ends
 }
 
 // rank orders separators: of several in a row the strongest counts.
@@ -350,6 +353,16 @@ func (s *scan) notUnderstood(i int) {
 		s.sep = 0
 		return
 	}
+	if last := s.n - 1; last >= 2 && s.items[last].kind == number && (s.items[last].sep == ' ' || s.items[last].sep == ',') {
+		// 12/13 June 2021, 2 traps
+		s.n = last
+		if s.complete() {
+			s.remark = strings.Trim(s.text[s.items[last].at:], "() ")
+			s.sep = 0
+			return
+		}
+		s.n++
+	}
 	j := i
 	for j < len(s.text) && (letter(s.text[j]) || digit(s.text[j]) || s.text[j] == '\'') {
 		j++
@@ -360,10 +373,16 @@ func (s *scan) notUnderstood(i int) {
 			j++
 		}
 	}
-	if s.unknown == "" {
+	s.pos = j
+	switch {
+	case s.n == 0 && s.nClock == 0 && s.unknown == "" && s.last != denyWord && letter(s.text[i]):
+		if s.lead == "" {
+			s.leadAt = i
+		}
+		s.lead = s.text[s.leadAt:j]
+	case s.unknown == "":
 		s.unknown = s.text[i:j]
 	}
-	s.pos = j
 }
 
 // complete reports whether the items so far make up a date of at least a

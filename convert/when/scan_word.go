@@ -86,12 +86,24 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 		s.add(item{kind: blank, width: j - i, at: i})
 	case feastWord:
 		s.feastDay(val, i)
+	case setWord:
+		if s.n > 0 {
+			s.notUnderstood(i)
+			return
+		}
+		s.skipStop()
+	case denyWord:
+		if s.unknown == "" {
+			s.unknown = text[i:j]
+		}
 	case movingWord, emptyWord, pointWord:
 		if s.n > 0 && s.complete() {
 			s.notUnderstood(i)
 			return
 		}
-		s.why = c
+		if s.why, s.whyText = c, text[i:j]; c == movingWord {
+			s.nDays = 0 // Easter Monday
+		}
 	default:
 		s.takePart(c, val, i, j)
 	}

@@ -35,6 +35,8 @@ const (
 	movingWord // a movable feast
 	emptyWord  // unknown, undated
 	pointWord  // ditto, yesterday: points at another date
+	setWord    // trap, collected: says nothing more of the date after it
+	denyWord   // not, days: changes what the date beside it means
 )
 
 // part is a named part of a month, season, year or decade.
@@ -112,6 +114,9 @@ var vocabulary = map[string]struct {
 	"christmas": {feastWord, 1225}, "boxing": {feastWord, 1226},
 	"easter": {movingWord, 0}, "whitsun": {movingWord, 0}, "whit": {movingWord, 0}, "pentecost": {movingWord, 0}, "holiday": {movingWord, 0}, "bank": {movingWord, 0},
 	"nodate": {emptyWord, 0}, "undated": {emptyWord, 0}, "unknown": {emptyWord, 0}, "none": {emptyWord, 0}, "na": {emptyWord, 0}, "no": {emptyWord, 0}, "n": {emptyWord, 0},
+	"not": {denyWord, 0}, "except": {denyWord, 0}, "never": {denyWord, 0}, "days": {denyWord, 0}, "weeks": {denyWord, 0}, "months": {denyWord, 0}, "years": {denyWord, 0}, "ago": {denyWord, 0}, "born": {denyWord, 0}, "up": {denyWord, 0}, "than": {denyWord, 0},
+	"trap": {setWord, 0}, "moth": {setWord, 0}, "light": {setWord, 0}, "trapping": {setWord, 0}, "collected": {setWord, 0}, "coll": {setWord, 0}, "leg": {setWord, 0},
+	"found": {setWord, 0}, "seen": {setWord, 0}, "caught": {setWord, 0}, "taken": {setWord, 0}, "recorded": {setWord, 0},
 	"ditto": {pointWord, 0}, "do": {pointWord, 0}, "same": {pointWord, 0}, "yesterday": {pointWord, 0}, "today": {pointWord, 0}, "above": {pointWord, 0},
 }
 
