@@ -1,6 +1,3 @@
-// Package notebook opens what a recorder keeps (workbooks, delimited text,
-// Darwin Core archives) and yields its cells with their addresses. It decides
-// nothing about what a cell means.
 package notebook
 
 import "strconv"

@@ -73,7 +73,9 @@ func openText(ctx context.Context, src *source, head []byte, o Options) (*Book, 
 	if enc.note != "" {
 		book.addNote(enc.note)
 	}
-	s.chooseDelimiter(sample, o.Delimiter, book.addNote)
+	if err := s.chooseDelimiter(sample, o.Delimiter, book.addNote); err != nil {
+		return nil, err
+	}
 	book.sheets = []Sheet{s}
 	return book, nil
 }
@@ -105,7 +107,7 @@ func (s *textSheet) sample(f *os.File) (b []byte, whole bool, err error) {
 
 // chooseDelimiter settles the delimiter: by the project file, by a "sep="
 // line, or by the content.
-func (s *textSheet) chooseDelimiter(sample []byte, asked string, note func(string)) {
+func (s *textSheet) chooseDelimiter(sample []byte, asked string, note func(string)) (err error) {
 	if d, size, ok := sepLine(sample); ok {
 		s.delim, s.skip = d, size
 		sample = sample[size:]
@@ -113,16 +115,27 @@ func (s *textSheet) chooseDelimiter(sample []byte, asked string, note func(strin
 	}
 	switch {
 	case asked != "":
-		s.delim = delimiterOf(asked)
+		if s.delim, err = delimiterOf(asked); err != nil {
+			return err
+		}
 	case s.skip == 0:
 		s.delim = guessDelimiter(sample, s.limits)
+		if aligned, even := alignment(sample); s.delim == 0 && even {
+			s.delim = spaces
+		} else if s.delim == 0 && aligned {
+			note("Its values seem to be lined up with spaces, unevenly, so each line was read as one value. Save it from a spreadsheet program, or put tabs between the values.")
+		}
 		note(fmt.Sprintf("Values were taken as separated by %s, and the text as %s.", delimiterName(s.delim), s.enc.name))
+	}
+	if s.delim == spaces {
+		return nil
 	}
 	best := scoreDelimiter(sample, s.delim, s.limits)
 	s.expected, s.dittos = best.fields, best.dittos
 	if s.dittos {
 		note("Double quotes that stand alone in their place were read as ditto marks.")
 	}
+	return nil
 }
 
 // Walk splits the file into rows.
@@ -151,7 +164,11 @@ func (s *textSheet) walk(fn func(*Row) error) (stopped bool, err error) {
 	if _, err := io.CopyN(io.Discard, in, int64(s.skip)); err != nil && err != io.EOF {
 		return false, err
 	}
-	r := newRecords(in, s.delim, s.limits)
+	delim := s.delim
+	if delim == spaces {
+		delim = 0
+	}
+	r := newRecords(in, delim, s.limits)
 	r.loneCR, r.quotes, r.dittos, r.expected = s.loneCR, s.quotes, s.dittos, s.expected
 	var row Row
 	var repairs repairs
@@ -202,6 +219,9 @@ func (s *textSheet) fields(r *records, row *Row) error {
 	if r.simple && len(r.data) == 0 {
 		return nil
 	}
+	if s.delim == spaces {
+		return s.aligned(r, row)
+	}
 	if r.simple && s.enc.plain(r.data) {
 		return s.split(string(r.data), row)
 	}
@@ -233,6 +253,18 @@ func (s *textSheet) fields(r *records, row *Row) error {
 	return s.cellSizes(row)
 }
 
+// aligned makes the row's cells of a line whose values are lined up with
+// spaces.
+func (s *textSheet) aligned(r *records, row *Row) error {
+	for _, f := range alignedFields(s.enc.text(r.data)) {
+		row.Cells = append(row.Cells, textCell(f))
+	}
+	if len(row.Cells) > s.limits.Columns {
+		return tooWide(row.Number, len(row.Cells), s.limits)
+	}
+	return s.cellSizes(row)
+}
+
 // split cuts a line that has no quotes and needs no decoding; its cells share
 // the line's memory.
 func (s *textSheet) split(line string, row *Row) error {
@@ -244,7 +276,7 @@ func (s *textSheet) split(line string, row *Row) error {
 				break
 			}
 			if len(row.Cells) >= s.limits.Columns {
-				return (&records{data: []byte(whole), simple: true, delim: s.delim, limits: s.limits}).check(row.Number)
+				return tooWide(row.Number, strings.Count(whole, string(rune(s.delim)))+1, s.limits)
 			}
 			row.Cells = append(row.Cells, textCell(line[:i]))
 			line = line[i+1:]

@@ -43,6 +43,8 @@ func TestDelimited(t *testing.T) {
 		"ditto marks, quoted":    {"site,name\nHide,\"a, b\"\n\"\"\"\",c\n", []string{"site|name", "Hide|a, b", "\"|c"}, ""},
 		"quoted comma first":     {"a,b\n1,\", x\"\n2,\",\"\n3,y\n", []string{"a|b", "1|, x", "2|,", "3|y"}, ""},
 		"quoted line end first":  {"a,b,c\n1,\"\nx\",3\n2,\"\ny\",4\n", []string{"a|b|c", "1|\nx|3", "2|\ny|4"}, ""},
+		"lined up":               {"Date      Name               n\n1/6/2014  Noctua pronuba     3\n2/6/2014  Apamea monoglypha  12\n", []string{"Date|Name|n", "1/6/2014|Noctua pronuba|3", "2/6/2014|Apamea monoglypha|12"}, "two or more spaces"},
+		"lined up with gaps":     {"Date      Name               n\n1/6/2014  Noctua pronuba     3\n          Apamea monoglypha  12\n", []string{"Date      Name               n", "1/6/2014  Noctua pronuba     3", "          Apamea monoglypha  12"}, "lined up with spaces, unevenly"},
 		"sep line":               {"sep=;\na;b,c\n1;2,3\n", []string{"a|b,c", "1|2,3"}, "semicolons; the line itself"},
 		"sep line, quoted":       {"\"sep=,\"\r\na,b\r\n", []string{"a|b"}, "commas"},
 		"sep line, tab":          {"sep=\t\na\tb\n", []string{"a|b"}, "tabs"},
@@ -76,4 +78,28 @@ func joined(notes []string) string {
 		s += n + "\n"
 	}
 	return s
+}
+
+func TestOverrides(t *testing.T) {
+	rows, notes := readText(t, "a,b;c\n1,2;3\n", Options{Delimiter: "semicolon"})
+	assert.Equal(t, []string{"a,b|c", "1,2|3"}, rows)
+	assert.Empty(t, notes)
+	rows, _ = readText(t, "a:b\n", Options{Delimiter: ":"})
+	assert.Equal(t, []string{"a|b"}, rows)
+	rows, _ = readText(t, "a,b\n", Options{Delimiter: "none"})
+	assert.Equal(t, []string{"a,b"}, rows)
+	rows, _ = readText(t, "a  b c\n", Options{Delimiter: "spaces"})
+	assert.Equal(t, []string{"a|b c"}, rows)
+	rows, _ = readText(t, "sep=;\na,b;c\n", Options{Delimiter: ","})
+	assert.Equal(t, []string{"a|b;c"}, rows)
+	for encoding, in := range map[string]string{
+		"windows-1252": "\xe9", "ISO-8859-1": "\xe9", "Mac Roman": "\x8e", "utf-8": "é", "cp850": "\x82", "UTF-16LE": "\xe9\x00", "utf-16be": "\x00\xe9", "UTF-16": "\xfe\xff\x00\xe9",
+	} {
+		rows, _ := readText(t, in, Options{Encoding: encoding})
+		assert.Equal(t, []string{"é"}, rows, encoding)
+	}
+	sentences(t, failure(t, write(t, "a.csv", "a"), Options{Delimiter: "§"}))
+	p := failure(t, write(t, "a.csv", "a"), Options{Encoding: "martian"})
+	assert.Contains(t, p.Error(), `the encoding "martian", which is not known`)
+	sentences(t, p)
 }

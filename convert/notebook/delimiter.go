@@ -2,6 +2,7 @@ package notebook
 
 import (
 	"bytes"
+	"fmt"
 	"strings"
 )
 
@@ -20,8 +21,8 @@ func delimiterName(d byte) string {
 		return "bars (|)"
 	case ',':
 		return "commas"
-	case ' ':
-		return "spaces"
+	case spaces:
+		return "two or more spaces"
 	case 0:
 		return "nothing (each line is one value)"
 	}
@@ -34,21 +35,27 @@ func delimiterOf(s string) byte {
 	switch strings.ToLower(strings.TrimSpace(s)) {
 	case "", `\t`, "tab", "tabs":
 		if strings.Trim(s, " ") == "" && s != "" {
-			return ' '
+			return spaces, nil
 		}
-		return '\t'
+		return '\t', nil
 	case "comma", "commas":
-		return ','
+		return ',', nil
 	case "semicolon", "semicolons":
-		return ';'
+		return ';', nil
 	case "bar", "pipe", "bars":
-		return '|'
+		return '|', nil
 	case "space", "spaces":
-		return ' '
+		return spaces, nil
 	case "none", "nothing":
-		return 0
+		return 0, nil
 	}
-	return strings.TrimSpace(s)[0]
+	if s = strings.TrimSpace(s); len(s) != 1 || s[0] >= 0x80 || s[0] == '"' {
+		return 0, &Problem{
+			Found:  fmt.Sprintf("the project file asks for the delimiter %q, which is not a single plain character", s),
+			Advice: "Write the character, or comma, semicolon, tab, bar, spaces or none, or leave it out to have it guessed",
+		}
+	}
+	return s[0], nil
 }
 
 // sepLine reads a first line such as sep=; which spreadsheet programs write
@@ -169,6 +176,38 @@ func scoreReading(sample []byte, d byte, l Limits, dittos bool) (s delimiterScor
 	s.cover = float64(split) / float64(lines)
 	s.share = float64(most) / float64(lines)
 	return s
+}
+
+// spaces stands for runs of two or more spaces between values.
+const spaces = ' '
+
+// alignedFields splits a line at runs of two or more spaces.
+func alignedFields(line string) []string {
+	var fields []string
+	for line = strings.Trim(line, " "); line != ""; line = strings.TrimLeft(line, " ") {
+		i := strings.Index(line, "  ")
+		if i < 0 {
+			return append(fields, line)
+		}
+		fields = append(fields, line[:i])
+		line = line[i:]
+	}
+	return fields
+}
+
+// alignment looks for a page whose values are lined up with spaces. aligned:
+// several lines are. even: they all have the same number of values, so that
+// none is missing and each can be told; a blank place could not.
+func alignment(sample []byte) (aligned, even bool) {
+	counts := map[int]int{}
+	lines := 0
+	for line := range strings.FieldsFuncSeq(string(sample), func(r rune) bool { return r == '\n' || r == '\r' }) {
+		if n := len(alignedFields(line)); n > 1 {
+			counts[n]++
+			lines++
+		}
+	}
+	return lines > 2, lines > 2 && len(counts) == 1 && counts[2] == 0
 }
 
 // guessDelimiter finds the delimiter that splits most lines, and those most

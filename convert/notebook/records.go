@@ -512,10 +512,14 @@ func (r *records) count() int {
 // check bounds the current record.
 func (r *records) check(number int) error {
 	if n := r.count(); n > r.limits.Columns {
-		return &Problem{
-			Found:  fmt.Sprintf("row %d has %d columns, and the most that is read is %d", number, n, r.limits.Columns),
-			Advice: "If it is genuine, raise the reading limits or split the file; if not, the delimiter may have been guessed wrongly",
-		}
+		return tooWide(number, n, r.limits)
 	}
 	return nil
+}
+
+func tooWide(row, columns int, l Limits) error {
+	return &Problem{
+		Found:  fmt.Sprintf("row %d has %d columns, and the most that is read is %d", row, columns, l.Columns),
+		Advice: "If it is genuine, raise the reading limits or split the file; if not, the delimiter may have been guessed wrongly",
+	}
 }
