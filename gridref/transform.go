@@ -84,7 +84,7 @@ func (p Plane) geographic() (lat, lon float64, via Transformation) {
 	switch p.Grid {
 	case British:
 		if e, n, ok := fromBritish(p.Easting, p.Northing); ok {
-			lat, lon = degrees(britishOnETRS.unproject(e, n))
+			lat, lon = degrees(etrsGeographic(e, n))
 			return lat, lon, OSTN15
 		}
 		lat, lon = britishOnAiry.unproject(p.Easting, p.Northing)
@@ -112,7 +112,7 @@ func (g Grid) plane(lat, lon float64) Plane {
 	p := Plane{Grid: g}
 	switch g {
 	case British:
-		e, n, ok := toBritish(britishOnETRS.project(rLat, rLon))
+		e, n, ok := toBritish(etrsPlane(rLat, rLon))
 		if !ok {
 			rLat, rLon = osgbToWGS84.unframe(airy, wgs84, rLat, rLon)
 			e, n = britishOnAiry.project(rLat, rLon)
