@@ -87,7 +87,8 @@ func digest(id string) [16]byte {
 type archiveCheck struct {
 	archive *Archive
 	report  func(ArchiveFault)
-	// ids are those seen so far, by the term that they are values of.
+	// ids are those seen so far, by the term that they are values of; those of
+	// core rows under coreIDs.
 	ids map[string]idSet
 }
 
@@ -117,49 +118,50 @@ func (c *archiveCheck) fault(row *Row, term, message string, args ...any) {
 	c.report(ArchiveFault{File: row.File, Line: row.Line, ID: row.id, Term: term, Message: message})
 }
 
+// coreIDs is the name under which the ids of core rows are kept.
+const coreIDs = ""
+
 // identity checks the row's own id, and that what it refers to exists.
 func (c *archiveCheck) identity(t *DataTable, row *Row) {
-	coreTerm := IDTerm(c.archive.Core.rowType)
-	own := IDTerm(t.rowType)
-	switch {
-	case t.core:
-		c.unique(row, or(coreTerm, "id"), row.id, true)
-	default:
-		if row.id == "" {
-			c.fault(row, coreTerm, "The row does not say which record it belongs to.")
-		} else if !c.exists(coreTerm, row.id) {
-			c.fault(row, coreTerm, "The row belongs to “%s”, which the core table does not have.", row.id)
-		}
-		if own != "" && own != coreTerm {
-			c.unique(row, own, row.Get(own), t.rowType == RowOccurrence)
-		}
+	coreTerm, own := IDTerm(c.archive.Core.rowType), IDTerm(t.rowType)
+	if t.core {
+		c.unique(row, coreIDs, own, row.id)
+	} else if row.id == "" {
+		c.fault(row, coreTerm, "The row does not say which record it belongs to.")
+	} else if !c.exists(coreIDs, row.id) {
+		c.fault(row, coreTerm, "The row belongs to “%s”, which the core table does not have.", row.id)
 	}
-	if id := row.Get("occurrenceID"); t.rowType == RowMeasurement && id != "" && !c.exists("occurrenceID", id) {
+	// Check reports a record's own id where it is missing.
+	if id := row.Get(own); id != "" && (t.core && id != row.id || !t.core && own != coreTerm) {
+		c.unique(row, own, own, id)
+	}
+	if id := row.Get("occurrenceID"); t.rowType == RowMeasurement && id != "" && !c.exists("occurrenceID", id) &&
+		(coreTerm != "occurrenceID" || !c.exists(coreIDs, id)) {
 		c.fault(row, "occurrenceID", "The measurement is of the occurrence “%s”, which the archive does not have.", id)
 	}
-	if id := row.Get("eventID"); !t.core && coreTerm == "eventID" && id != "" && id != row.id {
-		c.fault(row, "eventID", "The row belongs to “%s”, but its eventID is “%s”.", row.id, id)
+	if id := row.Get(coreTerm); !t.core && id != "" && row.id != "" && id != row.id {
+		c.fault(row, coreTerm, "The row belongs to “%s”, but its %s is “%s”.", row.id, coreTerm, id)
 	}
 }
 
-func (c *archiveCheck) exists(term, id string) bool {
-	_, ok := c.ids[or(term, "id")][digest(id)]
+func (c *archiveCheck) exists(kind, id string) bool {
+	_, ok := c.ids[kind][digest(id)]
 	return ok
 }
 
-// unique notes an id, and reports it where it is missing or was seen before.
-func (c *archiveCheck) unique(row *Row, term, id string, needed bool) {
+// unique notes an id, and reports it where it is missing from a core row or
+// was seen before.
+func (c *archiveCheck) unique(row *Row, kind, term, id string) {
 	if id == "" {
-		// Check reports the id of an occurrence or an event by itself.
-		if needed && term != "occurrenceID" && term != "eventID" {
+		if term != "occurrenceID" && term != "eventID" {
 			c.fault(row, term, "The row has no id.")
 		}
 		return
 	}
-	seen := c.ids[term]
+	seen := c.ids[kind]
 	if seen == nil {
 		seen = idSet{}
-		c.ids[term] = seen
+		c.ids[kind] = seen
 	}
 	key := digest(id)
 	if line, twice := seen[key]; twice {

@@ -93,13 +93,21 @@ func (r *Row) Fill(into Record) {
 			*into.Field(j) = v
 		}
 	}
-	if r.id == "" {
+	core := r.table.archive.Core
+	coreID := IDTerm(core.rowType)
+	if r.id == "" || core.numbered(coreID) {
 		return
 	}
-	coreID := IDTerm(r.table.archive.Core.rowType)
 	if j, ok := shapeFor(into.RowType()).index[coreID]; ok && len(r.table.lookup[coreID]) == 0 {
 		*into.Field(j) = r.id
 	}
+}
+
+// numbered says whether the ids of the table's rows are not the values of the
+// term that identifies them, but numbers of their own.
+func (t *DataTable) numbered(term string) bool {
+	columns := t.lookup[term]
+	return len(columns) > 0 && t.columns[columns[0]].Index != t.id
 }
 
 // Rows yields the table's rows, file after file, and stops after an error. It
@@ -233,11 +241,40 @@ func (t *DataTable) inspectFile(file string, first bool) error {
 			}
 		}
 	}
-	if t.skip > 0 && first {
-		t.header = slices.Clone(values)
+	if first {
+		t.headings(file, values)
 	}
 	t.want = max(t.want, len(values), t.highest()+1)
 	return nil
+}
+
+// headings takes the first record of the table for its headings where the
+// descriptor says that there are any, or where it says that there are none but
+// every value is the name of its column's term.
+func (t *DataTable) headings(file string, values []string) {
+	own, any := 0, false
+	for _, c := range t.columns {
+		if c.Index < 0 || c.Index >= len(values) {
+			continue
+		}
+		term, _, ok := Closest(values[c.Index])
+		any = any || ok
+		if ok && term == c.Term {
+			own++
+		} else {
+			own -= len(t.columns)
+		}
+	}
+	switch {
+	case t.skip == 0 && own > 0:
+		t.skip = 1
+		t.note(file, 1, "The first line holds headings, although ignoreHeaderLines does not say so; it was not taken for a row.")
+	case t.skip == 1 && !any:
+		t.note(file, 1, "The first line was left out as headings, as stated, though none of it is a term: “%s”.", strings.Join(values, "”, “"))
+	}
+	if t.skip > 0 {
+		t.header = slices.Clone(values)
+	}
 }
 
 // lineEnding returns the line ending of the text where it is not the stated
@@ -267,6 +304,13 @@ func (t *DataTable) highest() int {
 // settle compares the headings with the description, gives columns that the
 // description leaves out a place, and builds the look-up.
 func (t *DataTable) settle() {
+	if id := IDTerm(t.rowType); t.core && t.id < 0 && id != "" {
+		for _, c := range slices.Backward(t.columns) {
+			if c.Term.Name == id {
+				t.id = c.Index
+			}
+		}
+	}
 	described := map[int]bool{t.id: true}
 	for _, c := range t.columns {
 		described[c.Index] = true
