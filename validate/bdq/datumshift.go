@@ -47,6 +47,11 @@ func assumedDatum(r *record, p *parameters) Response {
 	longitude, okLongitude := number(r.get("dwc:decimalLongitude"))
 	if ok && okLatitude && okLongitude && metres >= 1 && metres <= halfEquator {
 		if shift, onEarth := datumShift(latitude, longitude); onEarth {
+			if p.datum != "EPSG:4326" {
+				// No datum is farther from WGS 84 than that, so none is
+				// farther from another than twice as much.
+				shift *= 2
+			}
 			sum := strconv.FormatFloat(metres+float64(shift), 'f', -1, 64)
 			return amended("the assumed datum stated, and the uncertainty widened by the largest shift between datums there",
 				assumed, Change{uncertainty, sum})

@@ -256,6 +256,8 @@ func TestDatumSpecifications(t *testing.T) {
 			{"fill in the default", bdq.Map{"decimalLatitude": "52.5", "decimalLongitude": "0.3"}, bdq.FilledIn, `{"dwc:geodeticDatum":"EPSG:4326"}`, nil},
 			{"add the largest shift", bdq.Map{"decimalLatitude": "52.5", "decimalLongitude": "0.3", "coordinateUncertaintyInMeters": "71"}, bdq.Amended,
 				`{"dwc:geodeticDatum":"EPSG:4326","dwc:coordinateUncertaintyInMeters":"245"}`, nil},
+			{"between the specified default and any other", bdq.Map{"decimalLatitude": "52.5", "decimalLongitude": "0.3", "coordinateUncertaintyInMeters": "71"}, bdq.Amended,
+				`{"dwc:geodeticDatum":"EPSG:4277","dwc:coordinateUncertaintyInMeters":"419"}`, map[string]string{"bdqval:defaultGeodeticDatum": "EPSG:4277"}},
 			{"uncertainty not valid", bdq.Map{"decimalLatitude": "52.5", "decimalLongitude": "0.3", "coordinateUncertaintyInMeters": "0"}, bdq.FilledIn, `{"dwc:geodeticDatum":"EPSG:4326"}`, nil},
 			{"uncertainty not interpretable", bdq.Map{"decimalLatitude": "52.5", "decimalLongitude": "0.3", "coordinateUncertaintyInMeters": "large"}, bdq.FilledIn, `{"dwc:geodeticDatum":"EPSG:4326"}`, nil},
 			{"a parameter", bdq.Map{}, bdq.FilledIn, `{"dwc:geodeticDatum":"EPSG:4258"}`, map[string]string{"bdqval:defaultGeodeticDatum": "EPSG:4258"}},
