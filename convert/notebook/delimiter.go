@@ -31,7 +31,7 @@ func delimiterName(d byte) string {
 
 // delimiterOf reads a delimiter as a project file writes it: the character,
 // its name, or \t.
-func delimiterOf(s string) byte {
+func delimiterOf(s string) (byte, error) {
 	switch strings.ToLower(strings.TrimSpace(s)) {
 	case "", `\t`, "tab", "tabs":
 		if strings.Trim(s, " ") == "" && s != "" {
