@@ -9,14 +9,13 @@ import (
 var (
 	email = regexp.MustCompile(`(?i)(mailto:|e-?mail:?\s*)?[\p{L}\d._%+'-]*[\p{L}\d_%+-]\s?[@＠]\s?[\p{L}\d-]+(\.[\p{L}\d-]+)*\.[a-z]{2,}\b`)
 	// An address written to be read by people only.
-	spelt = regexp.MustCompile(`(?i)[\p{L}\d._%+-]+\s*(\[\s*at\s*\]|\(\s*at\s*\)|\{\s*at\s*\}|\sat\s)\s*[\p{L}\d-]+(\s*(\.|\[\s*dot\s*\]|\(\s*dot\s*\)|\sdot\s)\s*[\p{L}\d-]+)+`)
+	spelt = regexp.MustCompile(`(?i)[\p{L}\d._%+-]+\s*[\[({]\s*at\s*[\])}]\s*[\p{L}\d-]+(\s*[\[({]\s*dot\s*[\])}]\s*[\p{L}\d-]+|\sdot\s[\p{L}\d-]+|\.[\p{L}\d-]+)+|[\p{L}\d._%+-]+\sat\s[\p{L}\d-]+(\sdot\s[\p{L}\d-]+)+`)
 
-	keyed   = regexp.MustCompile(`(?i)\b(tel|telephone|phone|mob|mobile|ph|fax|ring|call|whatsapp)\b[.:]?\s*(no\.?|number)?[.:]?\s*(\+?\(?\d[\d\s().-]{3,}\d)`)
-	digitsR = regexp.MustCompile(`\+?\s?\(?\+?\d[\d\s().–-]{6,}\d`)
+	keyed = regexp.MustCompile(`(?i)\b(tel|telephone|phone|mob|mobile|ph|fax|ring|call|whatsapp)\b[.:]?\s*(no\.?|number)?[.:]?\s*(\+?\(?\d[\d\s().-]{3,}\d)`)
 
-	postcode = regexp.MustCompile(`(?i)\b([A-Z]{1,2})(\d[A-Z\d]?)(\s{0,2})(\d[ABD-HJLNP-UW-Z]{2})\b`)
-	house    = regexp.MustCompile(`(\b[Nn]o\.?\s*)?\b\d{1,3}[A-Za-z]?,?\s+(\p{Lu}[\p{L}'’.-]*\s+){1,3}(Road|Rd|Street|St|Lane|Ln|Avenue|Ave|Close|Drive|Row|Terrace|Crescent|Cres|Gardens|Gdns|Grove|Place|Court|Cottages|Mews|Way)\b\.?`)
-	number   = regexp.MustCompile(`^([Nn]o\.?\s*)?\d{1,3}[A-Za-z]?,?\s+`)
+	postcode = regexp.MustCompile(`(?i)^([A-Z]{1,2})(\d[A-Z\d]?)(\s{0,2})(\d[ABD-HJLNP-UW-Z]{2})\b`)
+	house    = regexp.MustCompile(`(\b[Nn]o\.?\s*)?\b(\d{1,3}[A-Za-z]?[-–/])?\d{1,3}[A-Za-z]?,?\s+(\p{Lu}[\p{L}'’.-]*\s+){1,3}(Road|Rd|Street|St|Lane|Ln|Avenue|Ave|Close|Drive|Row|Terrace|Crescent|Cres|Gardens|Gdns|Grove|Place|Court|Cottages|Mews|Way)\b\.?`)
+	number   = regexp.MustCompile(`^([Nn]o\.?\s*)?(\d{1,3}[A-Za-z]?[-–/])?\d{1,3}[A-Za-z]?,?\s+`)
 )
 
 // areas are the postcode areas of the United Kingdom and the islands (Royal
@@ -50,36 +49,50 @@ func Scrub(text string) (clean string, found []string) {
 		cut = append(cut, span{start, end})
 		found = append(found, strings.TrimSpace(text[start:end]))
 	}
-	for _, re := range [...]*regexp.Regexp{email, spelt} {
-		for _, m := range re.FindAllStringIndex(text, -1) {
+	// Each pattern is tried only where a quick look shows what it cannot do
+	// without: most texts hold nothing of the kind.
+	if strings.ContainsAny(text, "@＠") {
+		for _, m := range email.FindAllStringIndex(text, -1) {
 			add(m[0], m[1])
 		}
 	}
-	for _, m := range keyed.FindAllStringSubmatchIndex(text, -1) {
-		if n := countDigits(text[m[6]:m[7]]); n >= 5 && n <= 15 {
-			add(m[0], m[7])
-		}
-	}
-	for _, m := range digitsR.FindAllStringIndex(text, -1) {
-		if start, end, ok := telephone(text, m[0], m[1]); ok {
-			add(start, end)
-		}
-	}
-	for _, m := range postcode.FindAllStringSubmatchIndex(text, -1) {
-		if isPostcode(text[m[2]:m[3]], text[m[4]:m[5]], text[m[6]:m[7]], text[m[8]:m[9]]) {
+	if maySpell(text) {
+		for _, m := range spelt.FindAllStringIndex(text, -1) {
 			add(m[0], m[1])
 		}
 	}
-	streets := map[int]int{} // where a number of a house ends that is cut
-	for _, m := range house.FindAllStringIndex(text, -1) {
-		if inTransect(text[:m[0]]) {
-			continue
+	n := countDigits(text)
+	if n >= 5 && mayCall(text) {
+		for _, m := range keyed.FindAllStringSubmatchIndex(text, -1) {
+			if n := countDigits(text[m[6]:m[7]]); n >= 5 && n <= 15 {
+				add(m[0], m[7])
+			}
 		}
-		n := m[0] + len(number.FindString(text[m[0]:m[1]]))
-		if len(cut) == 0 || !overlaps(cut, m[0], n) {
-			cut = append(cut, span{m[0], n})
-			found = append(found, text[m[0]:m[1]])
-			streets[n] = m[1]
+	}
+	if n >= 8 {
+		for _, run := range longRuns(text) {
+			for _, t := range telephones(text, run.start, run.end) {
+				add(t.start, t.end)
+			}
+		}
+	}
+	if n >= 2 {
+		for i := range text {
+			if end := postcodeAt(text, i); end > 0 {
+				add(i, end)
+			}
+		}
+	}
+	if n >= 1 && streetWord(text) {
+		for _, m := range house.FindAllStringIndex(text, -1) {
+			if inTransect(text[:m[0]]) || !isHouse(text[m[0]:m[1]], text[m[1]:]) {
+				continue
+			}
+			end := m[0] + len(number.FindString(text[m[0]:m[1]]))
+			if !overlaps(cut, m[0], end) {
+				cut = append(cut, span{m[0], end})
+				found = append(found, text[m[0]:m[1]])
+			}
 		}
 	}
 	if len(cut) == 0 {
@@ -127,7 +140,92 @@ func mayHold(s string) bool {
 			return true
 		}
 	}
-	return strings.Contains(s, "＠") || strings.Contains(strings.ToLower(s), "dot") && spelt.MatchString(s) || strings.Contains(s, "at]") || strings.Contains(s, "(at)")
+	return strings.Contains(s, "＠") || maySpell(s)
+}
+
+// maySpell: an address could be written out, with "dot" or a bracketed "at".
+func maySpell(s string) bool {
+	for i := 0; i+2 < len(s); i++ {
+		switch {
+		case s[i]|0x20 == 'd' && s[i+1]|0x20 == 'o' && s[i+2]|0x20 == 't',
+			s[i]|0x20 == 'a' && s[i+1]|0x20 == 't' && strings.ContainsAny(s[:i], "[({"):
+			return true
+		}
+	}
+	return false
+}
+
+// longRuns are the stretches of figures, blanks and the signs of telephone
+// numbers that hold at least eight figures.
+func longRuns(s string) []span {
+	var out []span
+	for i := 0; i < len(s); {
+		if !isDigit(s[i]) {
+			i++
+			continue
+		}
+		end, n := i, 0
+		for j := i; j < len(s); j++ {
+			if isDigit(s[j]) {
+				end, n = j+1, n+1
+			} else if strings.IndexByte(" \t\n().+/-\xe2\x80\x93", s[j]) < 0 {
+				break
+			}
+		}
+		if n >= 8 {
+			out = append(out, span{i, end})
+		}
+		i = end
+	}
+	return out
+}
+
+// mayCall: one of the words that announce a telephone number could be there.
+func mayCall(s string) bool {
+	for i := 0; i+1 < len(s); i++ {
+		switch s[i] | 0x20 {
+		case 't', 'm', 'p', 'f', 'r', 'c', 'w':
+			if i > 0 && isLetterOrDigit(s[i-1]) {
+				continue
+			}
+			switch s[i+1] | 0x20 {
+			case 'e', 'o', 'h', 'a', 'i':
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// postcodeAt returns where the postcode that starts at i ends, or 0.
+func postcodeAt(s string, i int) int {
+	letter := func(k int) bool { return k < len(s) && (s[k]|0x20 >= 'a' && s[k]|0x20 <= 'z') }
+	if !letter(i) || i > 0 && isLetterOrDigit(s[i-1]) {
+		return 0
+	}
+	k := i + 1
+	if letter(k) {
+		k++
+	}
+	if k >= len(s) || !isDigit(s[k]) {
+		return 0
+	}
+	m := postcode.FindStringSubmatchIndex(s[i:])
+	if m == nil || !isPostcode(s[i+m[2]:i+m[3]], s[i+m[4]:i+m[5]], s[i+m[6]:i+m[7]], s[i+m[8]:i+m[9]]) {
+		return 0
+	}
+	return i + m[1]
+}
+
+var streetWords = [...]string{"Road", "Rd", "Street", "St", "Lane", "Ln", "Ave", "Close", "Drive", "Row", "Terrace", "Cres", "Gardens", "Gdns", "Grove", "Place", "Court", "Cottages", "Mews", "Way"}
+
+func streetWord(s string) bool {
+	for _, w := range streetWords {
+		if strings.Contains(s, w) {
+			return true
+		}
+	}
+	return false
 }
 
 func isDigit(c byte) bool { return c >= '0' && c <= '9' }
@@ -140,102 +238,6 @@ func countDigits(s string) int {
 		}
 	}
 	return n
-}
-
-// telephone tells whether a run of figures is a telephone number: 10 or 11
-// figures with the leading 0 and an area code in use (01, 02, 03, 05, 07, 08;
-// Ofcom's National Telephone Numbering Plan, from memory), or an international
-// one of at most 15 figures (ITU-T E.164).
-func telephone(s string, start, end int) (int, int, bool) {
-	for start < end && (s[start] == ' ' || s[start] == '\n') {
-		start++
-	}
-	if start > 0 && (isLetterOrDigit(s[start-1]) || strings.HasSuffix(s[:start], ".")) || afterSquare(s[:start]) {
-		return 0, 0, false
-	}
-	run := s[start:end]
-	if end < len(s) && (isLetterOrDigit(s[end]) || s[end] == '/' || s[end] == ':') || end+1 < len(s) && (s[end] == '.' || s[end] == ',') && isDigit(s[end+1]) {
-		// Something follows that a telephone number does not end in: leave
-		// the last group and look again.
-		cut := strings.LastIndexAny(run, " \n")
-		if cut < 7 {
-			return 0, 0, false
-		}
-		run, end = strings.TrimRight(run[:cut], " -.("), start+len(strings.TrimRight(run[:cut], " -.("))
-	}
-	if strings.Count(run, ".") == 1 && !strings.Contains(run, ". ") {
-		return 0, 0, false // a decimal
-	}
-	groups := strings.FieldsFunc(run, func(r rune) bool { return r < '0' || r > '9' })
-	n := countDigits(run)
-	international := strings.HasPrefix(strings.TrimLeft(run, "( "), "+")
-	switch {
-	case len(groups) == 0:
-		return 0, 0, false
-	case international && start > 0 && isDigit(lastNonSpace(s[:start])):
-		return 0, 0, false // a sum
-	case international:
-		return start, end, n >= 8 && n <= 16 && groups[0][0] != '0'
-	case strings.HasPrefix(groups[0], "00"):
-		return start, end, n >= 11 && n <= 18 && groups[0] != "000"
-	case groups[0][0] == '0' && len(groups[0]) >= 3:
-		// Trailing figures may be a count or a year: take no more than fit.
-		for k := len(groups); k > 0; k-- {
-			if n == 10 || n == 11 {
-				return start, start + endOfGroup(run, k), strings.IndexByte("123578", groups[0][1]) >= 0 && shapely(groups[:k])
-			}
-			n -= len(groups[k-1])
-		}
-	case len(run) == 10 && len(groups) == 1 && run[0] == '7' || len(groups) == 2 && len(groups[0]) == 4 && groups[0][0] == '7' && len(groups[1]) == 6:
-		return start, end, true // a mobile number that lost its nought in a spreadsheet
-	case american.MatchString(run):
-		return start, end, true
-	}
-	return 0, 0, false
-}
-
-var american = regexp.MustCompile(`^\(?\d{3}\)?[ -]\d{3}-\d{4}$`)
-
-// shapely: no group after the first has fewer than two figures.
-func shapely(groups []string) bool {
-	for _, g := range groups[1:] {
-		if len(g) < 2 {
-			return false
-		}
-	}
-	return len(groups) <= 5
-}
-
-// endOfGroup returns where the k-th group of figures ends.
-func endOfGroup(run string, k int) int {
-	for i := 0; i < len(run); i++ {
-		if isDigit(run[i]) && (i+1 == len(run) || !isDigit(run[i+1])) {
-			if k--; k == 0 {
-				return i + 1
-			}
-		}
-	}
-	return len(run)
-}
-
-func isLetterOrDigit(c byte) bool {
-	return isDigit(c) || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' || c >= 0x80
-}
-
-func lastNonSpace(s string) byte {
-	s = strings.TrimRight(s, " ")
-	if s == "" {
-		return 0
-	}
-	return s[len(s)-1]
-}
-
-// afterSquare: the letters of a grid square stand before the figures.
-func afterSquare(before string) bool {
-	w := strings.TrimRight(before, " :")
-	i := strings.LastIndexAny(w, " ,;(") + 1
-	w = w[i:]
-	return (len(w) == 1 || len(w) == 2) && strings.ToUpper(w) == w && isLetterOrDigit(w[0]) && !isDigit(w[0]) && w[0] < 0x80
 }
 
 // isPostcode tells a postcode from what looks like one: a quadrant of a grid
@@ -252,13 +254,20 @@ func isPostcode(area, district, gap, unit string) bool {
 				return false
 			}
 		}
-		return area == up // without a gap only in capitals
 	}
-	switch strings.ToLower(unit) {
-	case "1st", "2nd", "3rd", "4th", "5th", "6th", "7th", "8th", "9th":
+	switch unit[1:] {
+	case "st", "nd", "rd", "th":
 		return false
 	}
-	return area == up || up != area && strings.ToLower(unit) == unit
+	return area == up || strings.ToLower(unit) == unit
+}
+
+var month = regexp.MustCompile(`^\d+\s+(January|February|March|April|May|June|July|August|September|October|November|December|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sept?|Oct|Nov|Dec)\b`)
+
+// isHouse tells the number of a house from a date before a street's name, and
+// a street from "close to".
+func isHouse(found, after string) bool {
+	return !month.MatchString(found) && !(strings.HasSuffix(found, "Close") && (strings.HasPrefix(after, " to ") || strings.HasPrefix(after, " by")))
 }
 
 // inTransect: the number before a street's name is that of a trap, a section
@@ -269,7 +278,7 @@ func inTransect(before string) bool {
 		return false
 	}
 	switch strings.Trim(w[len(w)-1], ".:,") {
-	case "trap", "section", "compartment", "site", "plot", "ride", "transect", "compt", "route", "visit", "square", "point", "station", "pond", "count", "nos":
+	case "trap", "section", "compartment", "site", "plot", "ride", "transect", "compt", "route", "visit", "square", "point", "station", "pond", "count", "nos", "bus":
 		return true
 	}
 	return false
