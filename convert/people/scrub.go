@@ -299,3 +299,7 @@ func mend(s string) string {
 	s = blanks.ReplaceAllString(s, " ")
 	return strings.Trim(s, " \t\n,;:-–|<>")
 }
+
+func isLetterOrDigit(c byte) bool {
+	return isDigit(c) || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' || c >= 0x80
+}
