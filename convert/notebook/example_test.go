@@ -6,6 +6,7 @@ import (
 	"log"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"fieldfare/convert/notebook"
 )
@@ -31,10 +32,11 @@ func ExampleOpen() {
 	defer book.Close()
 	for _, sheet := range book.Sheets() {
 		err := sheet.Walk(func(row *notebook.Row) error {
+			var cells []string
 			for i, c := range row.Cells {
-				fmt.Printf("%s=%s ", notebook.Ref{Col: i + 1, Row: row.Number}, c.Text)
+				cells = append(cells, notebook.Ref{Col: i + 1, Row: row.Number}.String()+"="+c.Text)
 			}
-			fmt.Println()
+			fmt.Println(strings.Join(cells, " "))
 			return nil
 		})
 		if err != nil {
