@@ -182,16 +182,16 @@ func longRuns(s string) []span {
 
 // mayCall: one of the words that announce a telephone number could be there.
 func mayCall(s string) bool {
-	for i := 0; i+1 < len(s); i++ {
-		switch s[i] | 0x20 {
-		case 't', 'm', 'p', 'f', 'r', 'c', 'w':
-			if i > 0 && isLetterOrDigit(s[i-1]) {
-				continue
-			}
-			switch s[i+1] | 0x20 {
-			case 'e', 'o', 'h', 'a', 'i':
-				return true
-			}
+	for i := 0; i+2 < len(s); i++ {
+		if i > 0 && isLetterOrDigit(s[i-1]) {
+			continue
+		}
+		switch string([]byte{s[i] | 0x20, s[i+1] | 0x20, s[i+2] | 0x20}) {
+		case "tel", "pho", "mob", "rin", "cal", "wha", "fax":
+			return true
+		}
+		if s[i]|0x20 == 'p' && s[i+1]|0x20 == 'h' {
+			return true
 		}
 	}
 	return false
