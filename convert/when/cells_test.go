@@ -21,7 +21,7 @@ var lastDay = when.Date{Year: 2025, Month: 12, Day: 31}
 // and readable cells that were not read as labelled, of which there may be
 // three in a hundred.
 func TestCells(t *testing.T) {
-	for _, name := range []string{"testdata/cells.csv"} {
+	for _, name := range []string{"testdata/cells.csv", "testdata/cells_aside.csv"} {
 		t.Run(name, func(t *testing.T) {
 			if testing.Short() {
 				t.Skip("a table")

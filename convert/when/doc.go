@@ -14,10 +14,15 @@
 // only be read the other way is a query. [Evidence] finds the order of a
 // column from its own dates.
 //
+// [ReadCell] and [ReadShown] read real spreadsheet dates, the second with what
+// the cell shows, which may be less than it stores. [ReadTime] reads times of
+// day that stand apart. [Join] puts a date and an end date together.
+//
 // A year of two figures is that of the page where the figures agree, else the
 // latest that is not in the future; where that is [ShortYearSpan] years back
 // or more, it is a query. A date without a year has the page's, and is held
-// where the page states none.
+// where the page states none. Three small numbers (3/5/07) are asked about
+// where they may be days and their month, in the page's year.
 //
 // # Nights
 //

@@ -39,7 +39,7 @@ func (b *builder) unread(s *scan) (code, message string) {
 				b.quoted(), monthNames[z-1], y, y, y-y%10+z%10)
 		}
 	}
-	if nightOrDate(s.items[:s.n]) {
+	if nightOrDate(s.items[:s.n], b.o) == reading.Held {
 		return "night-or-date", b.quoted() + " may be one day, or run from one day or month to another. Write the month's name."
 	}
 	for i := range s.items[:s.n] {
@@ -107,6 +107,9 @@ func (b *builder) doubts(v span, s *scan) {
 	}
 	if v.from.stray {
 		b.held("dash", fmt.Sprintf("%s may be %s, or days of one month. Write it out.", b.quoted(), b.e.words()))
+	}
+	if v.askYear {
+		b.query("year-or-month", fmt.Sprintf("%s was read as %s, but the page's year is %d. If the last number is a month, write its name.", b.quoted(), b.e.words(), b.o.Year))
 	}
 	if v.askPair {
 		b.query("dash", fmt.Sprintf("%s was read as %s. Write it out if that is not what was meant.", b.quoted(), b.e.words()))

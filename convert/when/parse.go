@@ -1,5 +1,7 @@
 package when
 
+import "fieldfare/convert/reading"
+
 // span is what is written, as one point of time or two.
 type span struct {
 	from, to point
@@ -7,6 +9,7 @@ type span struct {
 	list     bool // 12 & 13 June: separate days rather than from one to the other
 	double   bool // 31 Dec/1 Jan 2020/21: the years of both ends are stated
 	askPair  bool // 12/13/6: a night without a year, or a date
+	askYear  bool // 4/5/12 on a page of another year
 	short    bool // 1990-95: the end has its last figures only
 }
 
@@ -26,13 +29,14 @@ func parse(s *scan, o *Options) (span, bool) {
 	p, whole := single(it, o)
 	v, score, tie := cut(it, o)
 	v.double = double
+	pair := nightOrDate(it, o)
 	switch {
-	case nightOrDate(it):
+	case pair == reading.Held && whole && !p.swapped:
 		return span{}, false
 	case whole && (score == 0 || !prefersCut(it, p)):
 		// A Roman numeral alone is no month, but a mark of some other kind.
 		lone := len(it) == 1 && it[0].roman
-		return span{from: p, to: p}, !lone && (!double || p.prec != dayPrec)
+		return span{from: p, to: p, askYear: pair == reading.Query}, !lone && (!double || p.prec != dayPrec)
 	case score == 0 || tie:
 		return span{}, false
 	}
@@ -54,20 +58,35 @@ func pairMonths(it []item) []item {
 // prefersCut reports whether items that could be one date are rather two
 // days: 12-13/06, where the strokes differ and no month is 13.
 func prefersCut(it []item, p point) bool {
-	return len(it) == 3 && it[1].sep != it[2].sep && p.swapped && it[0].kind == number && it[1].kind == number
+	return len(it) == 3 && !alike(it[1], it[2]) && p.swapped && it[0].kind == number && it[1].kind == number
 }
 
-// nightOrDate reports whether three numbers may be a night and its month
-// (5-6.07) or some months of a year (5-8/2021) as well as a date.
-func nightOrDate(it []item) bool {
-	if len(it) != 3 || it[1].sep == it[2].sep || it[1].sep == ' ' || it[2].sep == ' ' || it[2].apos ||
-		it[0].kind != number || it[1].kind != number || it[2].kind != number || it[0].width > 2 || it[1].width > 2 {
-		return false
+// alike reports whether two items have the same separator before them.
+func alike(a, b item) bool { return a.sep == b.sep && a.wide == b.wide }
+
+// nightOrDate looks at three numbers that make a date but may as well be some
+// days and their month (5-6.07), on a page that states the year or not, or
+// some months of a year (5-8/2021). Held: as likely the one as the other.
+// Query: a date, but with another year than the page's.
+func nightOrDate(it []item, o *Options) reading.State {
+	if len(it) != 3 || it[2].apos || it[0].kind != number || it[1].kind != number || it[2].kind != number ||
+		it[0].width > 2 || it[1].width > 2 || it[2].width == 1 || it[1].sep == 'T' || it[1].sep == '&' {
+		return reading.Fair
 	}
 	a, b, c := it[0].val, it[1].val, it[2]
-	night := b == a+1 && c.width == 2 && c.val >= 1 && c.val <= 12
-	months := it[1].sep == '-' && (it[2].sep == '/' || it[2].sep == '.') && a < b && b <= 12 && c.width > 1
-	return night || months
+	days := a < b && c.width == 2 && c.val >= 1 && c.val <= 12
+	mixed := !alike(it[1], it[2]) && it[1].sep != ' ' && it[2].sep != ' '
+	switch {
+	case mixed && days && (b == a+1 || o.Year > 0):
+		return reading.Held
+	case mixed && it[1].sep == '-' && (it[2].sep == '/' || it[2].sep == '.') && a < b && b <= 12: // months
+		return reading.Held
+	case days && b <= 12 && o.Year > 0:
+		if y, _ := o.shortYear(c.val); y < o.Year-1 || y > o.Year+1 {
+			return reading.Query
+		}
+	}
+	return reading.Fair
 }
 
 // seasonYears reads a winter that is given both its years: winter 1998/99.
@@ -145,7 +164,7 @@ func cut(it []item, o *Options) (best span, score int, tie bool) {
 		}
 		alone := true
 		for i := 1; i < len(it); i++ {
-			alone = alone && (i == k || it[i].sep != it[k].sep)
+			alone = alone && (i == k || !alike(it[i], it[k]))
 		}
 		if alone {
 			n += 5
@@ -156,8 +175,11 @@ func cut(it []item, o *Options) (best span, score int, tie bool) {
 		}
 		v.list = it[k].sep == '&' || it[k].sep == ','
 		v.askPair = v.askPair && !alone
-		if v.from.year.width > 0 || v.to.year.width > 0 {
+		if (v.from.year.width > 0 || v.to.year.width > 0) && (o.Year == 0 || v.to.year.width == 4 || v.to.year.apos) {
 			n += 2
+		}
+		if v.to.swapped {
+			n -= 3
 		}
 		switch {
 		case n > score:

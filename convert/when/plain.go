@@ -11,9 +11,10 @@ import (
 const maxText = 200
 
 // marks turns the many dashes, strokes, quotes and the like into plain ones,
-// after compatibility normalisation.
+// after compatibility normalisation. The longer dashes mean "to" and are set
+// apart, as a dash with white space is.
 var marks = strings.NewReplacer(
-	"\u2010", "-", "\u2011", "-", "\u2012", "-", "\u2013", "-", "\u2014", "-", "\u2015", "-", "\u2212", "-", "\u00ad", "",
+	"\u2010", "-", "\u2011", "-", "\u2012", "-", "\u2013", " - ", "\u2014", " - ", "\u2015", " - ", "\u2212", "-", "\u00ad", "",
 	"\u2044", "/", "\u2215", "/", "\\", "/", "|", "/",
 	"\u2018", "'", "\u2019", "'", "\u02bc", "'", "\u00b4", "'", "\u2032", "'", "`", "'",
 	"\u201c", `"`, "\u201d", `"`, "\u2033", `"`,

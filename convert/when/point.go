@@ -201,7 +201,7 @@ func three(a, b, c item, o *Options) (point, bool) {
 	case c.kind != number:
 		return point{}, false
 	}
-	if y, ok := yearOf(a); ok && (a.width == 4 || a.val > 31 && c.width <= 2 && c.val <= 31) {
+	if y, ok := yearOf(a); ok && (a.width == 4 || c.width <= 2 && c.val <= 31 && o.certainYear(a)) {
 		d, m, swapped, ok := dayAndMonth(c, b, DayMonth)
 		return point{prec: dayPrec, d: d, m: m, year: y, swapped: swapped, yearOnce: a.width == 2, noDay: d == 0}, ok
 	}
@@ -219,4 +219,11 @@ func blankMonth(a, c item) (point, bool) {
 	}
 	y, ok := yearOf(a)
 	return point{prec: dayPrec, year: y, noDay: true}, ok && a.width == 4 && c.kind == blank
+}
+
+// certainYear reports whether a number of two figures can be a year and no
+// day, and of one century only.
+func (o *Options) certainYear(a item) bool {
+	_, other := o.shortYear(a.val)
+	return a.val > 31 && a.width == 2 && other == 0
 }

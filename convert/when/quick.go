@@ -40,7 +40,7 @@ func quickYear(t string, i int, d Date, o *Options) (Date, bool) {
 	switch k - i {
 	case 2:
 		var other int
-		if y, other = o.shortYear(y); other != 0 {
+		if y, other = o.shortYear(y); other != 0 || o.Year > 0 && (y < o.Year-1 || y > o.Year+1) {
 			return Date{}, false
 		}
 	case 4:

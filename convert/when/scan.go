@@ -231,7 +231,7 @@ func (s *scan) number() {
 	}
 	// 20?? and 20-- are a century without its year.
 	k := j
-	for k < len(text) && (text[k] == '?' || text[k] == '_' || text[k] == '-' || text[k]|0x20 == 'x') {
+	for k < len(text) && (text[k] == '?' || text[k] == '_' || text[k] == '-' || text[k]|0x20 == 'x') && text[k] == text[j] {
 		k++
 	}
 	if j-i == 2 && k-j >= 2 && val >= 15 && val <= 20 && (k == len(text) || text[k] == ' ') {
@@ -283,6 +283,9 @@ func (s *scan) blankDash() bool {
 	i := s.pos
 	j := i
 	for j < len(s.text) && s.text[j] == '-' {
+		j++
+	}
+	if i == 0 && j < len(s.text) && s.text[j] == ' ' {
 		j++
 	}
 	if j == len(s.text) || s.text[j] != '/' && s.text[j] != '.' {
