@@ -15,8 +15,9 @@ func parseAnyhow(text string) (Reading, error) {
 		return fault(Unreadable, w.quoted+" has no grid reference in it.")
 	}
 	// The order matters only where a text could be of two kinds: degrees before
-	// letters ("N 52 18 E 0 7" begins like the Irish Grid), zones before letters.
-	for _, parse := range []parser{parseDegrees, parseDated, parseMilitary, parseUTM, parsePair, parseLetters, parseBeside} {
+	// letters ("N 52 18 E 0 7" begins like the Irish Grid), zones before both
+	// ("31DEG" is a square).
+	for _, parse := range []parser{parseMilitary, parseDegrees, parseDated, parseUTM, parsePair, parseLetters, parseBeside} {
 		if r, err, found := parse(w); found {
 			if err != nil {
 				return r, err

@@ -64,9 +64,10 @@ var (
 	spaces      = regexp.MustCompile(` +`)
 	stated      = regexp.MustCompile(`(?:±|\+ ?/ ?-|\+-)\s*(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|MTRS?|M)?\b\.?`)
 	bracketed   = regexp.MustCompile(`\(\s*(?:TO |WITHIN )?(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|M)\s*\)`)
-	about       = regexp.MustCompile(`\b(?:APPROX(?:IMATE(?:LY)?|\.)?|CIRCA|ABOUT|AROUND|ROUGHLY|EST(?:IMATED|\.)?|CENTROID|CENT(?:RE|ERE?D?|RED)(?: ON)?|NEAR|NR)(?:\b|$)\.?`)
-	circa       = regexp.MustCompile(`^(?:CA?\.? |CA?\.|~)\s*|\s+(?:CA?\.?)$`)
-	label       = regexp.MustCompile(`^(?:(?:OS|UK|GB|O\.S\.|BRITISH|IRISH|NATIONAL|MAP|OSGB|OSI)[ :.]+)*` +
+	about       = regexp.MustCompile(`\b(?:APPROX(?:IMATE(?:LY)?|\.)?|CIRCA|ABOUT|AROUND|ROUGHLY|EST(?:IMATED|\.)?|CENTROID|CENT(?:RE|ERE?D?|RED)(?: ON)?|NEAR)(?:\b|$)\.?`)
+	// C alone is an Irish square before figures, and a tetrad behind them.
+	circa = regexp.MustCompile(`^CA\b\.? *|^C(?:\. ?| )([A-Z])| CA\.?$`)
+	label = regexp.MustCompile(`^(?:(?:OS|UK|GB|O\.S\.|BRITISH|IRISH|NATIONAL|MAP|OSGB|OSI)[ :.]+)*` +
 		`(?:GRID[ -]?REF(?:ERENCE|S|\.)?|N\.?G\.?R\.?|G\.?R\.?|O\.?S\.?G\.?R\.?|I\.?G\.?R\.?|OSGB(?:36)?|BNG|MGRS|GRID|REF(?:ERENCE)?|LOCATION|COORD(?:INATE)?S?|(?:OS|UK|GB|BRITISH|IRISH))\s*[ :.=\-]\s*`)
 )
 
@@ -93,10 +94,11 @@ func clean(text string) written {
 		t = strings.ReplaceAll(t, "?", " ")
 	}
 	t = strings.TrimSpace(spaces.ReplaceAllString(t, " "))
-	for _, pattern := range []*regexp.Regexp{about, circa} {
-		if rest := pattern.ReplaceAllString(t, " "); rest != t {
-			w.approx, t = true, rest
-		}
+	if rest := about.ReplaceAllString(t, " "); rest != t {
+		w.approx, t = true, rest
+	}
+	if rest := circa.ReplaceAllString(t, "$1"); rest != t {
+		w.approx, t = true, rest
 	}
 	if strings.Contains(t, "~") {
 		w.approx, t = true, strings.ReplaceAll(t, "~", " ")

@@ -13,6 +13,9 @@ func Parse(text string) (Reading, error) {
 	if s, ok := parsePlain(text); ok {
 		return Reading{Square: s}, nil
 	}
+	if r, ok := parsePlainDegrees(text); ok {
+		return r, nil
+	}
 	return parseAnyhow(text)
 }
 

@@ -40,7 +40,18 @@ func (s Square) radius(via Transformation) float64 {
 	size := float64(s.Size)
 	west := float64(s.Easting)
 	reach := size * (math.Sqrt2 / 2) / s.Grid.leastScale(west, west+size)
-	return roundUp(reach*(1+via.stretch()) + via.Accuracy())
+	accuracy := via.Accuracy()
+	if via == OSTN15 && s.leavesCover() {
+		accuracy += HelmertOSGB36.Accuracy()
+	}
+	return roundUp(reach*(1+via.stretch()) + accuracy)
+}
+
+// leavesCover reports whether a part of a British square may lie outside the
+// cover of OSTN15, whose shifts run from 82 to 111 m east and from -84 to
+// -43 m north.
+func (s Square) leavesCover() bool {
+	return s.Easting < 112 || s.Easting+s.Size > 700_082 || s.Northing+s.Size > 1_249_915
 }
 
 // Point returns the position on WGS84. Its uncertainty is that of the
