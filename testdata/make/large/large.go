@@ -1,33 +1,23 @@
-// Command bigcsv writes a large invented notebook to standard output, to
-// measure speed and memory with: bigcsv ROWS. A million rows have 9 columns
-// and about 85 MB. The same number of rows is always the same file.
-package main
+// Package large makes large invented notebooks, to measure speed and memory
+// with. A million rows have 9 columns and about 85 MB. The same number of rows
+// is always the same file.
+package large
 
 import (
 	"bufio"
 	"fmt"
-	"log"
+	"io"
 	"math/rand/v2"
-	"os"
-	"strconv"
 	"time"
 
 	"fieldfare/convert/taxa"
 )
 
-func main() {
-	log.SetFlags(0)
-	if len(os.Args) != 2 {
-		log.Fatal("usage: bigcsv ROWS")
-	}
-	rows, err := strconv.Atoi(os.Args[1])
-	if err != nil {
-		log.Fatalf("%q is no number of rows", os.Args[1])
-	}
+// Write writes a notebook of so many rows as CSV.
+func Write(out io.Writer, rows int) error {
 	names := speciesNames()
 	r := rand.New(rand.NewPCG(45, 88))
-	w := bufio.NewWriter(os.Stdout)
-	defer w.Flush()
+	w := bufio.NewWriter(out)
 	fmt.Fprintln(w, "Date,Species,Count,Site,Grid ref,Recorder,Stage,Method,Comments")
 	day := time.Date(1990, 4, 1, 0, 0, 0, 0, time.UTC)
 	site := sites[0]
@@ -46,6 +36,7 @@ func main() {
 		fmt.Fprintf(w, "%s,%s,%d,%s,TL%02d%01d%02d%01d,%s,%s,%s,%s\n", day.Format("02/01/2006"), names[r.IntN(len(names))], 1+r.IntN(40),
 			site, 40+r.IntN(10), r.IntN(10), 80+r.IntN(10), r.IntN(10), people[i/60%len(people)], "ad.", "light trap", comment)
 	}
+	return w.Flush()
 }
 
 var (
