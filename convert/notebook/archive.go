@@ -89,16 +89,10 @@ func (s *archiveTable) HiddenColumns() []int { return nil }
 // Walk yields the names of the terms as row 1, then the table's rows.
 func (s *archiveTable) Walk(fn func(*Row) error) error {
 	stopped, err := s.walk(fn)
-	if stopped {
-		return err
-	}
-	if err == nil {
-		err = s.src.unchanged()
-	}
-	return trouble(s.src.path, s.name, archiveTrouble(err))
+	return s.src.ended(s.name, stopped, archiveTrouble(err))
 }
 
-func (s *archiveTable) walk(fn func(*Row) error) (stopped bool, err error) {
+func (s *archiveTable) walk(fn func(*Row) error) (stopped, err error) {
 	row := Row{Number: 1}
 	for _, h := range s.heads {
 		row.Cells = append(row.Cells, textCell(h))
@@ -109,16 +103,16 @@ func (s *archiveTable) walk(fn func(*Row) error) (stopped bool, err error) {
 		}
 	}
 	if err := fn(&row); err != nil {
-		return true, err
+		return err, nil
 	}
 	columns := len(s.table.Columns())
 	for r, err := range s.table.Rows() {
 		if err != nil {
-			return false, err
+			return nil, err
 		}
 		if row.Number++; row.Number%4096 == 0 {
 			if err := s.ctx.Err(); err != nil {
-				return false, err
+				return nil, err
 			}
 		}
 		row.Cells = row.Cells[:0]
@@ -129,17 +123,17 @@ func (s *archiveTable) walk(fn func(*Row) error) (stopped bool, err error) {
 		if s.events != nil {
 			var known bool
 			if row.Cells, known, err = s.events.append(row.Cells, r.ID()); err != nil {
-				return false, err
+				return nil, err
 			}
 			if !known {
 				row.Repaired = strings.TrimPrefix(row.Repaired+fmt.Sprintf("; its event %q is not in the archive", r.ID()), "; ")
 			}
 		}
 		if err := fn(&row); err != nil {
-			return true, err
+			return err, nil
 		}
 	}
-	return false, nil
+	return nil, nil
 }
 
 // eventTable holds the values of an archive's events by their ids. The values

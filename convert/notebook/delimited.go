@@ -141,28 +141,22 @@ func (s *textSheet) chooseDelimiter(sample []byte, asked string, note func(strin
 // Walk splits the file into rows.
 func (s *textSheet) Walk(fn func(*Row) error) error {
 	stopped, err := s.walk(fn)
-	if stopped {
-		return err
-	}
-	if err == nil {
-		err = s.src.unchanged()
-	}
-	return trouble(s.src.path, "", err)
+	return s.src.ended("", stopped, err)
 }
 
 // walk reports as stopped an error that is fn's own.
-func (s *textSheet) walk(fn func(*Row) error) (stopped bool, err error) {
+func (s *textSheet) walk(fn func(*Row) error) (stopped, err error) {
 	f, err := os.Open(s.src.real)
 	if err != nil {
-		return false, err
+		return nil, err
 	}
 	defer f.Close()
 	if _, err := f.Seek(int64(s.enc.skip), io.SeekStart); err != nil {
-		return false, err
+		return nil, err
 	}
 	in := s.enc.reader(f)
 	if _, err := io.CopyN(io.Discard, in, int64(s.skip)); err != nil && err != io.EOF {
-		return false, err
+		return nil, err
 	}
 	delim := s.delim
 	if delim == spaces {
@@ -175,7 +169,7 @@ func (s *textSheet) walk(fn func(*Row) error) (stopped bool, err error) {
 	for {
 		ok, err := r.next()
 		if err != nil {
-			return false, s.at(row.Number+1, err)
+			return nil, s.at(row.Number+1, err)
 		}
 		if !ok {
 			break
@@ -183,21 +177,21 @@ func (s *textSheet) walk(fn func(*Row) error) (stopped bool, err error) {
 		row.Number++
 		if row.Number%4096 == 0 {
 			if err := s.ctx.Err(); err != nil {
-				return false, err
+				return nil, err
 			}
 		}
 		if err := s.fields(r, &row); err != nil {
-			return false, err
+			return nil, err
 		}
 		if row.Repaired != "" {
 			repairs.add(row.Number, row.Repaired)
 		}
 		if err := fn(&row); err != nil {
-			return true, err
+			return err, nil
 		}
 	}
 	s.report(&repairs)
-	return false, nil
+	return nil, nil
 }
 
 // at says in which row the reading stopped.

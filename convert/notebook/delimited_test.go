@@ -45,6 +45,8 @@ func TestDelimited(t *testing.T) {
 		"quoted line end first":  {"a,b,c\n1,\"\nx\",3\n2,\"\ny\",4\n", []string{"a|b|c", "1|\nx|3", "2|\ny|4"}, ""},
 		"lined up":               {"Date      Name               n\n1/6/2014  Noctua pronuba     3\n2/6/2014  Apamea monoglypha  12\n", []string{"Date|Name|n", "1/6/2014|Noctua pronuba|3", "2/6/2014|Apamea monoglypha|12"}, "two or more spaces"},
 		"lined up with gaps":     {"Date      Name               n\n1/6/2014  Noctua pronuba     3\n          Apamea monoglypha  12\n", []string{"Date      Name               n", "1/6/2014  Noctua pronuba     3", "          Apamea monoglypha  12"}, "lined up with spaces, unevenly"},
+		"joined files":           {"a,b\n1,2\n\xef\xbb\xbf\"a\",b\n3,4\n", []string{"a|b", "1|2", "a|b", "3|4"}, ""},
+		"mark and sep line":      {"\xef\xbb\xbfsep=;\r\na;b,c\r\n", []string{"a|b,c"}, ""},
 		"sep line":               {"sep=;\na;b,c\n1;2,3\n", []string{"a|b,c", "1|2,3"}, "semicolons; the line itself"},
 		"sep line, quoted":       {"\"sep=,\"\r\na,b\r\n", []string{"a|b"}, "commas"},
 		"sep line, tab":          {"sep=\t\na\tb\n", []string{"a|b"}, "tabs"},

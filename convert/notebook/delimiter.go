@@ -216,7 +216,13 @@ func guessDelimiter(sample []byte, l Limits) byte {
 	var best byte
 	var bestScore delimiterScore
 	for _, d := range delimiters {
-		if s := scoreDelimiter(sample, d, l); s.cover >= 0.2 && (best == 0 || s.better(bestScore)) {
+		s := scoreDelimiter(sample, d, l)
+		// Commas are also found in prose, which they split now and then and
+		// in all ways.
+		if s.cover < 0.2 || d == ',' && s.cover < 0.5 && s.share < 0.3 {
+			continue
+		}
+		if best == 0 || s.better(bestScore) {
 			best, bestScore = d, s
 		}
 	}

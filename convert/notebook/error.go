@@ -62,7 +62,7 @@ func shown(path string) string {
 func trouble(file, sheet string, err error) error {
 	var p *Problem
 	switch {
-	case err == nil || errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded):
+	case err == nil || isContext(err):
 		return err
 	case errors.As(err, &p):
 		if p.File == "" {
@@ -103,6 +103,10 @@ func trouble(file, sheet string, err error) error {
 		p.Advice = "Copy it to another disk and try again, or open it in a spreadsheet program and save it afresh"
 	}
 	return p
+}
+
+func isContext(err error) bool {
+	return errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded)
 }
 
 const resave = "Open it in a spreadsheet program and save it afresh as .xlsx"

@@ -28,13 +28,7 @@ func (s *odsSheet) Walk(fn func(*Row) error) error {
 	w := &odsWalk{page: page{fn: fn, limits: s.book.limits}, sheet: s,
 		m: newMarkup(s.book.body.from(s.start), s.book.limits.CellBytes)}
 	err := w.run()
-	if w.stopped != nil {
-		return w.stopped
-	}
-	if err == nil {
-		err = s.book.src.unchanged()
-	}
-	return trouble(s.book.src.path, s.name, err)
+	return s.book.src.ended(s.name, w.stopped, err)
 }
 
 // odsWalk is one pass over a sheet.

@@ -95,6 +95,11 @@ func (r *records) next() (bool, error) {
 	r.repaired = ""
 	for {
 		b := r.buf[r.pos:r.end]
+		if len(b) > 3 && b[0] == 0xEF && b[1] == 0xBB && b[2] == 0xBF {
+			// A byte order mark where files were joined to one.
+			r.pos += 3
+			continue
+		}
 		if len(b) == 0 && r.eof {
 			return false, nil
 		}

@@ -40,36 +40,41 @@ func TestRefused(t *testing.T) {
 	locked := workbookBytes(t, excelize.Options{Password: "moth"})
 	plain := workbookBytes(t)
 	for name, c := range map[string]struct{ name, content, want string }{
-		"empty":             {"a.csv", "", "the file is empty. Check"},
-		"empty workbook":    {"a.xlsx", "", "the file is empty"},
-		"only a mark":       {"a.csv", "\xef\xbb\xbf", "the file is empty"},
-		"only blanks":       {"a.csv", " \n\n\t\n", "the file is empty"},
-		"password":          {"a.xlsx", locked, "locked with a password. Open it with the password"},
-		"old workbook":      {"a.xls", "\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + strings.Repeat("\x00", 600), "old .xls format"},
-		"old named new":     {"a.xlsx", "\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + strings.Repeat("\x00", 600), "save it as .xlsx"},
-		"very old workbook": {"a.xls", "\x09\x04\x06\x00\x00\x00\x10\x00", "very old .xls"},
-		"Numbers":           {"a.numbers", packed("Index/Document.iwa", "x"), "Export To, Excel"},
-		"binary workbook":   {"a.xlsb", packed("[Content_Types].xml", "<Types/>", "xl/workbook.bin", "x"), ".xlsb"},
-		"letter":            {"a.docx", packed("[Content_Types].xml", "<Types/>", "word/document.xml", "<x/>"), "word-processor document"},
-		"zip of nothing":    {"a.zip", packed(), "zip archive"},
-		"PDF":               {"a.pdf", "%PDF-1.4\n", "PDF page"},
-		"picture":           {"a.csv", "\x89PNG\r\n\x1a\n", "a picture"},
-		"compressed":        {"a.csv.gz", "\x1f\x8b\x08\x00", "compressed"},
-		"junk":              {"a.csv", junk(5000), "neither a workbook nor text"},
-		"cut short":         {"a.xlsx", plain[:len(plain)*2/3], "cut short or damaged"},
-		"cut at the start":  {"a.xlsx", plain[:40], "cut short or damaged"},
-		"no sheet":          {"a.xlsx", oddBookWithout("xl/worksheets/sheet1.xml"), `sheet "Moths": the workbook lists the sheet, but`},
-		"no list of sheets": {"a.xlsx", oddBookWithout("xl/workbook.xml"), "list of sheets is missing"},
-		"text missing":      {"a.xlsx", oddBook(`<sheetData><row r="1"><c r="B1" t="s"><v>5</v></c></row></sheetData>`, ""), "cell B1 points to a text that is missing"},
-		"sheet cut short":   {"a.xlsx", oddBookCut(), "cut short or damaged"},
-		"not well formed":   {"a.xlsx", oddBook(`<sheetData><row r="1"><c r="B1"><v>5</v></c></row`, ""), "damaged"},
-		"same part twice":   {"a.xlsx", oddBook(`<sheetData/>`, "", "XL/Worksheets/sheet1.xml", "<worksheet/>"), "two parts of the same name"},
-		"old XML":           {"a.xls", `<?xml version="1.0"?><?mso-application progid="Excel.Sheet"?><Workbook xmlns="urn:schemas-microsoft-com:office:spreadsheet">`, "2003"},
-		"letter as RTF":     {"a.csv", `{\rtf1\ansi`, "word-processor"},
-		"column too far":    {"a.xlsx", oddBook(`<sheetData><row r="1"><c r="XFE1"><v>5</v></c></row></sheetData>`, ""), "column 16385"},
-		"row too far":       {"a.xlsx", oddBook(`<sheetData><row r="1048577"><c><v>5</v></c></row></sheetData>`, ""), "a row 1048577"},
-		"address overflows": {"a.xlsx", oddBook(`<sheetData><row r="1"><c r="ZZZZZZZZZZZZZ1"><v>5</v></c></row></sheetData>`, ""), "damaged"},
-		"row below zero":    {"a.xlsx", oddBook(`<sheetData><row r="-5"/></sheetData>`, ""), "damaged"},
+		"empty":                  {"a.csv", "", "the file is empty. Check"},
+		"empty workbook":         {"a.xlsx", "", "the file is empty"},
+		"only a mark":            {"a.csv", "\xef\xbb\xbf", "the file is empty"},
+		"only blanks":            {"a.csv", " \n\n\t\n", "the file is empty"},
+		"password":               {"a.xlsx", locked, "locked with a password. Open it with the password"},
+		"old workbook":           {"a.xls", "\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + strings.Repeat("\x00", 600), "old .xls format"},
+		"old named new":          {"a.xlsx", "\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + strings.Repeat("\x00", 600), "save it as .xlsx"},
+		"very old workbook":      {"a.xls", "\x09\x04\x06\x00\x00\x00\x10\x00", "very old .xls"},
+		"Numbers":                {"a.numbers", packed("Index/Document.iwa", "x"), "Export To, Excel"},
+		"binary workbook":        {"a.xlsb", packed("[Content_Types].xml", "<Types/>", "xl/workbook.bin", "x"), ".xlsb"},
+		"letter":                 {"a.docx", packed("[Content_Types].xml", "<Types/>", "word/document.xml", "<x/>"), "word-processor document"},
+		"zip of nothing":         {"a.zip", packed(), "zip archive"},
+		"PDF":                    {"a.pdf", "%PDF-1.4\n", "PDF page"},
+		"picture":                {"a.csv", "\x89PNG\r\n\x1a\n", "a picture"},
+		"compressed":             {"a.csv.gz", "\x1f\x8b\x08\x00", "compressed"},
+		"junk":                   {"a.csv", junk(5000), "neither a workbook nor text"},
+		"cut short":              {"a.xlsx", plain[:len(plain)*2/3], "cut short or damaged"},
+		"cut at the start":       {"a.xlsx", plain[:40], "cut short or damaged"},
+		"no sheet":               {"a.xlsx", oddBookWithout("xl/worksheets/sheet1.xml"), `sheet "Moths": the workbook lists the sheet, but`},
+		"no list of sheets":      {"a.xlsx", oddBookWithout("xl/workbook.xml"), "list of sheets is missing"},
+		"text missing":           {"a.xlsx", oddBook(`<sheetData><row r="1"><c r="B1" t="s"><v>5</v></c></row></sheetData>`, ""), "cell B1 points to a text that is missing"},
+		"sheet cut short":        {"a.xlsx", oddBookCut(), "cut short or damaged"},
+		"not well formed":        {"a.xlsx", oddBook(`<sheetData><row r="1"><c r="B1"><v>5</v></c></row`, ""), "damaged"},
+		"same part twice":        {"a.xlsx", oddBook(`<sheetData/>`, "", "XL/Worksheets/sheet1.xml", "<worksheet/>"), "two parts of the same name"},
+		"old XML":                {"a.xls", `<?xml version="1.0"?><?mso-application progid="Excel.Sheet"?><Workbook xmlns="urn:schemas-microsoft-com:office:spreadsheet">`, "2003"},
+		"a track":                {"a.csv", `<?xml version="1.0"?><gpx/>`, "XML or JSON"},
+		"a web service":          {"a.txt", `[{"name":"Noctua pronuba"}]`, "XML or JSON"},
+		"OpenDocument, password": {"a.ods", packed("mimetype", "application/vnd.oasis.opendocument.spreadsheet", "content.xml", "x", "META-INF/manifest.xml", "<manifest:encryption-data/>"), "locked with a password"},
+		"OpenDocument letter":    {"a.odt", packed("mimetype", "application/vnd.oasis.opendocument.text", "content.xml", "x"), "word-processor"},
+		"OpenDocument, nothing":  {"a.ods", packed("mimetype", "application/vnd.oasis.opendocument.spreadsheet"), "content is missing"},
+		"letter as RTF":          {"a.csv", `{\rtf1\ansi`, "word-processor"},
+		"column too far":         {"a.xlsx", oddBook(`<sheetData><row r="1"><c r="XFE1"><v>5</v></c></row></sheetData>`, ""), "column 16385"},
+		"row too far":            {"a.xlsx", oddBook(`<sheetData><row r="1048577"><c><v>5</v></c></row></sheetData>`, ""), "a row 1048577"},
+		"address overflows":      {"a.xlsx", oddBook(`<sheetData><row r="1"><c r="ZZZZZZZZZZZZZ1"><v>5</v></c></row></sheetData>`, ""), "damaged"},
+		"row below zero":         {"a.xlsx", oddBook(`<sheetData><row r="-5"/></sheetData>`, ""), "damaged"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			p := failure(t, write(t, c.name, c.content), Options{})
@@ -176,6 +181,16 @@ func TestChangedWhileRead(t *testing.T) {
 		require.Error(t, err)
 		assert.Contains(t, err.Error(), "changed while it was being read. Save and close it")
 	}
+}
+
+// A workbook that is cut off while it is read has changed first of all.
+func TestCutWhileRead(t *testing.T) {
+	path := write(t, "a.xlsx", workbookBytes(t))
+	s := opened(t, path, Options{}).Sheets()[0]
+	require.NoError(t, os.Truncate(path, 200))
+	err := s.Walk(func(*Row) error { return nil })
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), "changed while it was being read")
 }
 
 func TestWalkStops(t *testing.T) {

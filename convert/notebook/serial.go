@@ -3,6 +3,7 @@ package notebook
 import (
 	"math"
 	"strconv"
+	"strings"
 	"time"
 )
 
@@ -115,10 +116,12 @@ func classOf(code string) formatClass {
 		case 'y', 'Y', 'd', 'D':
 			return dateFormat
 		case 'm', 'M':
-			// Minutes beside hours or seconds, a month alone.
-			if class == plainFormat && !hasClock(code[i:]) {
+			// Minutes beside hours or seconds, a month alone or as a word.
+			n := len(code[i:]) - len(strings.TrimLeft(code[i:], "mM"))
+			if n > 2 || class == plainFormat && !hasClock(code[i:]) {
 				return dateFormat
 			}
+			i += n - 1
 		case 'h', 'H', 's', 'S':
 			if class == plainFormat {
 				class = timeFormat

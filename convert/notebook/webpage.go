@@ -59,13 +59,7 @@ func (s *webTable) Walk(fn func(*Row) error) error {
 	if errors.Is(err, errEnough) {
 		err = nil
 	}
-	if w.stopped != nil {
-		return w.stopped
-	}
-	if err == nil {
-		err = s.src.unchanged()
-	}
-	return trouble(s.src.path, "", err)
+	return s.src.ended("", w.stopped, err)
 }
 
 // webWalk is one pass over a table.

@@ -30,13 +30,7 @@ func (s *xlsxSheet) Walk(fn func(*Row) error) error {
 	w := &xlsxWalk{page: page{fn: fn, limits: s.book.limits, merges: s.merges, comments: s.comments, commentRefs: s.commentRows},
 		sheet: s, known: map[int]map[string]Cell{}}
 	err := w.run()
-	if w.stopped != nil {
-		return w.stopped
-	}
-	if err == nil {
-		err = s.book.src.unchanged()
-	}
-	return trouble(s.book.src.path, s.name, err)
+	return s.book.src.ended(s.name, w.stopped, err)
 }
 
 // xlsxWalk is one pass over a sheet.
