@@ -140,9 +140,14 @@ func (it *item) counting(parts []Part, s string, in *inside) ([]Part, reading.Ve
 	}
 	q := in.items[0]
 	it.n, it.exact, it.inexact, it.quantity = q.n, q.exact, q.inexact, q.quantity
+	if it.sign != nil && s[it.sign.end-1] != 's' && s[it.sign.end-1] != 'e' && (!it.exact || it.n > 1) {
+		// One sign with a number behind it: of signs, or of animals in it?
+		it.sign = nil
+		it.said = it.said.And(reading.QueryOf("number-of-what", "The number in brackets was read as a number of individuals. Please check."))
+	}
 	it.remarks = append(it.remarks, q.remarks...)
 	p, v, ok := it.part(s)
-	return append(parts, p), v.And(q.said), ok
+	return append(parts, p), v.And(q.said).And(it.said), ok
 }
 
 // split makes a part of every count in brackets, and one of those left over.

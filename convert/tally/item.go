@@ -24,6 +24,7 @@ type item struct {
 	unsexed                     bool // it was said that the sex is not known
 	mating                      bool // takes two
 	all                         bool // its labels are those of all that were counted
+	total                       bool // it was said to be the sum
 	shared                      bool // labels that share one count: the whole cell is kept
 	said                        reading.Verdict
 	inside                      *inside

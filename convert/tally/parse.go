@@ -119,6 +119,10 @@ func (p *parser) step(i int) int {
 			cur.addQuantity(p.s, t)
 			return i + 1
 		}
+		if t.kind == sex && t.short && p.peek(i+1) == unknown && strings.HasPrefix(p.s[t.end:], ".") {
+			p.unknown(t) // "1 f. nigra": a form
+			return i + 1
+		}
 		if next := p.peek(i + 1); p.s[t.start:t.end] == "n" && cur.empty() && (next == glue || next == number) {
 			return i + 1 // "n=12"
 		}
@@ -126,6 +130,12 @@ func (p *parser) step(i int) int {
 	case unit:
 		if cur.zero && p.peek(i+1) == number && !cur.labelled() {
 			cur.zero = false
+		}
+		if t.n == 1 {
+			if cur.labelled() && cur.counted() && p.peek(i+1) == number {
+				p.flush()
+			}
+			p.cur.total = true
 		}
 	case remark:
 		cur.addRemark(p.s, t)
@@ -169,11 +179,13 @@ func (p *parser) step(i int) int {
 	case question:
 		cur.doubt(reading.QueryOf("doubtful-count", "The question mark says that the recorder was not sure. Please check."))
 		cur.addRemark(p.s, t)
+		cur.unsexed = cur.unsexed || cur.exact && !cur.labelled() && len(p.items) > 0 // "6m 3f 1?"
 	case times:
 		if !(p.peek(i+1) == number || p.peek(i-1) == number) {
 			p.bad = true
 		}
 	case glue:
+		return p.glue(i)
 	case other:
 		if word := strings.ToLower(p.s[t.start:t.end]); word == "min" && p.peek(i+1) == number {
 			p.list[i].kind = approx
@@ -285,6 +297,11 @@ func (p *parser) approx(i int) int {
 		p.flush()
 	}
 	t := p.list[i]
+	if t.doubt && p.cur.exact { // "2 prob. male"
+		p.cur.doubt(reading.QueryOf("doubtful-count", "The recorder was not sure. Please check."))
+		p.cur.addRemark(p.s, t)
+		return i + 1
+	}
 	if t.doubt || p.cur.exact && (p.s[t.start] == '<' || p.s[t.start] == '>') {
 		p.cur.doubt(reading.QueryOf("doubtful-count", "The recorder was not sure of the count. Please check."))
 	}
@@ -353,6 +370,23 @@ func clash(it *item, t token) bool {
 	return it.sign != nil
 }
 
+// glue reads a colon or an equals sign: it joins a label to its number, or a
+// sum to its parts ("3: 2m 1f", "2m + 1f = 3").
+func (p *parser) glue(i int) int {
+	cur := &p.cur
+	switch {
+	case cur.exact && !cur.inexact && !cur.labelled() && p.peek(i+1) == number && !p.lead:
+		cur.total = true
+		p.put(p.list[i+1:])
+		p.bad = p.bad || cur.inside == nil || !cur.inside.ok
+		return len(p.list)
+	case cur.labelled() && cur.counted() && p.peek(i+1) == number && p.s[p.list[i].start] == '=':
+		p.flush()
+		p.cur.total = true
+	}
+	return i + 1
+}
+
 func (p *parser) dash(i int) int {
 	switch {
 	case p.cur.exact && !p.cur.labelled() && p.peek(i+1) == number && p.peek(i-1) == number:
@@ -370,6 +404,10 @@ func (p *parser) rangeTo(i int) int {
 	t := p.list[i]
 	cur := &p.cur
 	if t.n <= cur.n {
+		switch p.peek(i + 1) {
+		case sex, stage, caste, vitality:
+			p.bad = true // "3 - 1f"
+		}
 		cur.doubt(reading.QueryOf("reversed-range", "The second number is not larger than the first. Please check."))
 	}
 	cur.inexact = true
@@ -383,7 +421,8 @@ func (p *parser) separator(i int) int {
 	if p.between(i) {
 		return p.rangeTo(i + 1)
 	}
-	if p.s[t.start] == '+' && p.peek(i-1) == number && next != number && p.cur.exact && !p.cur.labelled() {
+	if p.s[t.start] == '+' && p.peek(i-1) == number && next != number && p.cur.exact && !p.cur.labelled() &&
+		!(p.list[i-1].end < t.start && (next == remark || next == place || next == unknown)) { // "1 + photo"
 		p.cur.inexact = true
 		p.cur.addQuantity(p.s, t)
 		return i + 1
@@ -436,10 +475,13 @@ func (p *parser) brackets(i int) int {
 
 // includes reads all that follows as a part of the item before it.
 func (p *parser) includes(i int) int {
-	if !p.cur.exact || p.cur.labelled() {
-		p.bad = true
+	if p.cur.empty() && len(p.items) == 0 {
+		return i + 1 // "(of which 3 f)"
 	}
 	p.put(p.list[i+1:])
+	if !p.cur.exact {
+		p.bad = true
+	}
 	if p.cur.inside == nil || !p.cur.inside.ok {
 		p.bad = true
 	}
@@ -450,7 +492,7 @@ func (p *parser) put(list []token) {
 	if len(list) == 0 {
 		return
 	}
-	if p.cur.empty() && p.sep == 0 && len(p.items) > 0 {
+	if p.cur.empty() && len(p.items) > 0 {
 		p.cur, p.items = p.items[len(p.items)-1], p.items[:len(p.items)-1]
 		p.sep = p.cur.sep
 	}

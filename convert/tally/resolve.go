@@ -13,6 +13,9 @@ import (
 func resolve(parts []Part, s string, items []item) ([]Part, reading.Verdict, bool) {
 	var said reading.Verdict
 	from := len(parts)
+	items, v := settleTotal(s, items)
+	said = said.And(v)
+	items = mention(items)
 	v, ok := together(items)
 	if !ok {
 		return parts, v, false
@@ -22,6 +25,7 @@ func resolve(parts []Part, s string, items []item) ([]Part, reading.Verdict, boo
 	if len(items) == 1 && items[0].mating && items[0].exact && items[0].n == 1 {
 		said = said.And(reading.QueryOf("one-of-a-pair", "One alone cannot be mating. Please say how many there were."))
 	}
+	items = gather(items)
 	for i := range items {
 		it := &items[i]
 		if it.nothing() && (it.said.State != reading.Fair || it.inside != nil && it.zero) {

@@ -56,7 +56,7 @@ var dictionary = build([]entries{
 	{meaning{kind: sex, text: "male", doubt: true}, []string{"mm"}},
 	{meaning{kind: sex, text: "female"}, []string{"f", "female", "females", "♀", "♀♀", "fem", "fems", "f's", "ff", "fs", "femal"}},
 	{meaning{kind: sex, text: "hermaphrodite"}, []string{"hermaphrodite", "hermaphrodites"}},
-	{meaning{kind: sex, text: "", keep: true, n: 1}, []string{"unsexed", "undetermined", "sex unknown", "unknown sex", "unsex", "indet sex", "sex indet", "not sexed", "sex?"}},
+	{meaning{kind: sex, text: "", keep: true, n: 1}, []string{"unsexed", "undetermined", "sex unknown", "unknown sex", "unsex", "indet sex", "sex indet", "not sexed", "unknown", "indet", "undet", "other", "others", "sex not known", "sex not noted"}},
 
 	{meaning{kind: stage, text: "adult"}, []string{"adult", "adults", "ad", "ads", "adt", "adts", "imago", "imagos", "imagines", "imagoes", "adlt"}},
 	{meaning{kind: stage, text: "adult", keep: true}, []string{"teneral", "tenerals"}},
@@ -106,12 +106,13 @@ var dictionary = build([]entries{
 
 	{meaning{kind: unit}, []string{"individual", "individuals", "indiv", "indivs", "ind", "inds", "specimen", "specimens", "spec", "specs", "spm", "spms", "ex", "exs", "exx", "example", "examples",
 		"moth", "moths", "butterfly", "butterflies", "beetle", "beetles", "bug", "bugs", "bee", "bees", "fly", "flies", "insect", "insects", "bird", "birds", "spider", "spiders", "dragonfly", "dragonflies",
-		"in total", "total", "tot", "altogether", "in all", "counted", "count", "qty", "number", "nos", "no of", "only", "just", "of", "total of", "a total of", "all told", "no."}},
+		"counted", "count", "qty", "number", "nos", "no of", "only", "just", "of", "were", "was", "being", "are", "the one", "no."}},
+	{meaning{kind: unit, n: 1}, []string{"in total", "total", "tot", "altogether", "in all", "total of", "a total of", "all told"}},
 	{meaning{kind: presence}, []string{"present", "seen", "noted", "recorded", "yes", "found", "observed", "here", "trapped", "caught", "taken", "again", "heard"}},
 
 	{meaning{kind: remark}, []string{"wings", "wings only", "wing", "remains", "vacated", "tenanted", "occupied", "empty", "unoccupied", "vac", "alate", "alates", "winged", "wingless", "dealate", "ovip", "laying eggs", "laying ova", "egg laying", "worn", "very worn", "v worn", "fresh", "very fresh", "tatty", "faded", "damaged", "old", "new", "small", "large", "big", "tiny", "huge", "dark", "pale", "light", "melanic", "melanics", "typical", "form",
 		"gravid", "mated", "virgin", "assembling", "calling", "egglaying", "ovipositing", "laying", "courting", "mature", "young", "early", "late",
-		"netted", "released", "retained", "potted", "kept", "reared", "bred", "emerged", "ex larva", "ex pupa", "swept", "beaten", "beating", "sweeping", "dissected", "photo", "photographed", "photos", "pic", "pics", "photo taken", "det", "gen det", "gen", "genitalia", "genitalia checked", "dissection", "specimen kept", "specimen retained", "voucher",
+		"netted", "released", "retained", "potted", "kept", "reared", "bred", "emerged", "ex larva", "ex pupa", "ex larvae", "ex pupae", "ex ova", "ex ovum", "ex egg", "ex l", "ex p", "e l", "e p", "el", "flushed", "disturbed", "came to light", "hatched", "flew off", "flew away", "got away", "let go", "ab", "aberrant", "aberration", "out", "nearby", "courtship", "sunning", "roosting", "drinking", "seen well", "attending", "swept", "beaten", "beating", "sweeping", "dissected", "photo", "photographed", "photos", "pic", "pics", "photo taken", "det", "gen det", "gen", "genitalia", "genitalia checked", "dissection", "specimen kept", "specimen retained", "voucher",
 		"flying", "resting", "basking", "feeding up", "nectaring", "inside", "outside", "indoors", "outdoors", "escaped", "injured", "parasitised", "full grown", "fullgrown", "full fed", "green form", "brown form",
 		"first", "first record", "first for site", "first for garden", "new for site", "new for the site", "new to site", "new for garden", "nfg", "nfs", "nfy", "new for year", "first of year", "first of the year", "foy", "last", "late date", "migrant", "migrants", "wow", "nice", "confirmed", "definite"}},
 	{meaning{kind: remark, n: 2}, []string{"mating", "copulating", "in cop", "in copula", "in copulation", "paired", "cop"}},
@@ -124,19 +125,19 @@ var dictionary = build([]entries{
 		"brood", "broods", "generation", "generations", "flocks", "groups", "patches", "locations", "places", "occasions", "species", "spp", "sites", "site", "km", "kg", "g", "cm", "metre", "metres", "meter", "meters", "mile", "miles", "yards", "yds", "feet", "ft", "inch", "inches", "leaves", "leaf", "trees", "tree", "plants", "plant",
 		"percent", "per cent", "degrees", "deg", "watt", "watts", "mv", "am", "pm", "visits", "visit", "records", "record", "times", "rows", "row", "lamps", "lamp", "sheets", "sheet", "ha", "acres"}},
 
-	{meaning{kind: approx}, []string{"c", "ca", "circa", "cir", "approx", "approximately", "approxim", "aprox", "appx", "about", "abt", "around about", "roughly", "nearly", "almost", "est", "estimate", "estimated", "plus", "ish", "or so", "or more", "or fewer", "or less", "or thereabouts", "odd", "and more",
-		"at least", "min of", "minimum", "minimum of", "max", "max of", "maximum", "maximum of", "up to", "over", "under", "more than", "less than", "fewer than", "in excess of", "upwards of", "some where around", "probably about", "well over", "just over", "just under", "say", "no more than", "not more than", "no fewer than", "not less than", "at most", "between", "or two", "or three", "easily"}},
+	{meaning{kind: approx}, []string{"c", "ca", "cca", "circa", "cir", "approx", "approximately", "approxim", "aprox", "appx", "about", "abt", "around about", "roughly", "nearly", "almost", "est", "estimate", "estimated", "plus", "ish", "or so", "or more", "or fewer", "or less", "or thereabouts", "odd", "and more",
+		"at least", "min of", "minimum", "minimum of", "max", "max of", "max count", "maximum count", "peak", "peak count", "maximum", "maximum of", "up to", "over", "under", "more than", "less than", "fewer than", "in excess of", "upwards of", "some where around", "probably about", "well over", "just over", "just under", "say", "no more than", "not more than", "no fewer than", "not less than", "at most", "between", "or two", "or three", "easily"}},
 
 	{meaning{kind: approx, doubt: true}, []string{"poss", "possibly", "maybe", "perhaps", "prob", "probably"}},
 
 	{meaning{kind: vague}, []string{"several", "many", "very many", "few", "a few", "very few", "quite a few", "lots", "lots of", "loads", "loads of", "numerous", "some", "plenty", "plenty of", "masses", "masses of", "swarm", "swarms", "swarming", "a swarm", "myriads",
-		"common", "very common", "v common", "quite common", "fairly common", "locally common", "com", "abundant", "very abundant", "v abundant", "abund", "super abundant", "freq", "frequent", "very frequent", "frequently", "occ", "occas", "occasional", "rare", "very rare", "scarce", "sparse", "dominant", "locally abundant", "plentiful", "in numbers", "in number", "good numbers", "large numbers", "small numbers", "low numbers", "in good numbers", "in small numbers", "in large numbers", "a number", "a number of", "number of",
+		"common", "very common", "v common", "quite common", "fairly common", "locally common", "locally frequent", "not common", "not many", "v few", "com", "abundant", "very abundant", "v abundant", "abund", "super abundant", "freq", "frequent", "very frequent", "frequently", "occ", "occas", "occasional", "rare", "very rare", "scarce", "sparse", "dominant", "locally abundant", "plentiful", "in numbers", "in number", "good numbers", "large numbers", "small numbers", "low numbers", "in good numbers", "in small numbers", "in large numbers", "a number", "a number of", "number of",
 		"hundreds", "thousands", "dozens", "tens", "scores", "hundreds of", "thousands of", "dozens of", "tens of", "scores of", "a couple", "couple", "couple of", "a couple of", "couple of dozen", "a couple of dozen", "couple dozen", "a handful", "handful", "a handful of", "several dozen", "a few dozen", "a dozen or so", "dozen or so", "dozen or more", "several hundred", "a few hundred", "multiple", "various", "too many to count", "too many", "countless", "uncountable", "innumerable", "one or two", "two or three", "one or more", "a lot", "lot", "a lot of", "oodles", "more than one", "the odd one", "odd one", "ones and twos", "flurry", "good number", "a good number", "good count", "large number", "a large number", "small number"}},
 
 	{meaning{kind: pair, n: 2}, []string{"pair", "pairs", "pr", "prs", "a pair", "pair of", "pairs of", "a pair of", "mating pair", "mating pairs", "pair in cop", "pairs in cop", "pair mating", "pairs mating", "a mating pair", "a pair in cop", "pr in cop", "prs in cop", "pair in copula", "pairs in copula", "copulating pair", "copulating pairs"}},
 	{meaning{kind: dozen, n: 12}, []string{"dozen", "doz", "a dozen", "dz"}},
 	{meaning{kind: number, n: 6}, []string{"half a dozen", "half dozen", "half doz", "half-dozen", "half-a-dozen", "1/2 dozen", "½ dozen"}},
-	{meaning{kind: number, n: 1}, []string{"one", "single", "singles", "singleton", "singletons", "a single", "one only", "only one", "just one", "an", "solitary", "lone"}},
+	{meaning{kind: number, n: 1}, []string{"one", "single", "singles", "singleton", "singletons", "a single", "one only", "only one", "just one", "just the one", "an", "solitary", "lone"}},
 	{meaning{kind: number, n: 100}, []string{"one hundred"}},
 	{meaning{kind: number, n: 100, doubt: true}, []string{"a hundred", "hundred"}},
 
