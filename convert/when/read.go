@@ -24,8 +24,12 @@ func Read(text string, o Options) Reading {
 // readSlowly takes the text apart. It stands apart from Read so that the plain
 // forms cost no more than they need.
 func readSlowly(text string, o Options) Reading {
+	b := builder{o: &o}
+	if len(text) > 4*maxText {
+		text = text[:4*maxText] // four bytes a character at most
+	}
 	t := tidy(text)
-	b := builder{o: &o, written: strings.TrimSpace(strings.ToValidUTF8(text, "?"))}
+	b.written = strings.TrimSpace(strings.ToValidUTF8(text, "?"))
 	switch {
 	case t == "":
 		b.held("date-missing", "There is no date.")
