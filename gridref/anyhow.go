@@ -1,6 +1,9 @@
 package gridref
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+)
 
 // parser is one way of reading a text; found is false where the text is not of
 // its kind, and the next one is tried.
@@ -17,7 +20,7 @@ func parseAnyhow(text string) (Reading, error) {
 	// The order matters only where a text could be of two kinds: degrees before
 	// letters ("N 52 18 E 0 7" begins like the Irish Grid), zones before both
 	// ("31DEG" is a square).
-	for _, parse := range []parser{parseMilitary, parseDegrees, parseDated, parseUTM, parsePair, parseLetters, parseBeside} {
+	for _, parse := range []parser{parseNothing, parseDate, parseMilitary, parseDegrees, parseDated, parseUTM, parsePair, parsePostcode, parseLetters, parseBeside} {
 		if r, err, found := parse(w); found {
 			if err != nil {
 				return r, err
@@ -37,6 +40,10 @@ func finish(r Reading, w written) Reading {
 			r.Place.Uncertainty = roundUp(w.stated)
 		}
 	}
+	if w.side > 0 && !r.Geographic() && r.Square.Size != w.side {
+		r = query(r, OtherWords, fmt.Sprintf("%s names a square of %d km, but its figures give one of %s. It was read as %s; please confirm it.",
+			w.quoted, w.side/1000, sideOf(r.Square), r.name()))
+	}
 	if w.asked {
 		r = query(r, Doubted, w.quoted+" has a question mark beside it. It was read as "+r.name()+"; please confirm it.")
 	}
@@ -52,4 +59,12 @@ func (r Reading) name() string {
 		return r.Place.String()
 	}
 	return r.Square.String()
+}
+
+// sideOf returns a square's side in words.
+func sideOf(s Square) string {
+	if s.Size >= 1000 {
+		return fmt.Sprintf("%d km", s.Size/1000)
+	}
+	return fmt.Sprintf("%d m", s.Size)
 }

@@ -3,6 +3,7 @@ package gridref
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -38,6 +39,10 @@ func parseBeside(w written) (Reading, error, bool) {
 		if err != nil || r.Doubt.Code != "" || r.Geographic() {
 			continue
 		}
+		if r.Square.Grid == Irish && r.Square.Size > 2000 {
+			// A plot, a road and a map sheet are written like that too.
+			continue
+		}
 		refs, names = append(refs, r.Square), append(names, r.Square.String())
 	}
 	if len(refs) == 0 {
@@ -57,6 +62,10 @@ func parseBeside(w written) (Reading, error, bool) {
 		}
 	}
 	r := Reading{Square: finest}
+	if len(refs) > 1 && len(slices.Compact(refs)) == 1 {
+		r.Note = fmt.Sprintf("%s holds the same reference several times; it was read once, as %s.", w.quoted, finest)
+		return r, nil, true
+	}
 	if len(refs) > 1 {
 		return query(r, TwoReferences, fmt.Sprintf("%s holds more than one reference, one within the other. It was read as the smallest, %s; "+
 			"please confirm it.", w.quoted, finest)), nil, true

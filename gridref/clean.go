@@ -15,6 +15,7 @@ type written struct {
 	// dash, quote and degree sign, and without what has been taken off.
 	text   string
 	stated float64 // metres of uncertainty, 0 for none
+	side   int32   // metres of a square's side named beside it, 0 for none
 	approx bool
 	asked  bool // a question mark
 }
@@ -62,13 +63,15 @@ func plainRune(r rune) rune {
 var (
 	doubleQuote = regexp.MustCompile(`''`)
 	spaces      = regexp.MustCompile(` +`)
+	sideWords   = regexp.MustCompile(`[ ,(]*\b(1|2|5|10|100) ?KM\b\.?(?: ?SQ(?:UARE|\.)?)?[)]?$`)
+	kindWords   = regexp.MustCompile(`\b(?:TETRAD|HECTAD|MONAD|QUADRANT|QUAD|SQUARE|FIG(?:URE|S|URES)?)\b[ .:]*`)
 	stated      = regexp.MustCompile(`(?:±|\+ ?/ ?-|\+-)\s*(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|MTRS?|M)?\b\.?`)
 	bracketed   = regexp.MustCompile(`\(\s*(?:TO |WITHIN )?(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|M)\s*\)`)
 	about       = regexp.MustCompile(`\b(?:APPROX(?:IMATE(?:LY)?|\.)?|CIRCA|ABOUT|AROUND|ROUGHLY|EST(?:IMATED|\.)?|CENTROID|CENT(?:RE|ERE?D?|RED)(?: ON)?|NEAR)(?:\b|$)\.?`)
 	// C alone is an Irish square before figures, and a tetrad behind them.
 	circa = regexp.MustCompile(`^CA\b\.? *|^C(?:\. ?| )([A-Z])| CA\.?$`)
-	label = regexp.MustCompile(`^(?:(?:OS|UK|GB|O\.S\.|BRITISH|IRISH|NATIONAL|MAP|OSGB|OSI)[ :.]+)*` +
-		`(?:GRID[ -]?REF(?:ERENCE|S|\.)?|N\.?G\.?R\.?|G\.?R\.?|O\.?S\.?G\.?R\.?|I\.?G\.?R\.?|OSGB(?:36)?|BNG|MGRS|GRID|REF(?:ERENCE)?|LOCATION|COORD(?:INATE)?S?|(?:OS|UK|GB|BRITISH|IRISH))\s*[ :.=\-]\s*`)
+	label = regexp.MustCompile(`^(?:(?:OS|UK|GB|O\.S\.|BRITISH|IRISH|NATIONAL|MAP|OSGB|OSI|IRELAND|IRL|IE|ROI|NI)[ :.]+)*` +
+		`(?:GRID[ -]?REF(?:ERENCE|S|\.)?|N\.?G\.?R\.?|G\.?R\.?|O\.?S\.?G\.?R\.?|I\.?G\.?R\.?|OSGB(?:36)?|BNG|MGRS|GRID|REF(?:ERENCE)?|LOCATION|COORD(?:INATE)?S?|(?:OS|UK|GB|BRITISH|IRISH|IRELAND|IRL|IE|ROI|NI))\s*[ :.=\-]\s*`)
 )
 
 // clean makes a text ready: plain characters, and labels, "approx" and stated
@@ -85,6 +88,9 @@ func clean(text string) written {
 	if m := stated.FindStringSubmatch(t); m != nil {
 		w.stated = metres(m[1], m[2])
 		t = strings.Replace(t, m[0], " ", 1)
+	} else if m := sideWords.FindStringSubmatchIndex(t); m != nil && strings.ContainsAny(t[:1], letters) {
+		side, _ := strconv.Atoi(t[m[2]:m[3]])
+		w.side, t = int32(side)*1000, t[:m[0]]
 	} else if m := bracketed.FindStringSubmatch(t); m != nil {
 		w.stated = metres(m[1], m[2])
 		t = strings.Replace(t, m[0], " ", 1)
@@ -94,6 +100,9 @@ func clean(text string) written {
 		t = strings.ReplaceAll(t, "?", " ")
 	}
 	t = strings.TrimSpace(spaces.ReplaceAllString(t, " "))
+	if rest := kindWords.ReplaceAllString(t, " "); rest != t && strings.ContainsAny(rest, "0123456789") {
+		t = strings.TrimSpace(spaces.ReplaceAllString(rest, " "))
+	}
 	if rest := about.ReplaceAllString(t, " "); rest != t {
 		w.approx, t = true, rest
 	}
@@ -129,6 +138,8 @@ func metres(figures, unit string) float64 {
 	}
 	return v
 }
+
+const letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 func isDigit(c byte) bool  { return c >= '0' && c <= '9' }
 func isLetter(c byte) bool { return c >= 'A' && c <= 'Z' }

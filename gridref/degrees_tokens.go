@@ -60,7 +60,10 @@ func plainDegrees(t string) string {
 	})
 	t = strings.NewReplacer("(", " ", ")", " ", "[", " ", "]", " ", "{", " ", "}", " ").Replace(t)
 	t = degreeWord.ReplaceAllString(t, "$1°")
-	t = minuteWord.ReplaceAllString(t, "$1'$2")
+	if strings.Contains(t, "°") {
+		// Without degrees an M is metres.
+		t = minuteWord.ReplaceAllString(t, "$1'$2")
+	}
 	t = secondWord.ReplaceAllString(t, `$1"`)
 	return strings.TrimSpace(t)
 }

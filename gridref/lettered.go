@@ -95,8 +95,10 @@ func parseLettersAlone(w written, text string) (Reading, error, bool) {
 		return Reading{}, nil, false
 	}
 	r := trial{square: s}.reading(w)
-	if strings.Contains(w.quoted, "no") || strings.Contains(w.quoted, "No") || strings.Contains(w.quoted, "so") {
-		r = query(r, OtherWords, w.quoted+" may be a word. It was read as the 100 km square "+text+"; please confirm it.")
+	// In small letters, or where it has a meaning of its own, it may be a word
+	// or a mark in a table.
+	if text == "NA" || text == "X" || strings.ToUpper(w.quoted) != w.quoted && (len(text) == 1 || text == "NO" || text == "SO") {
+		r = query(r, OtherWords, w.quoted+" may be a word or a mark. It was read as the 100 km square "+text+"; please confirm it.")
 	}
 	return r, nil, true
 }
@@ -145,7 +147,7 @@ func (c compact) try(letters, suffix int) (t trial, ok bool) {
 		return t, false
 	}
 	t.letters = string(prefix)
-	if t.square, ok = squareOf(t.letters); !ok {
+	if t.square, ok = squareOf(t.letters); !ok || t.corrected > 0 && !t.square.HasLand() {
 		return t, false
 	}
 	figures := []byte(c.text[letters:end])

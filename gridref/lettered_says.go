@@ -18,7 +18,7 @@ func (t trial) reading(w written) Reading {
 		r = query(r, TooManyFigures, fmt.Sprintf("%s has 12 figures, which claims to know the place to 10 cm. "+
 			"It was read to the metre, as %s; please confirm it.", w.quoted, ref))
 	}
-	if !t.square.HasLand() || t.square.Grid == British && t.square.Size <= 10_000 && t.square.irish() {
+	if !t.square.HasLand() || t.square.mayBeIrish() {
 		r = r.atSea(w)
 	}
 	return r
@@ -93,9 +93,12 @@ func figureParts(figures string, split []bool) (parts []string) {
 	return append(parts, figures[start:])
 }
 
-// unevenSuggestions puts zeros back before the shorter of two parts.
+// unevenSuggestions puts one zero back before the shorter of two parts.
 func unevenSuggestions(letters string, parts []string) []string {
-	if len(parts) != 2 || len(parts[0]) == len(parts[1]) {
+	if len(parts) != 2 {
+		return nil
+	}
+	if longer := len(parts[0]) - len(parts[1]); longer != 1 && longer != -1 {
 		return nil
 	}
 	e, n := padPair(parts[0], parts[1])

@@ -21,6 +21,7 @@ var (
 	pairToken = regexp.MustCompile(`^(?:(\d\.?\d*E\+?\d{1,2})(?:\b|$)|(\d+)(?:\.(\d+))?|(EASTINGS?|NORTHINGS?|EAST|NORTH|ME|MN|[ENXY])|([ ,;/:=()\[\]'"*]+|M\b|METRES?))`)
 
 	thousandsPair = regexp.MustCompile(`^(\d{2,3})[, '](\d{3})[ ,;/]+(?:(\d)[, '])?(\d{1,3})[, '](\d{3})$`)
+	thousands     = regexp.MustCompile(`\b(\d{1,3})[, '](\d{3})\b`)
 	commaPair     = regexp.MustCompile(`^(\d{5,7}),(\d{1,3})[ ;/]+(\d{5,7}),(\d{1,3})$`)
 )
 
@@ -32,6 +33,8 @@ func pairFigures(text string) (e, n figure, labelled, ok bool) {
 		text = m[1] + m[2] + " " + m[3] + m[4] + m[5]
 	} else if m := commaPair.FindStringSubmatch(text); m != nil {
 		text = m[1] + "." + m[2] + " " + m[3] + "." + m[4]
+	} else if strings.ContainsAny(text, "EX") && strings.ContainsAny(text, "NY") && len(thousands.FindAllString(text, -1)) == 2 {
+		text = thousands.ReplaceAllString(text, "$1$2")
 	}
 	var numbers []figure
 	var waiting byte // a label before its number

@@ -52,14 +52,16 @@ func parsePlain(text string) (Square, bool) {
 	if !ok || !s.HasLand() {
 		return Square{}, false
 	}
-	if text[i] == ' ' {
+	if isGap(text[i]) {
 		i++
 	}
-	if !s.plainFigures(text[i:end]) || s.Grid == British && s.Easting < 270_000 {
-		// Along the Irish Sea a British reference may lie in Ireland.
-		return Square{}, false
-	}
-	return s, true
+	return s, s.plainFigures(text[i:end]) && !s.mayBeIrish()
+}
+
+// mayBeIrish reports whether a British reference lies where only the Irish
+// Grid makes sense. The first conditions are only there to be quick.
+func (s Square) mayBeIrish() bool {
+	return s.Grid == British && s.Easting < 200_000 && s.Northing < 750_000 && s.Size <= 10_000 && s.irish()
 }
 
 // plainFigures moves the 100 km square s to what the rest of its reference
@@ -70,7 +72,7 @@ func (s *Square) plainFigures(text string) bool {
 	i := 0
 	for ; i < len(text); i++ {
 		c := text[i]
-		if c == ' ' && gap < 0 {
+		if gap < 0 && isGap(c) {
 			gap = figures
 			continue
 		}
@@ -80,7 +82,7 @@ func (s *Square) plainFigures(text string) bool {
 		value = value*10 + int64(c-'0')
 		figures++
 	}
-	if figures == 0 || figures%2 == 1 || figures > 10 || gap >= 0 && (gap != figures/2 && i == len(text) || text[i-1] == ' ' && i < len(text) && figures != 2) {
+	if figures == 0 || figures%2 == 1 || figures > 10 || gap >= 0 && (gap != figures/2 && i == len(text) || isGap(text[i-1]) && i < len(text) && figures != 2) {
 		return false
 	}
 	power, size := int64(1), int32(hundredKM)
@@ -120,6 +122,9 @@ func (s *Square) suffix(text string) bool {
 	}
 	return false
 }
+
+// isGap reports the single characters that commonly part a reference.
+func isGap(c byte) bool { return c == ' ' || c == '.' || c == '-' || c == '/' || c == ',' }
 
 func upper(c byte) byte {
 	if c >= 'a' && c <= 'z' {

@@ -62,6 +62,8 @@ const (
 	HalfMissing    = "half-missing"       // one value of two
 	Spreadsheet    = "spreadsheet-damage" // scientific notation, a lost leading zero
 	StrayDate      = "stray-date"         // a date beside the reference
+	DateOnly       = "date-not-reference" // a date where a reference should be
+	Postcode       = "postcode"           // a postcode where a reference should be
 	OtherWords     = "other-words"        // other words beside the reference
 	TwoReferences  = "several-references" // more than one reference
 	NoSuchTetrad   = "no-such-tetrad"     // O, or a letter that disagrees
