@@ -122,6 +122,9 @@ type Reading struct {
 	// Place is the line of the list; nil where the site is not on it. It is
 	// not to be changed.
 	Place *Place
+	// Part: the site is only a part of Place ("Sallowmere Reserve, ride 2"),
+	// and Name is as written.
+	Part bool
 	// Where is what the list's reference was read as; meaningful where Placed.
 	Where  gridref.Reading
 	Placed bool
@@ -130,7 +133,9 @@ type Reading struct {
 // Find looks a site up. One that is on the list is fair, whatever its case,
 // punctuation and accents; a near spelling of one place is a query and is
 // taken for it; a name near to several, or shared by several, is a query and
-// stays as written. A site that the list does not have is fair: the list need
+// stays as written. A part of a listed place ("Sallowmere Reserve, ride 2") is
+// fair where a comma or bracket parts the two, else a query; its Name stays as
+// written. A site that the list does not have is fair: the list need
 // not have every place. No site is held, for the name of a place is text.
 func (l *List) Find(site string) Reading {
 	name := strings.Join(strings.Fields(site), " ")
@@ -149,9 +154,12 @@ func (l *List) Find(site string) Reading {
 		out.Verdict = reading.Verdict{Message: fmt.Sprintf("“%s” is %s of the places list.", name, out.Name)}
 		return out
 	}
+	if part, ok := l.outerPart(out); ok {
+		return part
+	}
 	switch at := l.near(name); len(at) {
 	case 0:
-		return out
+		return l.innerPart(out)
 	case 1:
 		out = l.found(out, at[0])
 		out.Verdict = reading.QueryOf("site-misspelt", fmt.Sprintf("“%s” is not on the places list and was read as “%s”. Please check; if it is another place, add it to the list.", name, out.Name), out.Name)

@@ -58,6 +58,13 @@ func TestFind(t *testing.T) {
 		{"Worth Fen", reading.Query, "North Fen", true},
 		{"East Fen", reading.Fair, "East Fen", false},
 		{"Reed bed", reading.Query, "Reed bed", false}, // two places
+		{"Sallowmere Reserve, ride 2", reading.Fair, "Sallowmere Reserve, ride 2", true},
+		{"Sallowmere Reserve (car park)", reading.Fair, "Sallowmere Reserve (car park)", true},
+		{"Trap 2, Sallowmere", reading.Fair, "Trap 2, Sallowmere", true},
+		{"Sallowmere Reserve car park", reading.Query, "Sallowmere Reserve car park", true},
+		{"Field near Sallowmere Reserve", reading.Fair, "Field near Sallowmere Reserve", false},
+		{"Field near Tinker's Row", reading.Query, "Field near Tinker's Row", true}, // private
+		{"Tinkers Row back garden", reading.Query, "Tinkers Row back garden", true},
 		{"Wicken", reading.Fair, "Wicken", false},
 		{"Sallow Wood", reading.Fair, "Sallow Wood", false},
 		{"", reading.Fair, "", false},

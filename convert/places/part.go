@@ -1,0 +1,97 @@
+package places
+
+import (
+	"fmt"
+	"strings"
+
+	"fieldfare/convert/reading"
+)
+
+// shortestPart is the least number of letters of a name that is looked for
+// inside a longer one; shorter ones (Fen, Wood) turn up by chance.
+const shortestPart = 6
+
+// outerPart finds the listed place that stands at either end of the site's
+// name, parted from the rest by a comma or the like.
+func (l *List) outerPart(out Reading) (Reading, bool) {
+	for _, piece := range pieces(out.Name) {
+		if at := l.keys[fold(piece)]; len(at) == 1 {
+			found := l.partOf(out, at[0])
+			found.Verdict = reading.Verdict{Message: fmt.Sprintf("“%s” is a part of %s on the places list.", out.Name, found.Place.Name)}
+			return found, true
+		}
+	}
+	return out, false
+}
+
+// innerPart finds a listed place among the words of the site's name.
+func (l *List) innerPart(out Reading) Reading {
+	at, beside := l.inside(out.Name)
+	if at < 0 || beside && !l.entries[at].Private {
+		return out
+	}
+	found := l.partOf(out, at)
+	if beside { // a private place is not to be betrayed by its neighbours
+		found.Placed = false
+		found.Verdict = reading.QueryOf("site-beside-private", fmt.Sprintf("“%s” names the private place %s and is blurred as that is. Please check.", out.Name, found.Place.Name), found.Place.Name)
+		return found
+	}
+	found.Verdict = reading.QueryOf("site-part", fmt.Sprintf("“%s” was taken to be a part of %s on the places list. Please check, or add it to the list.", out.Name, found.Place.Name), found.Place.Name)
+	return found
+}
+
+func (l *List) partOf(out Reading, at int) Reading {
+	found := l.found(out, at)
+	found.Name, found.Part = out.Name, true
+	return found
+}
+
+// pieces are the outer parts of a name that has a comma, a bracket, a dash or
+// the like: what stands before the first and behind the last of them.
+func pieces(name string) []string {
+	const signs = ",;:()[]/|"
+	spaced := strings.NewReplacer(" - ", ",", " – ", ",", " — ", ",").Replace(name)
+	first := strings.IndexAny(spaced, signs)
+	if first < 0 {
+		return nil
+	}
+	out := []string{spaced[:first]}
+	if last := strings.LastIndexAny(strings.TrimRight(spaced, signs+" "), signs); last >= 0 {
+		out = append(out, spaced[last+1:])
+	}
+	return out
+}
+
+// inside returns the listed place whose longest spelling stands among the
+// words of the name, -1 for none, and whether words such as "near" say that
+// the site lies beside it.
+func (l *List) inside(name string) (place int, beside bool) {
+	words := foldedWords(name)
+	place, best := -1, 0
+	for i := range words {
+		key := ""
+		for j := i; j < len(words); j++ {
+			key += words[j]
+			if n := len([]rune(key)); n < shortestPart || n <= best {
+				continue
+			}
+			if at := l.keys[key]; len(at) == 1 {
+				place, best = at[0], len([]rune(key))
+				beside = besideWords(words[:i])
+			}
+		}
+	}
+	return place, beside
+}
+
+// besideWords tells whether the words before a place's name put the site
+// outside it.
+func besideWords(before []string) bool {
+	for _, w := range before {
+		switch w {
+		case "near", "nr", "opposite", "opp", "of", "off", "between", "beyond", "behind", "outside", "towards", "to", "from", "adjacent", "adj", "by", "beside", "around", "above", "below", "past":
+			return true
+		}
+	}
+	return false
+}
