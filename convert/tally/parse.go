@@ -120,7 +120,9 @@ func (p *parser) step(i int) int {
 			return i + 1
 		}
 		if t.kind == sex && t.short && p.peek(i+1) == unknown && strings.HasPrefix(p.s[t.end:], ".") {
-			p.unknown(t) // "1 f. nigra": a form
+			cur.addRemark(p.s, t) // "1 f. nigra": a form
+			cur.free = true
+			cur.doubt(reading.QueryOf("words-beside-count", "The words after “f.” were taken to be the name of a form, not a sex. Please check."))
 			return i + 1
 		}
 		if next := p.peek(i + 1); p.s[t.start:t.end] == "n" && cur.empty() && (next == glue || next == number) {
