@@ -125,6 +125,8 @@ func agree(s sense, st *stats) int {
 		switch {
 		case grid > 0.6 || dates > 0.6 || whole > 0.8 && !few || st.share(lookBinomial) > 0.4 || st.share(lookKnownTaxon) > 0.4:
 			return -90
+		case methodShare(st) >= 0.5:
+			return -90
 		case st.share(lookPlace) >= 0.3:
 			return 20
 		}
@@ -156,7 +158,12 @@ func agree(s sense, st *stats) int {
 			return -20
 		}
 		return 15
-	case Method, Habitat, Weather, Authorship, Basis, Certainty, County, Country:
+	case Method:
+		if methodShare(st) >= 0.4 {
+			return 20
+		}
+		return rule(dates > 0.7 || grid > 0.7 || st.share(lookBinomial) > 0.5)
+	case Habitat, Weather, Authorship, Basis, Certainty, County, Country:
 		return rule(dates > 0.7 || grid > 0.7 || st.share(lookBinomial) > 0.5)
 	case ViceCounty:
 		return rule(dates > 0.7 || grid > 0.7 || st.big > 0)
@@ -219,7 +226,7 @@ func (s *stats) upTo(limit int) float64 {
 	fit, all := 0, 0
 	for t, n := range s.distinct {
 		all += n
-		if v, ok := isInt(t); ok && v >= 0 && v <= limit {
+		if v, ok := isInt(t); ok && v >= 0 && v <= limit || limit == 31 && dayNumber(t) > 0 {
 			fit += n
 		}
 	}

@@ -294,7 +294,7 @@ func (s *stats) upToOrNight() float64 {
 	n, all := 0, 0
 	for t, k := range s.distinct {
 		all += k
-		if v, ok := isInt(t); ok && v >= 1 && v <= 31 || isNight(t) {
+		if dayNumber(t) > 0 || isNight(t) {
 			n += k
 		}
 	}

@@ -27,8 +27,8 @@ func (s *listState) completeDate(v *Value) {
 		return
 	}
 	form := noDate
-	day, isDay := isInt(t)
-	if isDay = isDay && day >= 1 && day <= 31; !isDay {
+	isDay := dayNumber(t) > 0
+	if !isDay {
 		form = scanDate(t)
 	}
 	if form.hasYear() {

@@ -122,7 +122,7 @@ func countDamage(v *Value, cell *notebook.Cell, c *column) {
 // originalCount is the range that became the date: 2-4 became 2 April, and
 // 2-14, which is no day, February 2014.
 func originalCount(t time.Time, shown string) (likely, other string) {
-	if f := scanDate(shown); f == monthYear && t.Day() == 1 {
+	if t.Day() == 1 && len(shown) == 6 && shown[3] == '-' && isLetter(shown[0]) {
 		return fmt.Sprintf("%d-%02d", t.Month(), t.Year()%100), ""
 	}
 	likely = fmt.Sprintf("%d-%d", t.Day(), t.Month())

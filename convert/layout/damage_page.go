@@ -66,7 +66,7 @@ func (b *block) autofill(p *Plan, c *column, least int, next func(a, b *notebook
 			next(&rows[to-1].cells[c.col], &rows[to].cells[c.col]) {
 			to++
 		}
-		if to-from >= least && b.distinctNames(rows[from:to]) {
+		if to-from >= least && b.distinctNames(rows[from:to]) && (c.meaning != Date || b.onePlace(rows[from:to])) {
 			first, last := rows[from], rows[to-1]
 			for _, r := range rows[from+1 : to] {
 				b.marks.add(cellRef(c.col, r.number), reading.QueryOf("autofill", fmt.Sprintf(
@@ -93,6 +93,28 @@ func (b *block) distinctNames(rows []*keptRow) bool {
 			seen[t] = true
 		}
 		return true
+	}
+	return true
+}
+
+// onePlace: the rows name one site, one square and one recorder, as one
+// visit's do.
+func (b *block) onePlace(rows []*keptRow) bool {
+	for i := range b.cols {
+		c := &b.cols[i]
+		if !c.used() || c.meaning != Site && c.meaning != GridRef && c.meaning != Recorder {
+			continue
+		}
+		first := ""
+		for _, r := range rows {
+			switch t := r.text(c.col); {
+			case t == "" || r.look(c.col).is(lookDitto):
+			case first == "":
+				first = t
+			case t != first:
+				return false
+			}
+		}
 	}
 	return true
 }
@@ -139,7 +161,7 @@ func dayOf(c *notebook.Cell) (time.Time, bool) {
 		return t, err == nil
 	}
 	text := strings.NewReplacer("-", "/", ".", "/", " ", "/").Replace(trim(c.Text))
-	for _, form := range [...]string{"2/1/2006", "2/1/06", "2006/1/2", "2/Jan/2006", "2/January/2006", "2/Jan/06"} {
+	for _, form := range [...]string{"2/1/2006", "2/1/06", "2006/1/2", "2/Jan/2006", "2/January/2006", "2/Jan/06", "2/1", "2/Jan", "2/January"} {
 		if t, err := time.Parse(form, text); err == nil {
 			return t, true
 		}
@@ -340,7 +362,7 @@ func (b *block) columnLetters(c *column) string {
 		letters = head
 		n += k
 	}
-	if n <= bare {
+	if n*2 < bare {
 		return ""
 	}
 	return letters

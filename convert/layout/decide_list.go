@@ -27,6 +27,10 @@ func (b *block) decide(p *Plan) {
 	}
 	b.findItems(p)
 	b.findDamage(p)
+	if b.holdsNone() {
+		p.leaveBlock(b)
+		return
+	}
 	b.settleCarry()
 	b.byCol = make([]int, b.to+1)
 	for i := range b.byCol {
@@ -40,6 +44,33 @@ func (b *block) decide(p *Plan) {
 	}
 	if b.facts.year == 0 {
 		p.yearFromFile(&b.facts)
+	}
+}
+
+// holdsNone reports whether a list cannot be one of records: nothing on it
+// names a species, and it lacks dates or counts as well.
+func (b *block) holdsNone() bool {
+	if b.axis != nil || b.named() || b.facts.has(Taxon) || b.chosen != nil && len(b.chosen.Columns) > 0 {
+		return false
+	}
+	dated := b.find(Date, whole) != nil || b.find(Date, partDay) != nil
+	counted := false
+	for i := range b.cols {
+		counted = counted || b.cols[i].used() && b.cols[i].meaning == Count && b.cols[i].stats.n > 0
+	}
+	return !(dated && counted)
+}
+
+// leaveBlock leaves a list without names out, and asks.
+func (p *Plan) leaveBlock(b *block) {
+	b.kind, b.why = kindNone, "no column of names"
+	for i := range b.sample {
+		if b.sample[i].n > 0 {
+			b.notes = nil
+			b.note("no-records-found", "Rows "+itoa(b.first)+" to "+itoa(b.sample[len(b.sample)-1].number)+
+				" name no species, so nothing of them is used. If they are records, say in the project file what each column holds.", b.from)
+			return
+		}
 	}
 }
 

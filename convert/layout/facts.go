@@ -72,7 +72,7 @@ var manyAllowed = map[Meaning]bool{Remarks: true, Measurement: true, Term: true,
 // factMeanings are those that a page may state for all its rows.
 var factMeanings = map[Meaning]bool{Date: true, Recorder: true, Determiner: true, Verifier: true, Site: true, GridRef: true,
 	Latitude: true, Longitude: true, ViceCounty: true, County: true, Country: true, Elevation: true, Habitat: true, Method: true,
-	Effort: true, Weather: true, Temperature: true, Time: true, EndTime: true, Group: true, Stage: true, EndDate: true, Uncertainty: true}
+	Effort: true, Weather: true, Temperature: true, Time: true, EndTime: true, Group: true, Stage: true, EndDate: true, Uncertainty: true, Taxon: true, Scientific: true, Vernacular: true}
 
 // read takes the facts of one line, reports which cells said any, and whether
 // the line is a title or note instead.
@@ -94,7 +94,7 @@ func (f *facts) read(p *page, r *keptRow, from Origin) (used []bool) {
 				next++
 			}
 			marked := r.looks[c].is(lookMarked)
-			if next < len(r.cells) && (marked || !labelled(r.text(next))) {
+			if next < len(r.cells) && (marked || !labelled(r.text(next), s)) {
 				f.add(p, s, &r.cells[next], r.text(next), text, notebook.Ref{Col: next + 1, Row: r.number}, from)
 				for i := c; i <= next; i++ {
 					used[i] = true
@@ -113,9 +113,11 @@ func (f *facts) read(p *page, r *keptRow, from Origin) (used []bool) {
 	return used
 }
 
-func labelled(text string) bool {
-	_, ok := labelOf(text, false)
-	return ok
+// labelled reports whether a text beside a label is a label itself, of
+// something else, and not its value.
+func labelled(text string, s sense) bool {
+	ss := vocabulary[normHeading(text)]
+	return len(ss) > 0 && ss[0].meaning != s.meaning && factMeanings[ss[0].meaning]
 }
 
 // labelOf returns what a label means: a phrase of the vocabulary that a page
@@ -160,6 +162,11 @@ func (f *facts) add(p *page, s sense, cell *notebook.Cell, text, label string, r
 		f.setMonth(text, from, "the line “"+label+"”")
 	case s.meaning == Date && (cell == nil || cell.Kind != notebook.Date):
 		f.date(v)
+	case isName(s.meaning):
+		if p.eyes.lookText(text).is(lookTaxon) {
+			v.Meaning = Taxon
+			f.set(v)
+		}
 	case s.meaning == Remarks: // a note about the page, not about each record
 	case s.meaning == Site:
 		if a, b := gridRefIn(text); a >= 0 {

@@ -174,6 +174,12 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 			said = true
 		}
 	}
+	if !said && rest == text && (isInitialSurname(rest) || p.eyes.probe.KnownPerson(rest)) {
+		w := v
+		w.Meaning, w.Text = Recorder, rest
+		f.set(w)
+		return true
+	}
 	if site, sure := placeInTitle(p, rest); site != "" {
 		w := v
 		w.Meaning, w.Text = Site, site

@@ -100,11 +100,25 @@ func (p *page) upperHeadings(up, r *keptRow) bool {
 
 func (p *Plan) repeats(b *block, r *keptRow) bool {
 	for _, h := range b.heads {
-		if sameHeadings(h, r) {
+		if sameHeadings(h, r) || b.mixed && b.sameWithin(h, r) {
 			return true
 		}
 	}
 	return false
+}
+
+// sameWithin compares headings in the block's own columns only.
+func (b *block) sameWithin(h, r *keptRow) bool {
+	same, n := 0, 0
+	for c := b.from; c <= b.to && c < len(h.cells); c++ {
+		if t := h.text(c); t != "" {
+			n++
+			if normHeading(t) == normHeading(r.text(c)) {
+				same++
+			}
+		}
+	}
+	return n >= 2 && same*5 >= n*4
 }
 
 // preambleStart is where the lines that belong to the next headings begin:

@@ -27,7 +27,7 @@ func (p *page) headingScore(r *keptRow) (bool, int) {
 			marked++
 		}
 		ms := headingSenses(text, false)
-		known := len(ms) > 0 && ms[0].weight >= weightMisspelt
+		known := p.headingWord(ms, l, r.n)
 		key := normHeading(text)
 		switch {
 		case known && valueWords[key]:
@@ -60,6 +60,20 @@ func (p *page) headingScore(r *keptRow) (bool, int) {
 	return false, words
 }
 
+// headingWord: words of the vocabulary, and no value that happens to hold
+// one: "Tinker's Row", "MV light trap".
+func (p *page) headingWord(ms []match, l look, n int) bool {
+	switch {
+	case len(ms) == 0 || ms[0].weight < weightMisspelt:
+		return false
+	case ms[0].weight >= weightExact-5:
+		return true
+	case l.is(lookPlace | lookPerson | lookKnownTaxon | lookBinomial | lookGrid):
+		return false
+	}
+	return n > 2 || ms[0].weight == weightMisspelt
+}
+
 // subHeadings reports whether a row next to a row of headings belongs to them:
 // words or units and no data.
 func (p *page) subHeadings(r *keptRow) bool {
@@ -75,6 +89,8 @@ func (p *page) subHeadings(r *keptRow) bool {
 		text := r.text(c)
 		ms := headingSenses(text, false)
 		switch {
+		case l.is(lookMarked), len(labelsIn(text)) > 0, l.is(lookPlace|lookPerson) && (len(ms) == 0 || ms[0].weight < weightExact-5):
+			data++
 		case isUnit(text), len(ms) > 0 && ms[0].weight >= weightMisspelt && !holdsGridRef(text) && (r.single() < 0 || ms[0].weight >= weightExact-5):
 			words++
 		case l.is(lookDate | lookDay | lookInt | lookDecimal | lookTime | lookTaxon | lookGroup | lookLong | lookGrid | lookMonth | lookYear | lookPair | lookDitto | lookTotal | lookPerson | lookMarked):

@@ -8,7 +8,7 @@ const tableWindow = 40 // rows below the headings that show what a table is
 // given columns: columns of counts under dates, places or species.
 func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 	r := &p.rows[i]
-	if r.n < 2 || r.struck || r.single() >= 0 {
+	if r.n < 2 || r.struck || r.single() >= 0 || r.marked() >= 2 || r.marked() == 1 && r.n == 2 {
 		return nil, false, false
 	}
 	if !p.mayHeadTable(r, from, to) {
@@ -55,6 +55,9 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 	}
 	return nil, false, false
 }
+
+// marked counts the cells that end in a colon.
+func (r *keptRow) marked() int { return r.count(lookMarked, 0, len(r.looks)) }
 
 // mayHeadTable sieves rows: headings of a table are dates or words, not
 // records.

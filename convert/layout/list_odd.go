@@ -183,6 +183,10 @@ func (w *walker) sectionLine(r *notebook.Row, k *keptRow, s *listState) {
 	any := len(f.values) > 0 || f.year != before.year || f.month != before.month
 	if !any && c >= 0 {
 		text, l := k.text(c), k.look(c)
+		if l.is(lookLong) || len(labelsIn(text)) > 0 || strings.Count(text, " ") > 5 {
+			w.skip(skipNote)
+			return
+		}
 		v := Value{Text: strings.TrimRight(text, " :"), Ref: notebook.Ref{Col: c + 1, Row: r.Number}, From: FromSection}
 		switch {
 		case l.is(lookGroup):

@@ -275,20 +275,13 @@ func (w *walker) addFacts(b *block, s *listState, d *Draft, mask uint64) {
 		for i := range f.values {
 			v := &f.values[i]
 			bit := s.bits[v.Meaning]
-			if bit != 0 && mask&bit != 0 && !manyAllowed[v.Meaning] {
-				continue
-			}
-			if bit == 0 && !manyAllowed[v.Meaning] && f == &b.facts && s.section.has(v.Meaning) {
+			if bit != 0 && mask&bit != 0 || f == &b.facts && s.section.has(v.Meaning) {
 				continue
 			}
 			if v.Meaning == GridRef && site && f == &b.facts && (s.section.has(Site) || s.ownSiteDiffers(d, b)) {
 				continue // the page's reference is of the page's site
 			}
-			if v.Meaning == Group && f == &b.facts && s.section.has(Group) {
-				continue
-			}
 			d.Values = append(d.Values, *v)
-			mask |= bit
 			if v.Meaning == Date {
 				s.completeDate(&d.Values[len(d.Values)-1])
 			}

@@ -95,6 +95,9 @@ func (e eyes) lookText(text string) look {
 		}
 		return l
 	}
+	if dayNumber(text) > 0 { // 12th
+		return l | lookSmall
+	}
 	if isTick(text) {
 		l |= lookTick | lookCount
 	}

@@ -91,8 +91,13 @@ func (p *Plan) sideBySide(h head) []span {
 			return all
 		}
 	}
-	if names := vocabulary[first]; len(names) == 0 || !h.table && names[0].meaning == Count {
+	if names := vocabulary[first]; len(names) == 0 || names[0].meaning == Count {
 		return all
+	}
+	for _, c := range h.cols {
+		if c == starts[0] {
+			return all
+		}
 	}
 	return groups
 }
@@ -110,7 +115,30 @@ func groupKeys(keys []string, g span) []string {
 // factsOver are the facts of one of several lists side by side: lines that
 // stand over several of them say of each what stands over it.
 func (p *Plan) factsOver(before facts, from, to int, groups []span, g int) facts {
-	f := before
+	f := p.factsOf(before, from, to, groups, g)
+	// What is said over one of the lists only holds for all.
+	for other := range groups {
+		if other == g {
+			continue
+		}
+		o := p.factsOf(before, from, to, groups, other)
+		for _, v := range o.values {
+			if !f.has(v.Meaning) && !(v.Meaning == GridRef && f.has(Site)) {
+				f.values = append(f.values, v)
+			}
+		}
+		if f.year == 0 {
+			f.year, f.yearFrom, f.yearSaid = o.year, o.yearFrom, o.yearSaid
+		}
+		if f.month == 0 {
+			f.month, f.monthFrom, f.monthSaid = o.month, o.monthFrom, o.monthSaid
+		}
+	}
+	return f
+}
+
+func (p *Plan) factsOf(before facts, from, to int, groups []span, g int) facts {
+	f := before.clone()
 	for i := from; i < to; i++ {
 		r := &p.page.rows[i]
 		if r.n == 0 || r.struck {

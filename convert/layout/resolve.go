@@ -250,6 +250,10 @@ func (b *block) nameByElimination(p *page) {
 		return
 	}
 	var best *column
+	if b.from == b.to && len(b.cols) == 1 && b.cols[0].left == leaveNotUnderstood {
+		b.nameLines()
+		return
+	}
 	for i := range b.cols {
 		c := &b.cols[i]
 		if c.left != leaveNotUnderstood || c.stats.n == 0 || c.stats.share(lookWords) < 0.6 || c.stats.share(lookLong) > 0.4 {
@@ -266,6 +270,21 @@ func (b *block) nameByElimination(p *page) {
 	best.why = "the column left over beside the others"
 	best.weight = accepted
 	b.note("names-guessed", "No column is headed as names. Column "+notebook.ColumnName(best.col+1)+" was taken for them. Please check it.", best.col)
+}
+
+// nameLines takes the only column of a page for names where lines read like
+// names with counts.
+func (b *block) nameLines() {
+	c := &b.cols[0]
+	fit := 0
+	for t, n := range c.stats.distinct {
+		if splits(t) {
+			fit += n
+		}
+	}
+	if fit >= 2 && fit*3 >= c.stats.n {
+		c.sense, c.left, c.why, c.weight = sense{meaning: Taxon}, "", "its lines are names with counts", accepted
+	}
 }
 
 // named reports whether some column holds names or checklist numbers.

@@ -167,7 +167,7 @@ func isTotalWord(s string) bool {
 		return true
 	case strings.HasPrefix(low, "total ") || strings.HasPrefix(low, "totals ") || strings.HasPrefix(low, "grand total") ||
 		strings.HasPrefix(low, "sub-total") || strings.HasPrefix(low, "subtotal") || strings.HasPrefix(low, "sub total") ||
-		strings.HasPrefix(low, "running total") || strings.HasPrefix(low, "cumulative") || strings.HasPrefix(low, "total:"):
+		strings.HasPrefix(low, "running total") || strings.HasPrefix(low, "cumulative") || strings.HasPrefix(low, "total:") || strings.HasPrefix(low, "totals:"):
 		return true
 	case strings.HasSuffix(low, " total") || strings.HasSuffix(low, " totals"):
 		return true

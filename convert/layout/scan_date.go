@@ -272,6 +272,21 @@ func dateSeparators(toks []dateToken) bool {
 func isLetter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
 func isDigit(c byte) bool  { return c >= '0' && c <= '9' }
 
+// dayNumber returns the day of a month that "12" or "12th" says, 0 for none.
+func dayNumber(s string) int {
+	t := strings.ToLower(s)
+	if len(t) > 2 {
+		switch t[len(t)-2:] {
+		case "st", "nd", "rd", "th":
+			t = t[:len(t)-2]
+		}
+	}
+	if n, ok := isInt(t); ok && n >= 1 && n <= 31 {
+		return n
+	}
+	return 0
+}
+
 // oneSlip reports whether two words differ by one letter added, left out or
 // changed, or by two neighbours swapped.
 func oneSlip(a, b string) bool {

@@ -58,7 +58,7 @@ func isBinomial(s string) bool {
 
 // englishWords end like Latin but stand behind a capital in plain English.
 var englishWords = wordSet("is was has this his us plus various several area data extra idea sea a i on season " +
-	"person station upon common iron reservoir garden mia visitor recorder river open ova")
+	"person station upon common iron reservoir garden mia species moths records nights individuals seen visitor recorder river open ova")
 
 // vernacularWords are words that vernacular names of these islands' animals
 // end in, in the singular (from memory, no source). They serve to tell a
@@ -104,7 +104,7 @@ func looksVernacular(s string) bool {
 		if i := strings.LastIndexByte(w, '-'); i > 0 && vernacularWords[w[i+1:]] {
 			return true
 		}
-		if w == "" || !isDigit(w[0]) && w != "agg" && w != "sp" && w != "m" && w != "f" && w != "x" {
+		if w != "" && !isDigit(w[0]) && w != "agg" && w != "sp" && w != "m" && w != "f" && w != "x" {
 			return false
 		}
 		end = strings.LastIndex(s[:end], word)

@@ -127,6 +127,9 @@ func (w *walker) skip(why string) {
 
 func (w *walker) body(r *notebook.Row) {
 	done := false
+	if w.sharedFacts(r) {
+		return
+	}
 	for i := w.block; i < len(w.p.blocks) && w.p.blocks[i].first <= r.Number; i++ {
 		b := w.p.blocks[i]
 		if !b.holds(r.Number) {
@@ -142,6 +145,33 @@ func (w *walker) body(r *notebook.Row) {
 	if !done {
 		w.skip(skipNoPage)
 	}
+}
+
+// sharedFacts reads a line of labels and values that stands over lists side by
+// side: it holds for all of them, unless it says the same thing of each.
+func (w *walker) sharedFacts(r *notebook.Row) bool {
+	if w.block >= len(w.p.blocks) || !w.p.blocks[w.block].mixed || !w.p.blocks[w.block].holds(r.Number) {
+		return false
+	}
+	k := w.p.page.view(r)
+	if !w.p.page.factLine(&k) || !k.looks[k.first].is(lookMarked) {
+		return false
+	}
+	said := map[string]bool{}
+	for c := range k.cells {
+		if k.looks[c].is(lookMarked) {
+			if said[normHeading(k.text(c))] {
+				return false
+			}
+			said[normHeading(k.text(c))] = true
+		}
+	}
+	for i := w.block; i < len(w.p.blocks) && w.p.blocks[i].mixed && w.p.blocks[i].holds(r.Number); i++ {
+		w.out.Used = 0
+		clear(w.left)
+		w.sectionLine(r, &k, w.states[i])
+	}
+	return true
 }
 
 func (w *walker) blockRow(r *notebook.Row, b *block, s *listState) {
