@@ -44,7 +44,7 @@ func ReadTime(text string) Hours {
 	}
 	if f, ok := dayFraction(t); ok {
 		h := Hours{Start: f, EventTime: f}
-		h.Verdict = reading.QueryOf("day-fraction", fmt.Sprintf("%q looks like a spreadsheet's part of a day: it was read as %s.", t, f))
+		h.Verdict = reading.QueryOf("day-fraction", fmt.Sprintf("\"%s\" looks like a spreadsheet's part of a day: it was read as %s.", t, f))
 		return h
 	}
 	doubt := strings.ContainsRune(t, '?')
@@ -84,13 +84,13 @@ func ReadTime(text string) Hours {
 		h.Overnight = a.dusk && (b.dawn || b.minutes >= 0 && b.minutes < 720) || b.dawn && a.minutes >= 720
 	}
 	if a.bare || two && b.bare {
-		h.Verdict = reading.QueryOf("bare-hour", fmt.Sprintf("%q was read as whole hours, %s. Write the minutes.", t, strings.ReplaceAll(h.EventTime, "/", " to ")))
+		h.Verdict = reading.QueryOf("bare-hour", fmt.Sprintf("\"%s\" was read as whole hours, %s. Write the minutes.", t, strings.ReplaceAll(h.EventTime, "/", " to ")))
 	}
 	if doubt {
-		h.Verdict = h.And(reading.QueryOf("time-doubt", fmt.Sprintf("%q is not certain of the time.", t)))
+		h.Verdict = h.And(reading.QueryOf("time-doubt", fmt.Sprintf("\"%s\" is not certain of the time.", t)))
 	}
 	if h.EventTime == "" && h.State == reading.Fair {
-		h.Message = fmt.Sprintf("%q names no hour, and stays as written.", t)
+		h.Message = fmt.Sprintf("\"%s\" names no hour, and stays as written.", t)
 	}
 	return h
 }
@@ -191,4 +191,40 @@ func (h hour) text() string {
 		return ""
 	}
 	return hhmm(h.minutes/60, h.minutes%60, -1)
+}
+
+// At gives a date the hours of a column of its own. Hours over midnight make
+// a single day a night; a time that could not be read, or that the date
+// contradicts, is a query, and the date stands.
+func (r Reading) At(h Hours) Reading {
+	if r.State == reading.Held {
+		return r
+	}
+	v := h.Verdict
+	if v.State == reading.Held {
+		v.State = reading.Query
+	}
+	r.Verdict = r.And(v)
+	switch {
+	case r.Time != "" && h.Start != "" && r.Time != h.Start:
+		r.Verdict = r.And(reading.QueryOf("times-disagree", fmt.Sprintf("The date has the time %s, and the time stands as %s. One of the two is wrong.", r.Time, h.Start)))
+		return r
+	case r.Time != "" || r.EndTime != "":
+		return r
+	}
+	r.Time, r.EndTime = h.Start, h.End
+	if h.Overnight && r.Start == r.End && unitOf(r) == dayPrec {
+		r.Night = true
+		r.spanDays(extent{r.Start, r.Start.Add(1), dayPrec})
+		r.EventDate = r.Start.String() + "/" + r.End.String()
+	}
+	return r
+}
+
+// EventTime is the value of dwc:eventTime: 22:45, 22:45/01:30, or empty.
+func (r Reading) EventTime() string {
+	if r.Time != "" && r.EndTime != "" {
+		return r.Time + "/" + r.EndTime
+	}
+	return r.Time
 }

@@ -61,3 +61,28 @@ func TestReadTime(t *testing.T) {
 		assert.Equal(t, c.overnight, h.Overnight, "%q", c.text)
 	}
 }
+
+func TestAt(t *testing.T) {
+	for _, c := range []struct {
+		date, time, eventDate, eventTime string
+		state                            reading.State
+		night                            bool
+	}{
+		{"12/6/21", "22:45", "2021-06-12", "22:45", reading.Fair, false},
+		{"12/6/21", "22:45-01:30", "2021-06-12/2021-06-13", "22:45/01:30", reading.Fair, true},
+		{"12/6/21", "dusk to dawn", "2021-06-12/2021-06-13", "", reading.Fair, true},
+		{"12/13 June 2021", "22:45-04:30", "2021-06-12/2021-06-13", "22:45/04:30", reading.Fair, true},
+		{"12/6/21", "nonsense", "2021-06-12", "", reading.Query, false},
+		{"12/6/21", "", "2021-06-12", "", reading.Fair, false},
+		{"12/6/21 22:45", "22:45", "2021-06-12T22:45", "22:45", reading.Fair, false},
+		{"12/6/21 22:45", "21:00", "2021-06-12T22:45", "22:45", reading.Query, false},
+		{"June 2021", "22:45-01:30", "2021-06", "22:45/01:30", reading.Query, false},
+		{"nonsense", "22:45", "", "", reading.Held, false},
+	} {
+		r := when.Read(c.date, when.Options{Today: lastDay}).At(when.ReadTime(c.time))
+		assert.Equal(t, c.eventDate, r.EventDate, "%s, %s: %s", c.date, c.time, r.Message)
+		assert.Equal(t, c.eventTime, r.EventTime(), "%s, %s", c.date, c.time)
+		assert.Equal(t, c.state, r.State, "%s, %s: %s", c.date, c.time, r.Message)
+		assert.Equal(t, c.night, r.Night, "%s, %s", c.date, c.time)
+	}
+}

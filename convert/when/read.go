@@ -120,7 +120,7 @@ func (b *builder) text(t string) {
 	}
 	b.have = ok
 	if s.unknown != "" {
-		b.v = reading.HeldOf("date-words", fmt.Sprintf("%q in %s was not understood. Write the date alone, and the rest in another column.", s.unknown, b.quoted()))
+		b.v = reading.HeldOf("date-words", fmt.Sprintf("\"%s\" in %s was not understood. Write the date alone, and the rest in another column.", s.unknown, b.quoted()))
 		return
 	}
 	if !ok {
@@ -147,23 +147,33 @@ func (b *builder) finish() Reading {
 		return Reading{Verdict: b.v}
 	}
 	e := b.e
-	r := Reading{Verdict: b.v, Start: e.first, End: e.last, Night: b.night, EventDate: b.eventDate()}
+	r := Reading{Verdict: b.v, Night: b.night, EventDate: b.eventDate()}
 	if len(b.time) >= 5 {
 		r.Time = b.time[:5]
 	}
 	if len(b.endTime) >= 5 {
 		r.EndTime = b.endTime[:5]
 	}
-	if e.first.Year == e.last.Year {
-		r.Year = e.first.Year
-		if e.first.Month == e.last.Month {
-			r.Month = e.first.Month
-			if e.first.Day == e.last.Day {
-				r.Day = e.first.Day
-			}
-		}
-	}
+	r.spanDays(e)
 	return r
+}
+
+// spanDays sets the days of a reading, and the year, month and day they lie
+// within.
+func (r *Reading) spanDays(e extent) {
+	r.Start, r.End = e.first, e.last
+	r.Year, r.Month, r.Day = 0, 0, 0
+	if e.first.Year != e.last.Year {
+		return
+	}
+	r.Year = e.first.Year
+	if e.first.Month != e.last.Month {
+		return
+	}
+	r.Month = e.first.Month
+	if e.first.Day == e.last.Day {
+		r.Day = e.first.Day
+	}
 }
 
 // eventDate writes the extent, with its hours where they fix both ends.

@@ -189,6 +189,9 @@ func misspelling(w []byte) (class, int, quality) {
 	}
 	best, c, val, tie := limit+1, noWord, 0, false
 	consider := func(name string, class class, v int) {
+		if d := len(name) - len(w); d > limit || -d > limit {
+			return
+		}
 		switch n := slips(w, name); {
 		case n < best:
 			best, c, val, tie = n, class, v, false
