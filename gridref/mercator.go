@@ -91,8 +91,12 @@ func (m *mercator) unproject(east, north float64) (lat, lon float64) {
 	// Sine and cosine of the conformal latitude, then its angle.
 	p := math.Sqrt(sinh*sinh + cos*cos)
 	sinChi, cosChi := sin/cosh, p/cosh
-	lat = math.Atan2(sin, p)
-	lon = m.lon0 + math.Atan2(sinh, cos)
+	lat = math.Atan(sin / p)
+	if cos > 0 {
+		lon = m.lon0 + math.Atan(sinh/cos)
+	} else { // beyond the pole
+		lon = m.lon0 + math.Atan2(sinh, cos)
+	}
 
 	s2, c2 := 2*sinChi*cosChi, cosChi*cosChi-sinChi*sinChi
 	d, two := &m.lat, 2*c2

@@ -130,10 +130,10 @@ func toBritish(east, north float64) (e, n float64, ok bool) {
 }
 
 // fromBritish takes the shift off again. The shift is that of the point looked
-// for, so it is found by iteration; it changes by less than 1 part in 2000, so
-// each round gains over three figures.
+// for, so it is found by iteration. It changes by less than 1 part in 2000, and
+// the first guess is within 30 m, so two rounds leave 0.01 mm.
 func fromBritish(east, north float64) (e, n float64, ok bool) {
-	const rounds = 4
+	const rounds = 2
 	lattice := shifts()
 	var c cell
 	x, y := (east-90)/shiftCell, (north+65)/shiftCell
