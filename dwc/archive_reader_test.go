@@ -369,3 +369,26 @@ func ExampleOpenArchive() {
 	// records.csv, line 1: The heading “eventdate” was read as eventDate.
 	// 2 s1 Agrotis puta 2021-06-12
 }
+
+func BenchmarkReader(b *testing.B) {
+	records := make([]*dwc.Occurrence, 20_000)
+	for i := range records {
+		o := *fullOccurrence()
+		o.OccurrenceID = fmt.Sprintf("urn:uuid:3f0c9a1e-6a1c-4f0e-9a53-%012x", i*2654435761)
+		records[i] = &o
+	}
+	a := opened(b, occurrenceArchive(b, records...))
+	rows := 0
+	for b.Loop() {
+		rows = 0
+		for row, err := range a.Core.Rows() {
+			if err != nil {
+				b.Fatal(err)
+			}
+			var o dwc.Occurrence
+			row.Fill(&o)
+			rows++
+		}
+	}
+	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N*rows), "ns/row")
+}

@@ -50,7 +50,9 @@ const (
 //
 // Rows may arrive in any order of tables and are not kept in memory: those of
 // the core go straight to the output, those of extensions wait, compressed,
-// in memory up to a few megabytes and then in a temporary file.
+// in memory up to a few megabytes and then in a temporary file. The tables are
+// compressed in the background; an error in that may be returned by a later
+// call, by Close at the latest. A Writer is for one goroutine.
 type Writer struct {
 	zip      *zip.Writer
 	tables   []*tableWriter
@@ -85,14 +87,15 @@ func NewWriter(w io.Writer, core Table, extensions ...Table) (*Writer, error) {
 	if err != nil {
 		return nil, err
 	}
-	a.tables[0].out = out
-	for _, t := range a.tables[1:] {
-		if t.spool, err = newSpool(); err != nil {
-			return nil, err
+	for i, t := range a.tables {
+		if i > 0 {
+			if t.spool, err = newSpool(); err != nil {
+				a.Abort()
+				return nil, err
+			}
+			out = t.spool
 		}
-		t.out = t.spool
-	}
-	for _, t := range a.tables {
+		t.out = newBackground(out)
 		t.writeHeader()
 	}
 	return a, nil
@@ -110,6 +113,9 @@ func (a *Writer) SetMetadata(d *Dataset) { a.metadata = d }
 // that are no column of the table are left out. The record must be of the
 // table's row type.
 func (a *Writer) Write(table int, r Record) error {
+	if a.err != nil {
+		return a.err
+	}
 	t := a.tables[table]
 	if r.RowType() != t.rowType {
 		return fmt.Errorf("dwc: %s is for %s, not %s", t.file, t.rowType, r.RowType())
@@ -128,6 +134,9 @@ func (a *Writer) Write(table int, r Record) error {
 // WriteRow adds a row to a table, which is counted from 0, the core. There
 // must be as many values as the table has columns.
 func (a *Writer) WriteRow(table int, values []string) error {
+	if a.err != nil {
+		return a.err
+	}
 	t := a.tables[table]
 	if len(values) != len(t.terms) {
 		return fmt.Errorf("dwc: %s has %d columns, not %d", t.file, len(t.terms), len(values))
@@ -152,7 +161,7 @@ func (a *Writer) Close() error {
 		return a.err
 	}
 	for _, t := range a.tables {
-		if err := t.flush(); err != nil {
+		if err := t.finish(); err != nil {
 			return a.note(err)
 		}
 	}
@@ -184,6 +193,8 @@ func (a *Writer) Close() error {
 // it does nothing.
 func (a *Writer) Abort() {
 	for _, t := range a.tables {
+		// What could not be written is given up with the rest.
+		_ = t.finish()
 		if t.spool != nil {
 			t.spool.remove()
 		}

@@ -22,6 +22,7 @@ type spool struct {
 	packed  uint64
 	memory  bytes.Buffer
 	file    *os.File // once memory is full
+	named   bool     // the file still has its name, and must be removed
 }
 
 func newSpool() (*spool, error) {
@@ -41,6 +42,7 @@ func (s *spool) Write(p []byte) (int, error) {
 // spoolTarget takes a spool's compressed bytes.
 type spoolTarget struct{ *spool }
 
+// Write keeps p in memory, or in the file.
 func (s spoolTarget) Write(p []byte) (int, error) {
 	s.packed += uint64(len(p))
 	if s.file != nil {
@@ -54,7 +56,9 @@ func (s spoolTarget) Write(p []byte) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	s.file = f
+	// Where the system allows it, the file loses its name at once, so that it
+	// is gone whatever becomes of the program.
+	s.file, s.named = f, os.Remove(f.Name()) != nil
 	if _, err := s.memory.WriteTo(f); err != nil {
 		return 0, err
 	}
@@ -90,7 +94,9 @@ func (s *spool) copyTo(z *zip.Writer, name string) error {
 func (s *spool) remove() {
 	if s.file != nil {
 		s.file.Close()
-		os.Remove(s.file.Name())
+		if s.named {
+			os.Remove(s.file.Name())
+		}
 		s.file = nil
 	}
 }
