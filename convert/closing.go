@@ -44,8 +44,12 @@ func (r *Result) Closing() string {
 			fmt.Fprintf(&b, "  %-6s %s: %s\n", q.State, count(q.Records, "record"), firstSentence(q))
 		}
 	}
-	if len(s.Dataset.Missing) > 0 {
-		fmt.Fprintf(&b, "\nBefore the archive is complete, its description needs: %s (see [dataset] in the project file).\n", strings.Join(s.Dataset.Missing, "; "))
+	if n := len(s.Dataset.Missing); n > 0 && s.Occurrences > 0 {
+		missing := strings.Join(s.Dataset.Missing[:min(n, mainCauses)], "; ")
+		if n > mainCauses {
+			missing += fmt.Sprintf("; and %s (all are in %s)", count(n-mainCauses, "more thing"), SummaryFile)
+		}
+		fmt.Fprintf(&b, "\nBefore the archive is complete, its description needs: %s. They go under [dataset] in the project file.\n", missing)
 	}
 	if r.Out != "" {
 		fmt.Fprintf(&b, "\nThe outputs are in %s.\n", r.Out)

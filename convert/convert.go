@@ -2,7 +2,9 @@ package convert
 
 import (
 	"context"
+	"errors"
 
+	"fieldfare/convert/notebook"
 	"fieldfare/convert/report"
 	"fieldfare/convert/spool"
 	"fieldfare/convert/stage"
@@ -48,26 +50,26 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 
 	rows, err := spool.New(out.Temp())
 	if err != nil {
-		return nil, out.WriteError(err)
+		return nil, explained(out, err)
 	}
 	defer rows.Close()
 
 	// First pass: every source row is read into the records on it.
 	books, err := readAll(ctx, job, settings, rows)
 	if err != nil {
-		return nil, out.WriteError(err)
+		return nil, explained(out, err)
 	}
 
 	// Second pass: the records as a set.
 	set, err := compareAll(ctx, settings, rows)
 	if err != nil {
-		return nil, out.WriteError(err)
+		return nil, explained(out, err)
 	}
 
 	// Third pass: what leaves, and the accounts.
 	result, err := writeAll(ctx, job, settings, books, rows, set, out)
 	if err != nil {
-		return nil, out.WriteError(err)
+		return nil, explained(out, err)
 	}
 	if !job.writes() {
 		return result, nil
@@ -80,6 +82,16 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 	}
 	result.Out = job.Out
 	return result, nil
+}
+
+// explained turns an error of writing into a sentence; errors that are one
+// already, and an interruption, stay as they are.
+func explained(out *stage.Folder, err error) error {
+	var problem *notebook.Problem
+	if errors.As(err, &problem) || errors.Is(err, context.Canceled) {
+		return err
+	}
+	return out.WriteError(err)
 }
 
 // newOutput prepares the output folder, or a temporary one for a run that

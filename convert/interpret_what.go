@@ -40,7 +40,7 @@ func (in *interpreter) what(d *draft) {
 		}
 	}
 	if first == nil {
-		in.note(d, reading.HeldOf("name-missing", "There is no name. Say what was seen, or leave the row out."))
+		in.note(d, reading.HeldOf("name-missing", d.sheet.missing(layout.Taxon)))
 		return
 	}
 	c := taxa.Context{Genus: d.genus, Group: in.project.Reading.TaxonGroup}

@@ -14,7 +14,7 @@ import (
 func (in *interpreter) when(d *draft) {
 	v, found := d.Get(layout.Date)
 	if !found {
-		in.note(d, reading.HeldOf("date-missing", "There is no date. Give the day, the night or at least the month on which it was seen."))
+		in.note(d, reading.HeldOf("date-missing", d.sheet.missing(layout.Date)))
 		return
 	}
 	d.o.VerbatimEventDate = verbatim(v)

@@ -1,6 +1,7 @@
 package convert
 
 import (
+	"fmt"
 	"strings"
 
 	"fieldfare/convert/layout"
@@ -17,6 +18,8 @@ type sheetRun struct {
 	name  string
 	sheet notebook.Sheet
 	plan  *layout.Plan
+	// hasDate and hasName: some column, heading or fact of the page is one.
+	hasDate, hasName bool
 
 	// order is how the sheet's dates are read, mixed what is to be said of
 	// each date that could be read both ways where the sheet contradicts
@@ -56,6 +59,35 @@ func (s *sheetRun) observe(o *layout.Outcome) {
 			}
 		}
 	}
+}
+
+// missing says that a row lacks a date or a name, and whether that is because
+// no column of its page could be one.
+func (s *sheetRun) missing(m layout.Meaning) string {
+	if m == layout.Date && !s.hasDate || m == layout.Taxon && !s.hasName {
+		return fmt.Sprintf("No column of this page could be a %s. Add one, give its heading a plain word such as “%s”, or say which column it is in the project file.", m, strings.ToUpper(string(m[:1]))+string(m[1:]))
+	}
+	if m == layout.Date {
+		return "There is no date. Give the day, the night or at least the month on which it was seen."
+	}
+	return "There is no name. Say what was seen, or leave the row out."
+}
+
+// has tells whether a page has the meaning anywhere: in a column, in its
+// heading, or as a fact of the page.
+func has(plan *layout.Plan, m layout.Meaning) bool {
+	for _, e := range plan.Entries() {
+		if _, found := e.Facts[string(m)]; found || e.Page != "list" {
+			return true
+		}
+		for _, c := range e.Columns {
+			if c == string(m) || m == layout.Date && (c == "day" || c == "month" || c == "year") ||
+				m == layout.Taxon && (c == "genus" || c == "species" || c == string(layout.Scientific) || c == string(layout.Vernacular) || c == string(layout.TaxonNumber)) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // restart forgets what was gathered, for a second walk.

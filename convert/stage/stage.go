@@ -130,7 +130,7 @@ func writeError(path string, err error) error {
 	case isFull(err):
 		return &Error{path, "the disk is full. Nothing was changed; make room and run again", err}
 	}
-	return &Error{path, fmt.Sprintf("the outputs cannot be written here (%v). Give another folder after --out", errors.Unwrap(err)), err}
+	return &Error{path, fmt.Sprintf("the outputs cannot be written here (the system says: %v). Give another folder after --out", err), err}
 }
 
 func moveError(path string, err error) error {
