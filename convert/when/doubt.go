@@ -128,7 +128,7 @@ func (b *builder) doubts(v span, s *scan) {
 		b.query("strokes", fmt.Sprintf("%s has a stroke or dash with nothing beside it: it was read as %s.", b.quoted(), b.e.words()))
 	}
 	if s.doubt {
-		b.query("question-mark", fmt.Sprintf("%s has a question mark: it was read as %s.", b.quoted(), b.e.words()))
+		b.query("date-doubt", fmt.Sprintf("%s is marked as not certain: it was read as %s.", b.quoted(), b.e.words()))
 	}
 	if s.added {
 		b.query("brackets", fmt.Sprintf("%s stands in brackets, as if added by another hand: it was read as %s.", b.quoted(), b.e.words()))
@@ -171,7 +171,7 @@ func (b *builder) weekdays(s *scan) {
 		return
 	}
 	e := b.e
-	if e.unit != dayPrec || s.week != 0 || s.about || !b.stated && e.first != e.last && !b.night {
+	if b.named.IsZero() && !b.stated {
 		b.query("weekday-unused", fmt.Sprintf("The weekday of %s could not be compared with one day.", b.quoted()))
 		return
 	}
@@ -180,7 +180,11 @@ func (b *builder) weekdays(s *scan) {
 			b.query("weekday-disagrees", fmt.Sprintf("%s was a %s, not a %s. Check the day, the month and the year.", d.Words(), got, time.Weekday(want)))
 		}
 	}
-	check(e.first, s.days[0])
+	if !b.named.IsZero() && (s.nDays == 1 || !b.night) {
+		check(b.named, s.days[0])
+	} else {
+		check(e.first, s.days[0])
+	}
 	if s.nDays > 1 {
 		check(e.last, s.days[1])
 	}

@@ -141,7 +141,7 @@ func (b *builder) weekOrOrdinal(t string) bool {
 		b.held("no-such-day", b.quoted()+" is no week of that year.")
 	case tail == "":
 		b.have, b.e = true, extent{monday, monday.Add(6), dayPrec}
-		b.query("week", fmt.Sprintf("%s names a week: it was read as %s. Write the day if it is known.", b.quoted(), b.e.words()))
+		b.query("whole-week", fmt.Sprintf("%s names a week: it was read as %s. Write the day if it is known.", b.quoted(), b.e.words()))
 	case len(tail) == 1 && tail[0] >= '1' && tail[0] <= '7':
 		d := monday.Add(int(tail[0] - '1'))
 		b.have, b.e = true, extent{d, d, dayPrec}

@@ -76,6 +76,7 @@ type builder struct {
 	have    bool // e is what was read
 	stated  bool // an interval of stated days
 	night   bool
+	named   Date // the one day that is written, before it is widened
 	open    bool // a held reading has no candidate
 
 	time, endTime string // hours as written for eventDate, with zone
@@ -128,6 +129,9 @@ func (b *builder) text(t string) {
 	}
 	if b.doubts(v, &s); b.v.State == reading.Held {
 		return
+	}
+	if b.e.unit == dayPrec && b.e.first == b.e.last {
+		b.named = b.e.first
 	}
 	b.times(&s)
 	b.vague(v, &s)

@@ -36,6 +36,9 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 		s.about = true
 		s.skipStop()
 		s.aboutEnd = s.pos
+	case doubtWord:
+		s.doubt = true
+		s.skipStop()
 	case beforeWord:
 		s.before = true
 	case afterWord:
@@ -44,7 +47,8 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 		s.from, s.either = true, val == 1
 	case toWord:
 		if s.n == 0 {
-			s.before = s.before || val == 1
+			// Not of early to mid June, or of 22:00 to dawn.
+			s.before = s.before || val == 1 || s.part == wholePart && s.last != spellWord && s.last != noonWord && s.nClock == 0 && !s.from
 			return
 		}
 		s.separate('T')

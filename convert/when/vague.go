@@ -14,6 +14,9 @@ func (b *builder) vague(v span, s *scan) {
 	case s.week != 0 && single:
 		b.weeks(s.week)
 		return
+	case s.week != 0 && b.stated && s.nth == 0:
+		b.query("whole-week", fmt.Sprintf("%s names a week or weekend: it was read as %s. Write the day if it is known.", b.quoted(), b.e.words()))
+		return
 	case s.part != wholePart && single && s.nth == 0 && !s.weekSeen:
 		b.query("date-words", fmt.Sprintf("%s was read as %s, without the word before or after it.", b.quoted(), b.e.words()))
 		return
@@ -71,7 +74,7 @@ func (b *builder) weeks(kind int) {
 			return
 		}
 	}
-	b.query("week", fmt.Sprintf("%s names several days: it was read as %s. Write the day if it is known.", b.quoted(), b.e.words()))
+	b.query("whole-week", fmt.Sprintf("%s names several days: it was read as %s. Write the day if it is known.", b.quoted(), b.e.words()))
 }
 
 // evening makes a night of a day that is written as one, or that the notebook

@@ -35,6 +35,7 @@ const (
 	movingWord // a movable feast
 	emptyWord  // unknown, undated
 	pointWord  // ditto, yesterday: points at another date
+	doubtWord  // probably
 	setWord    // trap, collected: says nothing more of the date after it
 	denyWord   // not, days: changes what the date beside it means
 )
@@ -90,15 +91,17 @@ var vocabulary = map[string]struct {
 	"st": {suffixWord, 0}, "nd": {suffixWord, 0}, "rd": {suffixWord, 0}, "th": {suffixWord, 0},
 	"the": {fillWord, 0}, "of": {fillWord, 0}, "on": {fillWord, 0}, "in": {fillWord, 0}, "at": {fillWord, 0},
 	"date": {fillWord, 0}, "dated": {fillWord, 0}, "during": {fillWord, 0}, "day": {fillWord, 0}, "year": {fillWord, 0},
+	"inclusive": {fillWord, 0}, "incl": {fillWord, 0}, "all": {fillWord, 0}, "throughout": {fillWord, 0}, "whole": {fillWord, 0}, "sometime": {fillWord, 0},
 	"night": {nightWord, 0}, "nights": {nightWord, 0}, "overnight": {nightWord, 0}, "nt": {nightWord, 0}, "noc": {nightWord, 0},
 	"c": {aboutWord, 0}, "ca": {aboutWord, 0}, "circa": {aboutWord, 0}, "about": {aboutWord, 0}, "approx": {aboutWord, 0},
 	"approximately": {aboutWord, 0}, "around": {aboutWord, 0}, "roughly": {aboutWord, 0},
-	"before": {beforeWord, 0}, "pre": {beforeWord, 0}, "by": {beforeWord, 0}, "prior": {beforeWord, 0}, "earlier": {beforeWord, 0},
+	"before": {beforeWord, 0}, "pre": {beforeWord, 0}, "by": {beforeWord, 0}, "prior": {beforeWord, 0}, "earlier": {beforeWord, 0}, "latest": {beforeWord, 0}, "earliest": {afterWord, 0},
+	"probably": {doubtWord, 0}, "possibly": {doubtWord, 0}, "perhaps": {doubtWord, 0}, "maybe": {doubtWord, 0}, "likely": {doubtWord, 0}, "prob": {doubtWord, 0}, "poss": {doubtWord, 0},
 	"after": {afterWord, 0}, "since": {afterWord, 0}, "post": {afterWord, 0}, "later": {afterWord, 0}, "onwards": {afterWord, 0}, "present": {afterWord, 0}, "now": {afterWord, 0},
 	"from": {fromWord, 0}, "between": {fromWord, 1},
 	"to": {toWord, 0}, "until": {toWord, 1}, "till": {toWord, 1}, "til": {toWord, 1}, "through": {toWord, 0},
 	"and": {andWord, 0}, "or": {andWord, 0},
-	"early": {partWord, int(earlyPart)}, "beginning": {partWord, int(earlyPart)}, "start": {partWord, int(earlyPart)}, "begin": {partWord, int(earlyPart)},
+	"early": {partWord, int(earlyPart)}, "beginning": {partWord, int(earlyPart)}, "start": {partWord, int(earlyPart)}, "begin": {partWord, int(earlyPart)}, "beg": {partWord, int(earlyPart)},
 	"mid": {partWord, int(midPart)}, "middle": {partWord, int(midPart)},
 	"late": {partWord, int(latePart)}, "end": {partWord, int(latePart)},
 	"first": {nthWord, 1}, "second": {nthWord, 2}, "third": {nthWord, 3}, "fourth": {nthWord, 4}, "last": {nthWord, 9},
@@ -114,7 +117,7 @@ var vocabulary = map[string]struct {
 	"christmas": {feastWord, 1225}, "boxing": {feastWord, 1226},
 	"easter": {movingWord, 0}, "whitsun": {movingWord, 0}, "whit": {movingWord, 0}, "pentecost": {movingWord, 0}, "holiday": {movingWord, 0}, "bank": {movingWord, 0},
 	"nodate": {emptyWord, 0}, "undated": {emptyWord, 0}, "unknown": {emptyWord, 0}, "none": {emptyWord, 0}, "na": {emptyWord, 0}, "no": {emptyWord, 0}, "n": {emptyWord, 0},
-	"not": {denyWord, 0}, "except": {denyWord, 0}, "never": {denyWord, 0}, "days": {denyWord, 0}, "weeks": {denyWord, 0}, "months": {denyWord, 0}, "years": {denyWord, 0}, "ago": {denyWord, 0}, "born": {denyWord, 0}, "up": {denyWord, 0}, "than": {denyWord, 0},
+	"not": {denyWord, 0}, "except": {denyWord, 0}, "never": {denyWord, 0}, "days": {denyWord, 0}, "weeks": {denyWord, 0}, "months": {denyWord, 0}, "years": {denyWord, 0}, "ago": {denyWord, 0}, "born": {denyWord, 0}, "fortnight": {denyWord, 0}, "up": {denyWord, 0}, "than": {denyWord, 0},
 	"trap": {setWord, 0}, "moth": {setWord, 0}, "light": {setWord, 0}, "trapping": {setWord, 0}, "collected": {setWord, 0}, "coll": {setWord, 0}, "leg": {setWord, 0},
 	"found": {setWord, 0}, "seen": {setWord, 0}, "caught": {setWord, 0}, "taken": {setWord, 0}, "recorded": {setWord, 0},
 	"ditto": {pointWord, 0}, "do": {pointWord, 0}, "same": {pointWord, 0}, "yesterday": {pointWord, 0}, "today": {pointWord, 0}, "above": {pointWord, 0},
