@@ -226,6 +226,18 @@ func TestSeveralFilesATable(t *testing.T) {
 	}
 }
 
+func TestFileNames(t *testing.T) {
+	for location, name := range map[string]string{
+		"./o.txt": "o.txt", "my records.txt": "my records.txt", "my%20records.txt": "my records.txt", "100%.txt": "100%.txt",
+		"Hübner.txt":   "H\x81bner.txt", // IBM code page 437
+		"data/./o.txt": "data/o.txt", "O.TXT": "o.txt",
+	} {
+		a := opened(t, zipped(t, map[string]string{"meta.xml": meta("", three(location)), name: "a1,b,c\n"}))
+		assert.Equal(t, [][]string{{"a1", "b", "c"}}, values(t, a.Core), location)
+		assert.Equal(t, location == "my%20records.txt" || location == "O.TXT", len(a.Notes) == 1, location)
+	}
+}
+
 func TestLeniencyIsNoted(t *testing.T) {
 	a := opened(t, zipped(t, map[string]string{
 		"META.XML": `<archive metadata="https://example.org/eml.xml"><core rowType="https://rs.tdwg.org/dwc/terms/occurrence" ignoreHeaderLines="1">
@@ -237,7 +249,7 @@ func TestLeniencyIsNoted(t *testing.T) {
 		"occurrence.txt": "occurrenceID,scientificName,type,decimalLongitude,lamp\na1,Agrotis puta,Event,52.5,actinic,extra\n",
 	}))
 	for _, want := range []string{
-		"namespace is not", "“Occurrence.TXT” here; letter case was ignored",
+		"namespace is not", "“Occurrence.TXT” here; they were taken for the same",
 		"The row type “https://rs.tdwg.org/dwc/terms/occurrence” was read as http://rs.tdwg.org/dwc/terms/Occurrence",
 		"The term “http://rs.tdwg.org/dwc/terms/OccurrenceId” was read as http://rs.tdwg.org/dwc/terms/occurrenceID.",
 		"“http://purl.org/dc/terms/type” was read as http://purl.org/dc/elements/1.1/type",

@@ -97,6 +97,27 @@ func TestCheckPairsAndNeeds(t *testing.T) {
 	assert.Nil(t, dwc.Check(fullOccurrence()))
 }
 
+// An event's and a measurement's terms are judged as those of an occurrence.
+func TestCheckOtherRecords(t *testing.T) {
+	occurrence, event := reflect.TypeFor[dwc.Occurrence](), reflect.TypeFor[dwc.Event]()
+	for i := range event.NumField() {
+		f := event.Field(i)
+		same, ok := occurrence.FieldByName(f.Name)
+		require.True(t, ok, f.Name)
+		if f.Name != "EventID" {
+			assert.Equal(t, same.Tag, f.Tag, f.Name)
+		}
+	}
+	assert.Empty(t, dwc.CheckEvent(&dwc.Event{EventID: "n1", EventDate: "2021-06-12/13", SampleSizeValue: "1", SampleSizeUnit: "night"}))
+	assert.Equal(t, []dwc.FieldFault{
+		{"eventID", "There is no eventID: every record needs one."},
+		{"month", "“June” is no month: a month is a whole number from 1 to 12."},
+		{"sampleSizeUnit", "There is no sampleSizeUnit, which sampleSizeValue “1” needs."},
+	}, dwc.CheckEvent(&dwc.Event{Month: "June", SampleSizeValue: "1"}))
+	assert.Empty(t, dwc.CheckMeasurement(&dwc.Measurement{MeasurementType: "forewing length", MeasurementValue: "14", MeasurementDeterminedDate: "2021-06-13"}))
+	assert.Len(t, dwc.CheckMeasurement(&dwc.Measurement{MeasurementDeterminedDate: "next day"}), 1)
+}
+
 // Every code of two letters is judged as the ISO 3166-1 list of validator/v10
 // has it, but for the two that the standard adds. Numbers from ISO 3166-1, from
 // memory: 249 codes; XK is a code for Kosovo that is assigned by its users.

@@ -183,7 +183,7 @@ func (m *metaReader) files(e *element, t *tableMeta) error {
 			return unreadable(m.name, l.line, "The file “%s” is not in the archive, which holds %s.", location, listed(m.source.names()))
 		}
 		if !exact {
-			m.note(l.line, "The file is named “"+name+"” in the archive, and “"+location+"” here; letter case was ignored.")
+			m.note(l.line, "The file is named “"+name+"” in the archive, and “"+location+"” here; they were taken for the same.")
 		}
 		t.files = append(t.files, name)
 	}

@@ -7,13 +7,16 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"net/url"
 	"os"
 	"path"
 	"path/filepath"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/klauspost/compress/flate"
+	"golang.org/x/text/encoding/charmap"
 )
 
 // source is where the files of an archive are: a zip, a folder, or the one
@@ -148,7 +151,7 @@ func (s *zipSource) index(archive string) error {
 	}
 	s.zip.RegisterDecompressor(zip.Deflate, flate.NewReader)
 	for _, f := range s.zip.File {
-		name := strings.ReplaceAll(f.Name, `\`, "/")
+		name := strings.ReplaceAll(zipName(f), `\`, "/")
 		if err := refuseName(archive, name); err != nil {
 			return err
 		}
@@ -167,6 +170,18 @@ func (s *zipSource) index(archive string) error {
 	}
 	slices.Sort(s.sorted)
 	return nil
+}
+
+// zipName returns a file's name. Where a zip does not say that its names are
+// UTF-8, and they are not, they are of IBM code page 437 (PKWARE APPNOTE,
+// appendix D).
+func zipName(f *zip.File) string {
+	if f.NonUTF8 && !utf8.ValidString(f.Name) {
+		// Every byte is a character of the code page, so this cannot fail.
+		name, _ := charmap.CodePage437.NewDecoder().String(f.Name)
+		return name
+	}
+	return f.Name
 }
 
 // refuseName refuses a name that points out of its archive.
@@ -239,7 +254,7 @@ func size(bytes int64) string {
 }
 
 // find returns the file that a location in meta.xml means, relative to the
-// folder of meta.xml; exact is false where only letter case is different.
+// folder of meta.xml; exact is false where the name is spelt differently.
 func find(s source, folder, location string) (name string, exact, ok bool) {
 	want := path.Clean(path.Join(folder, strings.ReplaceAll(location, `\`, "/")))
 	var close []string
@@ -253,6 +268,11 @@ func find(s source, folder, location string) (name string, exact, ok bool) {
 	}
 	if len(close) == 1 {
 		return close[0], false, true
+	}
+	// Some programs write locations as parts of web addresses: "my%20file".
+	if plain, err := url.PathUnescape(location); err == nil && plain != location {
+		name, _, ok = find(s, folder, plain)
+		return name, false, ok
 	}
 	return "", false, false
 }
