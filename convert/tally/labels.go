@@ -7,37 +7,6 @@ import (
 	"fieldfare/convert/reading"
 )
 
-// term returns the term's value for a heading's or a cell's word, "" where it
-// is none.
-func term(s string, k kind) string {
-	switch s { // what a column's heading usually is by the time it gets here
-	case "male", "female":
-		if k == sex {
-			return s
-		}
-	case "adult", "larva", "pupa", "egg":
-		if k == stage {
-			return s
-		}
-	}
-	list, ok := lex(tidy(s))
-	if !ok {
-		return ""
-	}
-	value := ""
-	for _, t := range list {
-		switch {
-		case t.kind == k && value == "":
-			value = t.text
-		case t.kind == k && t.text != value:
-			return ""
-		case t.kind == sign && k == stage && value == "":
-			value = t.stage
-		}
-	}
-	return value
-}
-
 // ReadSex reads a cell of a column for sex: "m", "♂", "Female". A cell that
 // gives counts of each ("2 m, 1 f") gives several parts.
 func ReadSex(text string) Reading { return readLabel(text, sex) }

@@ -22,12 +22,14 @@ func Read(text string, o Options) Reading {
 // Append is Read for long runs: it appends the parts to a slice, which may
 // then be used again, and needs no memory of its own for a plain number.
 func Append(parts []Part, text string, o Options) ([]Part, reading.Verdict) {
-	if o.Sex == "" && o.Stage == "" && !o.Date {
-		if n, ok := plain(text); ok && n < doubtfulFrom {
-			return append(parts, Part{IndividualCount: text}), reading.Verdict{}
-		}
-	}
 	from := len(parts)
+	if n, ok := plain(text); ok && n < doubtfulFrom && !o.Date {
+		parts = append(parts, Part{IndividualCount: text})
+		if o.Sex == "" && o.Stage == "" {
+			return parts, reading.Verdict{}
+		}
+		return parts, headed(parts[from:], text, o)
+	}
 	parts, v := read(parts, text, o)
 	if v.State > reading.Query {
 		return parts[:from], v
@@ -174,33 +176,4 @@ func tidy(s string) string {
 		s = s[1 : len(s)-1]
 	}
 	return strings.TrimSpace(s)
-}
-
-// headed gives the parts the sex and stage of the column's heading. Where the
-// cell says something else, the cell is believed and asked about.
-func headed(parts []Part, text string, o Options) reading.Verdict {
-	var v reading.Verdict
-	if o.Sex != "" {
-		v = v.And(fill(parts, term(o.Sex, sex), text, func(p *Part) *string { return &p.Sex }))
-	}
-	if o.Stage != "" {
-		v = v.And(fill(parts, term(o.Stage, stage), text, func(p *Part) *string { return &p.LifeStage }))
-	}
-	return v
-}
-
-func fill(parts []Part, value, text string, field func(*Part) *string) reading.Verdict {
-	var v reading.Verdict
-	if value == "" {
-		return v
-	}
-	for i := range parts {
-		switch f := field(&parts[i]); *f {
-		case "", value:
-			*f = value
-		default:
-			v = v.And(reading.QueryOf("heading-disagrees", fmt.Sprintf("The column's heading says %s, but the cell says “%s”. The cell was believed; please check.", value, text)))
-		}
-	}
-	return v
 }

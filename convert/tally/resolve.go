@@ -16,7 +16,7 @@ func resolve(parts []Part, s string, items []item) ([]Part, reading.Verdict, boo
 	items, v := settleTotal(s, items)
 	said = said.And(v)
 	items = mention(items)
-	v, ok := together(items)
+	v, ok := together(s, items)
 	if !ok {
 		return parts, v, false
 	}
@@ -55,7 +55,7 @@ func resolve(parts []Part, s string, items []item) ([]Part, reading.Verdict, boo
 // together looks at the items side by side. A count that does not say of
 // what, beside one that does, may be the sum of the others or stand beside
 // them.
-func together(items []item) (reading.Verdict, bool) {
+func together(s string, items []item) (reading.Verdict, bool) {
 	bare, remarked, counted := 0, 0, 0
 	added := true
 	for i := range items {
@@ -75,10 +75,24 @@ func together(items []item) (reading.Verdict, bool) {
 	switch {
 	case counted < 2 || bare == 0 && (remarked == 0 || remarked == counted):
 		return reading.Verdict{}, true
+	case added && bare == counted:
+		return reading.Verdict{}, true // merge says so
 	case added:
 		return reading.QueryOf("counts-added", "The counts joined by a plus sign were added up. Please check."), true
 	}
-	return reading.Verdict{}, false
+	return sumOrPart(s, items), false
+}
+
+// sumOrPart holds a count that may be the sum of those beside it or not. It
+// is empty where the numbers do not allow both.
+func sumOrPart(s string, items []item) reading.Verdict {
+	a := items[0]
+	rest, ok := sumOf(items[1:])
+	if !ok || !a.bareNumber() || rest > a.n {
+		return reading.Verdict{}
+	}
+	both := strconv.Itoa(a.n + rest)
+	return reading.HeldOf("sum-or-part", fmt.Sprintf("“%s” could mean %d in all, or %s. Please say how many there were.", s, a.n, both), strconv.Itoa(a.n), both)
 }
 
 // drop leaves out what was not seen beside something that was, and joins

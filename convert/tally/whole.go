@@ -37,7 +37,7 @@ func wholeCell(s string, o Options) (Part, reading.Verdict, bool) {
 		if s == "L" || s == "L." {
 			return Part{LifeStage: "larva"}, reading.Verdict{}, true
 		}
-		return Part{}, unread(s), true
+		return Part{}, ambiguousLetter(s), true
 	case "-", "--", "---", "0", "nil", "nil.", "none", "none.", "no", "zero", "nought", "0.0", "0.00", "none seen", "nil seen", "not seen", "none found", "none caught", "false", "n/s", "nothing", "–", "—", "−", "‐", "‑", "none recorded", "nil return", "null", "ø", "––", "——", "not any", "none today", "no show", ".", "not caught":
 		parts, v := notSeen(nil, s, o, utf8.RuneCountInString(strings.Trim(key, "-–—−‐‑.")) > 0)
 		if len(parts) == 0 {
@@ -46,6 +46,26 @@ func wholeCell(s string, o Options) (Part, reading.Verdict, bool) {
 		return parts[0], v, true
 	}
 	return Part{}, reading.Verdict{}, false
+}
+
+// ambiguousLetter holds a letter that stands for several things.
+func ambiguousLetter(s string) reading.Verdict {
+	var could []string
+	switch strings.ToLower(strings.TrimRight(s, ".")) {
+	case "a":
+		could = []string{"adult", "abundant", "absent"}
+	case "d":
+		could = []string{"dead", "dominant"}
+	case "o":
+		could = []string{"0", "occasional"}
+	case "n":
+		could = []string{"not seen", "nymph"}
+	case "l":
+		could = []string{"1", "larva"}
+	default:
+		return unread(s)
+	}
+	return reading.HeldOf("ambiguous-letter", fmt.Sprintf("“%s” could mean %s. Please say which, and how many there were.", s, strings.Join(could, " or ")), could...)
 }
 
 // notSeen is what a nought, "nil" or a dash means: an absence where that was

@@ -1,0 +1,85 @@
+package tally
+
+import "fieldfare/convert/reading"
+
+// article: the word is the "a" of "a male".
+func (p *parser) article(i int) bool {
+	t := p.list[i]
+	if w := p.s[t.start:t.end]; w != "a" && w != "A" || !p.cur.empty() || p.lead {
+		return false
+	}
+	switch p.peek(i + 1) {
+	case sex, stage, caste, vitality, sign, unit, remark, unknown:
+		return true
+	}
+	return false
+}
+
+// instar: the number belongs to the L before it, as in "1 L3": one larva in
+// its third instar.
+func (p *parser) instar(i int) bool {
+	t := p.list[i]
+	if i == 0 || t.n < 1 || t.n > 6 || !p.cur.counted() || p.cur.lead {
+		return false
+	}
+	before := p.list[i-1]
+	return before.end == t.start && before.short && before.text == "larva" && (p.peek(i-2) == number || p.peek(i-2) == times)
+}
+
+// label gives the item a sex, stage, caste, vitality or sign.
+func (p *parser) label(t token) {
+	cur := &p.cur
+	if p.lead && cur.labelled() && cur.counted() || clash(cur, t) {
+		if !p.lead && cur.counted() && clash(cur, t) {
+			p.bad = true
+			return
+		}
+		p.flush()
+		cur = &p.cur
+	}
+	switch t.kind {
+	case sex:
+		cur.sex = t.text
+	case stage:
+		cur.stage = t.text
+	case caste:
+		cur.caste = t.text
+		if implied := casteSex(t.text); implied != "" {
+			cur.sex = implied
+		}
+	case vitality:
+		cur.vitality = t.text
+	case sign:
+		cur.sign = &span{t.start, t.end}
+		if cur.stage == "" {
+			cur.stage = t.meaning.stage
+		}
+		cur.addRemark(p.s, t)
+	}
+	if t.keep {
+		cur.addRemark(p.s, t)
+		cur.unsexed = cur.unsexed || t.kind == sex
+	}
+	if cur.sex != "" && cur.stage == "egg" {
+		cur.doubt(reading.QueryOf("sex-of-egg", "An egg has no sex that could be seen. Please check what was counted."))
+	}
+	if t.doubt {
+		p.bad = p.bad || p.lead // "l2" is as likely 12
+		cur.doubt(reading.QueryOf("short-label", "The letters behind the count could mean more than one thing. Please check the sex or life stage."))
+	}
+}
+
+// clash tells whether the item already says something else of the same kind.
+func clash(it *item, t token) bool {
+	switch t.kind {
+	case sex:
+		return it.sex != "" && t.text != "" && it.sex != t.text
+	case stage:
+		return it.stage != "" && it.stage != t.text
+	case caste:
+		return it.caste != ""
+	case vitality:
+		return it.vitality != "" && it.vitality != t.text
+	}
+	return it.sign != nil
+}
