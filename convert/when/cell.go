@@ -76,3 +76,18 @@ func (r Reading) yearNotShown(shown string, o Options) Reading {
 	r.Verdict = r.And(reading.QueryOf("year-not-shown", message))
 	return r
 }
+
+// ReadNumber reads a cell that holds a number: a year, a run-together date, a
+// day number, or a day and month with a point between, whose final nought a
+// spreadsheet drops: 12.1 may have been written 12.10.
+func ReadNumber(text string, o Options) Reading {
+	r := Read(text, o)
+	day, month, found := strings.Cut(text, ".")
+	if !found || month != "1" || len(day) > 2 || r.State == reading.Held || o.Order != DayMonth {
+		return r
+	}
+	october := Date{r.Year, 10, r.Start.Day}
+	r.Verdict = r.And(reading.QueryOf("nought-dropped", fmt.Sprintf("The cell holds the number %s, which may have been written %s0, %s: spreadsheets drop a final nought. It was read as %s.",
+		text, text, october.Words(), r.Start.Words()), r.EventDate, october.String()))
+	return r
+}

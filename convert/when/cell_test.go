@@ -41,3 +41,16 @@ func TestReadShown(t *testing.T) {
 		assert.Equal(t, c.state, r.State, "%s %q: %s", c.raw, c.shown, r.Message)
 	}
 }
+
+func TestReadNumber(t *testing.T) {
+	o := when.Options{Today: lastDay, Year: 2021}
+	r := when.ReadNumber("12.1", o)
+	assert.Equal(t, reading.Query, r.State)
+	assert.Equal(t, "2021-01-12", r.EventDate)
+	assert.Equal(t, []string{"2021-01-12", "2021-10-12"}, r.Candidates)
+	assert.Equal(t, reading.Fair, when.ReadNumber("12.6", o).State)
+	assert.Equal(t, reading.Fair, when.ReadNumber("12.11", o).State)
+	assert.Equal(t, reading.Fair, when.ReadNumber("20210612", o).State)
+	assert.Equal(t, "2021-06-12", when.ReadNumber("44359", o).EventDate)
+	assert.Equal(t, reading.Held, when.ReadNumber("12.1", when.Options{}).State, "no year")
+}

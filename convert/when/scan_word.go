@@ -79,6 +79,9 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 	case noonWord:
 		s.noon(val, i)
 	case spellWord:
+		if j-i == 3 && strings.HasPrefix(strings.ToLower(text[j:]), " of") {
+			s.doubt = true // the eve of a day is the day before, or its evening
+		}
 		s.partOfDay(val)
 	case joinWord:
 		if s.n == 0 || i == 0 || !digit(text[i-1]) || j >= len(text) || !digit(text[j]) {
