@@ -125,6 +125,10 @@ func (p *parser) step(i int) int {
 			cur.doubt(reading.QueryOf("words-beside-count", "The words after “f.” were taken to be the name of a form, not a sex. Please check."))
 			return i + 1
 		}
+		if t.short && t.text == "pupa" && p.peek(i+1) == open && cur.empty() && len(p.items) == 0 {
+			cur.present = true // "P (3)"
+			return i + 1
+		}
 		if next := p.peek(i + 1); p.s[t.start:t.end] == "n" && cur.empty() && (next == glue || next == number) {
 			return i + 1 // "n=12"
 		}
