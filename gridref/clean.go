@@ -64,7 +64,7 @@ var (
 	doubleQuote = regexp.MustCompile(`''`)
 	spaces      = regexp.MustCompile(` +`)
 	sideWords   = regexp.MustCompile(`[ ,(]*\b(1|2|5|10|100) ?KM\b\.?(?: ?SQ(?:UARE|\.)?)?[)]?$`)
-	kindWords   = regexp.MustCompile(`\b(?:TETRAD|HECTAD|MONAD|QUADRANT|QUAD|SQUARE|FIG(?:URE|S|URES)?)\b[ .:]*`)
+	kindWords   = regexp.MustCompile(`\b(?:TETRAD|HECTAD|MONAD|QUADRANT|QUAD|SQUARE|(?:TWO|FOUR|SIX|EIGHT|TEN|[2468]|10)[ -]?FIG(?:URES?|S)?)\b[ .:]*`)
 	stated      = regexp.MustCompile(`(?:±|\+ ?/ ?-|\+-)\s*(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|MTRS?|M)?\b\.?`)
 	bracketed   = regexp.MustCompile(`\(\s*(?:TO |WITHIN )?(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|M)\s*\)`)
 	about       = regexp.MustCompile(`\b(?:APPROX(?:IMATE(?:LY)?|\.)?|CIRCA|ABOUT|AROUND|ROUGHLY|EST(?:IMATED|\.)?|CENTROID|CENT(?:RE|ERE?D?|RED)(?: ON)?|NEAR)(?:\b|$)\.?`)

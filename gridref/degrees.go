@@ -106,6 +106,8 @@ func geographic(ms []mark, axes int) bool {
 			return len(whole) <= 2 && len(decimals) > len(whole)
 		}
 		return points > 0 && largest <= 360 && (ms[0].kind != 'H' || numbers == 2)
+	case ns+ew == 2:
+		return points == 2 && largest <= 360
 	case ns+ew > 0:
 		return false
 	}
