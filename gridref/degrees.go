@@ -107,7 +107,7 @@ func geographic(ms []mark, axes int) bool {
 		}
 		return points > 0 && largest <= 360 && (ms[0].kind != 'H' || numbers == 2)
 	case ns+ew == 2:
-		return points == 2 && largest <= 360
+		return numbers == 2 && points == 2 && largest <= 360
 	case ns+ew > 0:
 		return false
 	}
