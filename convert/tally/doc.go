@@ -12,6 +12,6 @@
 //
 // Values of sex (male, female), lifeStage (adult, larva, juvenile), caste
 // (queen, worker) and vitality (dead, alive) follow the examples of
-// https://dwc.tdwg.org/terms/; egg, pupa, nymph, immature and subadult, which
+// https://dwc.tdwg.org/terms/; egg, pupa, nymph and subadult, which
 // have no example there, are common practice, no source.
 package tally

@@ -44,7 +44,7 @@ func TestReadStage(t *testing.T) {
 		"adult": "adult", "Adults": "adult", "ad": "adult", "ad.": "adult", "A": "adult", "imago": "adult", "Imagines": "adult",
 		"L": "larva", "l": "larva", "larva": "larva", "larvae": "larva", "Larval": "larva", "caterpillar": "larva", "final instar": "larva",
 		"P": "pupa", "pupa": "pupa", "pupae": "pupa", "E": "egg", "ova": "egg", "egg": "egg", "eggs": "egg", "N": "nymph",
-		"juv": "juvenile", "imm.": "immature", "mine": "larva", "larval case": "larva", "vacated mines": "larva", "pupal exuviae": "pupa",
+		"juv": "juvenile", "imm.": "juvenile", "mine": "larva", "larval case": "larva", "vacated mines": "larva", "pupal exuviae": "pupa",
 	} {
 		r := tally.ReadStage(written)
 		assert.Equal(t, reading.Fair, r.State, "%q: %s", written, r.Message)

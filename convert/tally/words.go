@@ -74,7 +74,7 @@ var dictionary = build([]entries{
 	{meaning{kind: stage, text: "nymph"}, []string{"nymph", "nymphs", "nym"}},
 	{meaning{kind: stage, text: "juvenile"}, []string{"juvenile", "juveniles", "juv", "juvs"}},
 	{meaning{kind: stage, text: "juvenile", doubt: true}, []string{"j"}},
-	{meaning{kind: stage, text: "immature"}, []string{"immature", "immatures", "imm", "imms", "immat"}},
+	{meaning{kind: stage, text: "juvenile", keep: true}, []string{"immature", "immatures", "imm", "imms", "immat"}},
 	{meaning{kind: stage, text: "subadult"}, []string{"subadult", "subadults", "subad", "sub ad", "sub adult", "sub adults", "sub-adult"}},
 
 	{meaning{kind: caste, text: "queen"}, []string{"queen", "queens", "q", "qs"}},
