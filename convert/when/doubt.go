@@ -28,46 +28,55 @@ func (b *builder) nothing(s *scan) {
 }
 
 // unread says why items make no date.
-func (b *builder) unread(s *scan) (code, message string) {
+func (b *builder) unread(s *scan) (code, message string, candidates []string) {
 	if s.n == 2 && s.items[0].width == 4 && s.items[1].kind == number && (s.items[1].sep == '/' || s.items[1].sep == '-') {
 		y, z := s.items[0].val, s.items[1].val
+		tail := 10 // what the second year's figures count to
+		if s.items[1].width == 2 {
+			tail = 100
+		}
+		later := y - y%tail + z%tail
+		if later <= y {
+			later += tail
+		}
 		switch {
 		case s.items[1].width == 4 && z < y:
-			return "reversed", b.quoted() + " ends before it begins. Correct one of the two years."
+			return "reversed", b.quoted() + " ends before it begins. Correct one of the two years.", nil
 		case z >= 1 && z <= 12:
 			return "month-or-year", fmt.Sprintf("%s may be %s %d, or the years %d and %d. Write the month's name, or both years in full.",
-				b.quoted(), monthNames[z-1], y, y, y-y%10+z%10)
+					b.quoted(), monthNames[z-1], y, y, later),
+				[]string{fmt.Sprintf("%d/%d", y, later), fmt.Sprintf("%d-%02d", y, z)}
 		}
 	}
 	if nightOrDate(s.items[:s.n], b.o) == reading.Held {
-		return "night-or-date", b.quoted() + " may be one day, or run from one day or month to another. Write the month's name."
+		return "night-or-date", b.quoted() + " may be one day, or run from one day or month to another. Write the month's name.", nil
 	}
 	for i := range s.items[:s.n] {
 		it := &s.items[i]
 		switch {
 		case it.kind == blank && i == 0 && it.width > 2:
-			return "no-year", b.quoted() + " gives no year. Write the year if it can be found."
+			return "no-year", b.quoted() + " gives no year. Write the year if it can be found.", nil
 		case it.kind == blank && i == s.n-1:
-			return "no-year", b.quoted() + " gives no year. Write the year if it can be found."
+			return "no-year", b.quoted() + " gives no year. Write the year if it can be found.", nil
 		case it.kind == blank:
-			return "no-month", b.quoted() + " gives no month. Write the month if it can be found."
+			return "no-month", b.quoted() + " gives no month. Write the month if it can be found.", nil
 		case it.kind == number && i == s.n-1 && s.n == 3 && (it.width == 3 || it.width > 4 || it.width == 1 || it.width == 4 && it.val < 1000):
-			return "year-figures", fmt.Sprintf("The year of %s has %s. Write it in four figures.", b.quoted(), figuresCount(it.width))
+			return "year-figures", fmt.Sprintf("The year of %s has %s. Write it in four figures.", b.quoted(), figuresCount(it.width)), nil
 		}
 	}
 	if s.n == 2 && s.items[0].kind == number && s.items[1].kind == number && s.items[1].val == s.items[0].val+1 {
-		return "no-month", b.quoted() + " may be a night without its month. Write the day, month and year."
+		return "no-month", b.quoted() + " may be a night without its month. Write the day, month and year.", nil
 	}
 	if s.n == 3 && s.items[0].kind == number && s.items[1].kind == number && s.items[2].kind == number {
 		if s.items[0].val > 12 && s.items[1].val > 12 && s.items[0].width <= 2 {
-			return "no-such-day", b.quoted() + " has no month in it: both numbers are above 12. Check the day and the month."
+			return "no-such-day", b.quoted() + " has no month in it: both numbers are above 12. Check the day and the month.", nil
 		}
 		if s.items[1].val == 0 {
-			return "no-month", b.quoted() + " gives no month. Write the month if it can be found."
+			return "no-month", b.quoted() + " gives no month. Write the month if it can be found.", nil
 		}
-		return "no-such-day", b.quoted() + " is no day of the calendar. Check the day and the month."
+		return "no-such-day", b.quoted() + " is no day of the calendar. Check the day and the month.", nil
 	}
-	return "date-unreadable", b.quoted() + " could not be read as a date. Write the day, month and year."
+	return "date-unreadable", b.quoted() + " could not be read as a date. Write the day, month and year.", nil
 }
 
 func figuresCount(n int) string {

@@ -107,6 +107,12 @@ func (p *Page) mend(i, last, dir, years int) (end, mended int) {
 		}
 		prev = m
 	}
+	// A run to the end of the page may be a second list, and not a slip that
+	// nobody noticed.
+	first := DateOf(int(p.days[i]))
+	if span := dir * int(p.days[end-1]-p.days[i]); end-i > 2 && (first.Month > 3 || span > maxGap) {
+		return end, 0
+	}
 	return end, years
 }
 

@@ -117,7 +117,8 @@ func (b *builder) text(t string) {
 	if ok {
 		ok = b.resolve(v)
 	} else {
-		b.held(b.unread(&s))
+		code, message, candidates := b.unread(&s)
+		b.held(code, message, candidates...)
 	}
 	b.have = ok
 	if s.unknown != "" {
