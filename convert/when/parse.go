@@ -25,7 +25,7 @@ func parse(s *scan, o *Options) (span, bool) {
 	}
 	var double bool
 	it, double = doubleYear(it)
-	it = shortenList(pairMonths(it))
+	it = shortenList(shortenRun(pairMonths(it)))
 	p, whole := single(it, o)
 	v, score, tie := cut(it, o)
 	v.double = double
@@ -110,7 +110,13 @@ func seasonYears(it []item) (span, bool) {
 // of something longer: 31 Dec/1 Jan 2020/21.
 func doubleYear(it []item) ([]item, bool) {
 	n := len(it)
-	if n < 4 || it[0].width == 4 || it[n-1].kind != number || it[n-1].sep != '/' && it[n-1].sep != '-' || it[n-2].width != 4 || it[n-2].kind != number {
+	if n < 4 || it[0].width == 4 || it[n-1].kind != number || it[n-1].sep != '/' && it[n-1].sep != '-' || it[n-2].kind != number {
+		return it, false
+	}
+	if it[n-2].width == 2 && n == 6 && it[n-3].kind == month && it[n-1].width == 2 && it[n-1].val == (it[n-2].val+1)%100 {
+		return it[:n-1], true // 20/21
+	}
+	if it[n-2].width != 4 {
 		return it, false
 	}
 	y, z := it[n-2].val, it[n-1]
@@ -143,6 +149,20 @@ func shortenList(it []item) []item {
 	return append(out, it[k+1:]...)
 }
 
+// shortenRun leaves the first and last of three or more months or years that
+// follow each other: June/July/August 1998.
+func shortenRun(it []item) []item {
+	k := 0
+	for i := 1; i < len(it) && it[i].kind == it[0].kind && it[i].width == it[0].width && it[i].sep != ' ' &&
+		it[i].val == it[i-1].val+1 && it[i].part == it[0].part; i++ {
+		k = i
+	}
+	if k < 2 || it[0].kind != month && it[0].width != 4 || it[0].kind > month {
+		return it
+	}
+	return append(append(make([]item, 0, len(it)), it[0]), it[k:]...)
+}
+
 // cut finds the best place to cut the items into two ends. Score is 0 where
 // there is none; tie where two places are as good and differ in meaning.
 func cut(it []item, o *Options) (best span, score int, tie bool) {
@@ -157,6 +177,9 @@ func cut(it []item, o *Options) (best span, score int, tie bool) {
 			n = 25
 		case sep == '-', sep == '/':
 			n = 10
+		case (sep == '.' || sep == ' ') && k == 1 && len(it) >= 4 && it[0].kind == number && it[1].kind == number &&
+			it[0].width <= 2 && it[1].width <= 2 && it[1].val == it[0].val+1: // 12 13 June 2021
+			n = 3
 		case sep == ',' && (k == 1 || k == 3 && len(it) == 6):
 			n = 5
 		default:
@@ -173,7 +196,7 @@ func cut(it []item, o *Options) (best span, score int, tie bool) {
 		if !ok {
 			continue
 		}
-		v.list = it[k].sep == '&' || it[k].sep == ','
+		v.list = it[k].sep == '&' || it[k].sep == ',' || n < 10
 		v.askPair = v.askPair && !alone
 		if (v.from.year.width > 0 || v.to.year.width > 0) && (o.Year == 0 || v.to.year.width == 4 || v.to.year.apos) {
 			n += 2
@@ -231,7 +254,7 @@ func join(a, b []item, o *Options) (span, bool) {
 		}
 		return v, true
 	case yearPrec:
-		return v, a[0].sep != 'T' && from.year.width == 4
+		return v, from.year.width == to.year.width
 	}
 	return v, true
 }

@@ -143,6 +143,9 @@ func twoNumbers(a, b item, o *Options) (point, bool) {
 		twoYears := b.sep == '/' && b.val == (a.val+1)%100 // 2003/04
 		return point{prec: monthPrec, m: b.val, year: y}, b.width == 2 && b.val >= 1 && b.val <= 12 && b.sep != ' ' && !twoYears
 	}
+	if y, ok := yearOf(b); ok && b.sep != ' ' && a.width <= 2 && a.val >= 1 && a.val <= 12 && (b.val > 31 || b.apos) { // 5/98
+		return point{prec: monthPrec, m: a.val, year: y}, true
+	}
 	d, m, swapped, ok := dayAndMonth(a, b, o.Order)
 	night := swapped && b.val == a.val+1 // 12/13: a night without its month
 	return point{prec: dayPrec, d: d, m: m, swapped: swapped, noDay: d == 0}, ok && m > 0 && !night

@@ -131,6 +131,9 @@ func (s *scan) mark(c byte) {
 	case ' ', '\t', '\n', '\r':
 		s.separate(' ')
 	case '.', ',', '/':
+		if strings.HasPrefix(text[i:], "...") { // 12...14 June
+			c, s.pos = '-', i+3
+		}
 		s.separate(c)
 	case '-':
 		s.separate(c)
@@ -158,6 +161,9 @@ func (s *scan) mark(c byte) {
 	case '<':
 		s.before = true
 	case '>':
+		if i > 0 && text[i-1] == '-' { // 12->13
+			return
+		}
 		s.after = true
 	default:
 		s.notUnderstood(i)

@@ -99,7 +99,7 @@ var vocabulary = map[string]struct {
 	"probably": {doubtWord, 0}, "possibly": {doubtWord, 0}, "perhaps": {doubtWord, 0}, "maybe": {doubtWord, 0}, "likely": {doubtWord, 0}, "prob": {doubtWord, 0}, "poss": {doubtWord, 0},
 	"after": {afterWord, 0}, "since": {afterWord, 0}, "post": {afterWord, 0}, "later": {afterWord, 0}, "onwards": {afterWord, 0}, "present": {afterWord, 0}, "now": {afterWord, 0},
 	"from": {fromWord, 0}, "between": {fromWord, 1},
-	"to": {toWord, 0}, "until": {toWord, 1}, "till": {toWord, 1}, "til": {toWord, 1}, "through": {toWord, 0},
+	"to": {toWord, 0}, "until": {toWord, 1}, "till": {toWord, 1}, "til": {toWord, 1}, "through": {toWord, 0}, "thru": {toWord, 0}, "into": {toWord, 0},
 	"and": {andWord, 0}, "or": {andWord, 0},
 	"early": {partWord, int(earlyPart)}, "beginning": {partWord, int(earlyPart)}, "start": {partWord, int(earlyPart)}, "begin": {partWord, int(earlyPart)}, "beg": {partWord, int(earlyPart)},
 	"mid": {partWord, int(midPart)}, "middle": {partWord, int(midPart)},
