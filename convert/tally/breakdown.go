@@ -118,6 +118,12 @@ func (in *inside) sums() (sum int, allCounted, anyCounted, labelled bool) {
 	return sum, allCounted, anyCounted, labelled
 }
 
+// partsOfSum: labels with counts that could add up to the number before them.
+func (in *inside) partsOfSum() bool {
+	_, allCounted, _, labelled := in.sums()
+	return allCounted && labelled
+}
+
 // qualified gives the labels in brackets to the whole item.
 func (it *item) qualified(parts []Part, s string, q *item) ([]Part, reading.Verdict, bool) {
 	if !it.take(q) {
@@ -189,14 +195,14 @@ func (it *item) split(parts []Part, s string, in *inside, sum int) ([]Part, read
 }
 
 // doubtful tells whether words in brackets could bear on the count: they hold
-// a figure, a question, a denial or a doubt.
+// a figure, a question, a denial, a doubt, or a letter that could mean anything.
 func doubtful(words string) bool {
 	for _, w := range strings.FieldsFunc(strings.ToLower(words), func(r rune) bool { return !unicode.IsLetter(r) && r != '?' && !unicode.IsDigit(r) }) {
 		switch w {
 		case "not", "no", "none", "prob", "probably", "poss", "possibly", "maybe", "perhaps", "mistake", "wrong", "error", "or", "uncertain", "unsure", "count", "counted", "estimate", "estimated", "absent", "duplicate", "dup", "repeat", "same":
 			return true
 		}
-		if strings.ContainsAny(w, "?0123456789") {
+		if strings.ContainsAny(w, "?0123456789") || len(strings.Trim(words, " .")) == 1 {
 			return true
 		}
 	}

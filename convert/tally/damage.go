@@ -26,7 +26,7 @@ var (
 // damage recognises what a spreadsheet made of a count, or what was never one.
 func damage(s string) (reading.Verdict, bool) {
 	switch {
-	case s[0] == '#':
+	case s[0] == '#' && (len(s) == 1 || !isDigit(s[1]) && s[1] != ' '):
 		return heldPlainly(s, "spreadsheet-error", "is an error or an overfull cell of the spreadsheet, so the count itself has been lost"), true
 	case datePattern.MatchString(s):
 		return damagedDate(s), true

@@ -55,6 +55,13 @@ func lex(s string) ([]token, bool) {
 			}
 			list = append(list, t)
 			i = t.end
+		case r == '†':
+			list = append(list, token{dictionary["dead"], i, i + size, false})
+			i += size
+		case strings.HasPrefix(s[i:], "+/-") || strings.HasPrefix(s[i:], "+-"):
+			end := i + strings.IndexByte(s[i:], '-') + 1
+			list = append(list, token{meaning{kind: approx}, i, end, false})
+			i = end
 		default:
 			size = signLength(s, i, size)
 			if k := signKind(r); k != skip {
@@ -114,7 +121,7 @@ func signKind(r rune) kind {
 		return presence
 	case '½', '¼', '¾', '⅓', '⅔', '%', '£', '$', '°':
 		return other
-	case '.', '!', '"', '\'', '’', '‘', '“', '”', '*', '…', '`':
+	case '#', '№', '´', '.', '!', '"', '\'', '’', '‘', '“', '”', '*', '…', '`':
 		return skip
 	}
 	if unicode.IsSpace(r) {

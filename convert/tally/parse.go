@@ -240,12 +240,12 @@ func (p *parser) number(i int) int {
 	switch {
 	case p.lead && cur.labelled() && !cur.counted():
 		cur.lead = true
-		if i > 0 && p.list[i-1].end == t.start && p.list[i-1].short && cur.stage == "larva" && t.n <= 6 {
+		if i > 0 && p.list[i-1].end == t.start && p.list[i-1].short && p.list[i-1].text == "larva" && t.n <= 6 {
 			cur.doubt(reading.QueryOf("short-label", "An L with a figure could be a number of larvae or a larva's age. Please check."))
 		}
 	case p.lead && cur.labelled() && cur.counted():
 		p.bad = true
-	case cur.labelled() && (cur.counted() || cur.zero):
+	case cur.labelled() && (cur.counted() || cur.zero), cur.counted() && cur.inside != nil:
 		p.flush()
 	case cur.labelled() && !cur.counted():
 		p.bad = true // "m 2 f": which number is whose?
@@ -300,7 +300,9 @@ func (p *parser) glue(i int) int {
 	case cur.exact && !cur.inexact && !cur.labelled() && p.peek(i+1) == number && !p.lead:
 		cur.total = true
 		p.put(p.list[i+1:])
-		p.bad = p.bad || cur.inside == nil || !cur.inside.ok
+		if in := cur.inside; in == nil || !in.ok || !in.partsOfSum() {
+			p.bad = true
+		}
 		return len(p.list)
 	case cur.labelled() && cur.counted() && p.peek(i+1) == number && p.s[p.list[i].start] == '=':
 		p.flush()
@@ -343,7 +345,7 @@ func (p *parser) separator(i int) int {
 	if p.between(i) {
 		return p.rangeTo(i + 1)
 	}
-	if p.s[t.start] == '+' && p.peek(i-1) == number && next != number && p.cur.exact && !p.cur.labelled() &&
+	if p.s[t.start] == '+' && p.quantityEnds(i) && next != number && p.cur.counted() && !p.cur.labelled() &&
 		!(p.list[i-1].end < t.start && (next == remark || next == place || next == unknown)) { // "1 + photo"
 		p.cur.inexact = true
 		p.cur.addQuantity(p.s, t)
@@ -356,6 +358,15 @@ func (p *parser) separator(i int) int {
 		p.cur.doubt(reading.QueryOf("counts-added", "The plus sign before the count says that it comes on top of another. Please check."))
 	}
 	return i + 1
+}
+
+// quantityEnds tells whether a number, or words for one, stand before i.
+func (p *parser) quantityEnds(i int) bool {
+	switch p.peek(i - 1) {
+	case number, dozen, vague:
+		return true
+	}
+	return false
 }
 
 // between: the "and" at i joins two numbers, as in "between 5 and 10".

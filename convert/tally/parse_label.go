@@ -9,7 +9,7 @@ func (p *parser) article(i int) bool {
 		return false
 	}
 	switch p.peek(i + 1) {
-	case sex, stage, caste, vitality, sign, unit, remark, unknown:
+	case sex, stage, caste, vitality, sign, unit, remark, unknown, dozen, pair:
 		return true
 	}
 	return false

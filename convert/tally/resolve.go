@@ -13,6 +13,9 @@ import (
 func resolve(parts []Part, s string, items []item) ([]Part, reading.Verdict, bool) {
 	var said reading.Verdict
 	from := len(parts)
+	for i := range items {
+		items[i].takeBrackets()
+	}
 	items, v := settleTotal(s, items)
 	said = said.And(v)
 	items = mention(items)
@@ -150,6 +153,16 @@ func (it *item) take(o *item) bool {
 	it.remarks = append(it.remarks, o.remarks...)
 	it.said = it.said.And(o.said)
 	return true
+}
+
+// takeBrackets gives a bare count the labels in its brackets: "1 (f), 2 (m)".
+func (it *item) takeBrackets() {
+	if it.inside == nil || !it.inside.ok || len(it.inside.items) != 1 || it.labelled() || !it.counted() {
+		return
+	}
+	if q := it.inside.items[0]; !q.counted() && q.labelled() && !q.zero && q.inside == nil && it.take(&q) {
+		it.inside = nil
+	}
 }
 
 func (it *item) nothing() bool { return it.zero || it.exact && !it.inexact && it.n == 0 }

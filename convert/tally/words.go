@@ -117,7 +117,7 @@ var dictionary = build([]entries{
 		"first", "first record", "first for site", "first for garden", "new for site", "new for the site", "new to site", "new for garden", "nfg", "nfs", "nfy", "new for year", "first of year", "first of the year", "foy", "last", "late date", "migrant", "migrants", "wow", "nice", "confirmed", "definite"}},
 	{meaning{kind: remark, n: 2}, []string{"mating", "copulating", "in cop", "in copula", "in copulation", "paired", "cop"}},
 	{meaning{kind: remark, n: 3}, []string{"all", "both"}},
-	{meaning{kind: place}, []string{"on", "at", "in", "under", "by", "near", "beside", "inside the", "from", "to light", "to sugar", "to lure", "to lamp", "around", "round", "along", "over the", "behind", "beneath", "among", "amongst", "off", "outside the", "with wings", "during", "via", "attracted"}},
+	{meaning{kind: place}, []string{"on", "at", "in", "under", "by", "near", "nr", "beside", "inside the", "from", "to light", "to sugar", "to lure", "to lamp", "around", "round", "along", "over the", "behind", "beneath", "among", "amongst", "off", "outside the", "with wings", "during", "via", "attracted"}},
 
 	{meaning{kind: includes}, []string{"of which", "of these", "of them", "inc", "incl", "including", "includes", "made up of", "comprising", "viz"}},
 	{meaning{kind: none}, []string{"no", "nil", "none", "zero", "nought", "not any"}},
@@ -135,7 +135,7 @@ var dictionary = build([]entries{
 		"hundreds", "thousands", "dozens", "tens", "scores", "hundreds of", "thousands of", "dozens of", "tens of", "scores of", "a couple", "couple", "couple of", "a couple of", "couple of dozen", "a couple of dozen", "couple dozen", "a handful", "handful", "a handful of", "several dozen", "a few dozen", "a dozen or so", "dozen or so", "dozen or more", "several hundred", "a few hundred", "multiple", "various", "too many to count", "too many", "countless", "uncountable", "innumerable", "one or two", "two or three", "one or more", "a lot", "lot", "a lot of", "oodles", "more than one", "the odd one", "odd one", "ones and twos", "flurry", "good number", "a good number", "good count", "large number", "a large number", "small number"}},
 
 	{meaning{kind: pair, n: 2}, []string{"pair", "pairs", "pr", "prs", "a pair", "pair of", "pairs of", "a pair of", "mating pair", "mating pairs", "pair in cop", "pairs in cop", "pair mating", "pairs mating", "a mating pair", "a pair in cop", "pr in cop", "prs in cop", "pair in copula", "pairs in copula", "copulating pair", "copulating pairs"}},
-	{meaning{kind: dozen, n: 12}, []string{"dozen", "doz", "a dozen", "dz"}},
+	{meaning{kind: dozen, n: 12}, []string{"dozen", "doz", "a dozen", "a doz", "dz"}},
 	{meaning{kind: number, n: 6}, []string{"half a dozen", "half dozen", "half doz", "half-dozen", "half-a-dozen", "1/2 dozen", "½ dozen"}},
 	{meaning{kind: number, n: 1}, []string{"one", "single", "singles", "singleton", "singletons", "a single", "one only", "only one", "just one", "just the one", "an", "solitary", "lone"}},
 	{meaning{kind: number, n: 100}, []string{"one hundred"}},
