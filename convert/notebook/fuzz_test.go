@@ -69,8 +69,8 @@ func FuzzAgainstCSV(f *testing.F) {
 	f.Add([]byte("a,b\n1,2\n"))
 	f.Add([]byte("\"a\n,\"\"b\",c\r\n,,\n"))
 	f.Fuzz(func(t *testing.T, content []byte) {
-		if bytes.IndexByte(content, '\r') >= 0 || !utf8.Valid(content) {
-			return // bare carriage returns and other encodings are this package's own
+		if bytes.IndexByte(content, '\r') >= 0 || !utf8.Valid(content) || bytes.Contains(content, []byte("\ufeff")) {
+			return // bare carriage returns, other encodings and marks are this package's own
 		}
 		want := csv.NewReader(bytes.NewReader(content))
 		want.FieldsPerRecord = -1

@@ -49,7 +49,8 @@ func recognise(head []byte) fileKind {
 		return kindOldXML
 	case bytes.HasPrefix(start, []byte("<?xml")) && bytes.Contains(start, []byte("urn:oasis:names:tc:opendocument")):
 		return kindFODS
-	case bytes.HasPrefix(start, []byte("<!doctype html")), bytes.HasPrefix(start, []byte("<html")), bytes.HasPrefix(start, []byte("<table")):
+	case bytes.HasPrefix(start, []byte("<?xml")) && bytes.Contains(start, []byte("<html")),
+		bytes.HasPrefix(start, []byte("<!doctype html")), bytes.HasPrefix(start, []byte("<html")), bytes.HasPrefix(start, []byte("<table")):
 		return kindWebPage
 	case bytes.HasPrefix(start, []byte("<?xml")), bytes.HasPrefix(start, []byte("<gpx")), bytes.HasPrefix(start, []byte("<kml")):
 		return kindXML
