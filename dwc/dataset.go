@@ -2,6 +2,7 @@ package dwc
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -50,7 +51,8 @@ type Party struct {
 	Surname      string
 	Organisation string
 	Position     string
-	OnlineURL    string
+	// OnlineURL is a web address, with https:// or http:// before it.
+	OnlineURL string
 	// ORCID is a person's identifier: "0000-0002-1825-0097", with or without
 	// https://orcid.org/ before it.
 	ORCID string
@@ -161,6 +163,10 @@ func (d *Dataset) Missing() []string {
 	ask(blank(d.Temporal.Begin) || blank(d.Temporal.End), "the first and the last date")
 	ask(len(d.Taxonomic.Taxa) == 0, "the taxa that the records are of")
 	ask(d.Methods.empty(), "the methods: how the records were made")
+	for _, p := range slices.Concat(d.Creators, d.MetadataProviders, d.Contacts, []Party{d.Publisher}) {
+		_, ok := webAddress(p.OnlineURL)
+		ask(!blank(p.OnlineURL) && !ok, "a web address of %s that begins with https://: “%s” does not", p.Name(), p.OnlineURL)
+	}
 	return missing
 }
 

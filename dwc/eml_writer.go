@@ -112,7 +112,9 @@ func writeParties(x *xmlWriter, element string, parties []Party, demanded bool) 
 		}
 		x.text("organizationName", p.Organisation)
 		x.text("positionName", p.Position)
-		x.text("onlineUrl", p.OnlineURL)
+		if address, ok := webAddress(p.OnlineURL); ok {
+			x.text("onlineUrl", address)
+		}
 		x.text("userId", p.ORCID, "directory", orcidDirectory)
 		x.close()
 	}
@@ -178,8 +180,8 @@ func (d *Dataset) writeRights(x *xmlWriter) {
 		x.text("identifier", l.spdx)
 	} else {
 		x.text("licenseName", licence)
-		if isIRI(licence) {
-			x.text("url", licence)
+		if address, ok := webAddress(licence); ok {
+			x.text("url", address)
 		}
 	}
 	x.close()

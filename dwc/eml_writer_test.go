@@ -3,7 +3,9 @@ package dwc_test
 import (
 	"bytes"
 	"fmt"
+	"math/rand/v2"
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -85,6 +87,28 @@ func TestPartsOfEMLAreValid(t *testing.T) {
 	}
 }
 
+// Whatever the texts hold, the document is valid.
+func TestAnyTextsGiveValidEML(t *testing.T) {
+	random := rand.New(rand.NewPCG(8, 2))
+	text := func() string { return awkwardText(random) }
+	party := func() dwc.Party {
+		return dwc.Party{GivenName: text(), Surname: text(), Organisation: text(), Position: text(), OnlineURL: "https://example.org/" + text(), ORCID: text()}
+	}
+	for range 12 {
+		d := dwc.Dataset{
+			PackageID: text(), AlternateIDs: []string{text()}, Title: text(), Abstract: text(), Language: text(), PubDate: "2024",
+			Creators: []dwc.Party{party(), party()}, MetadataProviders: []dwc.Party{party()}, Contacts: []dwc.Party{party()}, Publisher: party(),
+			Keywords: []string{text(), text()}, KeywordThesaurus: text(), License: "https://example.org/" + text(), Rights: text(), Citation: text(),
+			Geographic: dwc.GeographicCoverage{Description: text(), HasBox: true}, AdditionalInfo: text(),
+			Taxonomic: dwc.TaxonomicCoverage{Description: text(), Taxa: []dwc.TaxonCoverage{{Rank: text(), Name: text(), CommonName: text()}}},
+			Methods:   dwc.Methods{Steps: []string{text()}, Extent: text(), Sampling: text(), QualityControl: text()},
+		}
+		requireValid(t, emlSchema, eml(t, &d))
+		_, err := dwc.ReadEML(strings.NewReader(eml(t, &d)))
+		require.NoError(t, err)
+	}
+}
+
 func TestEMLRefusesWhatIsNoDateOrPlace(t *testing.T) {
 	for want, d := range map[string]dwc.Dataset{
 		"the date of publication “May 2024”":     {PubDate: "May 2024"},
@@ -110,9 +134,11 @@ func TestMissingNamesEverything(t *testing.T) {
 	d := sallowmere()
 	d.License = "as agreed"
 	d.PubDate = "soon"
+	d.Publisher.OnlineURL = "sallowmere.example"
 	assert.Equal(t, []string{
 		"a licence that is one of CC0, CC BY and CC BY-NC: “as agreed” is none of them",
 		"a date of publication as year-month-day, such as 2024-03-01: “soon” is none",
+		"a web address of Sallowmere Recorders that begins with https://: “sallowmere.example” does not",
 	}, d.Missing())
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"golang.org/x/text/encoding/htmlindex"
 
 	"fieldfare/dwc"
 )
@@ -50,6 +51,59 @@ func TestAnyRecordReadsBackEqual(t *testing.T) {
 			got = append(got, o)
 		}
 		require.Equal(t, want, got)
+	}
+}
+
+// Records written by somebody else, in any dialect and encoding that a
+// descriptor can state, read back equal.
+func TestAnyDialectReadsBackEqual(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 7))
+	pick := func(of ...string) string { return of[random.IntN(len(of))] }
+	escape := strings.NewReplacer("\t", `\t`, "\n", `\n`, "\r", `\r`, `"`, "&quot;", "&", "&amp;", "\\", `\\`)
+	for range 400 {
+		delimiter, quote := pick(",", "\t", ";", "|", "||", "~", "¦", " "), pick(`"`, "'", "", "^")
+		terminator, encodingName := pick("\n", "\r\n", "\r", "#\n", "\\"), pick("UTF-8", "UTF-16LE", "windows-1252", "")
+		if delimiter == " " && quote == "" {
+			continue // "x y" could not be enclosed
+		}
+		header, rows := random.IntN(3), random.IntN(20)
+		var want [][]string
+		var text strings.Builder
+		for range header {
+			text.WriteString("occurrenceID" + delimiter + "heading" + terminator)
+		}
+		for i := range rows {
+			row := []string{fmt.Sprint("r", i)}
+			for range 2 {
+				v := pick("", "a", "worn", "Hübner", "x y", "5\" wide", "it's", "a,b", "a;b", "a|b", "one\ntwo", "one\rtwo", "half½", "^", "''", "q\"\"q", "~")
+				if quote == "" && (strings.Contains(v, delimiter) || strings.ContainsAny(v, "\n\r#\\")) {
+					v = "plain"
+				}
+				row = append(row, v)
+			}
+			want = append(want, row)
+			for j, v := range row {
+				if j > 0 {
+					text.WriteString(delimiter)
+				}
+				if quote != "" && (random.IntN(3) == 0 || strings.Contains(v, delimiter) || strings.ContainsAny(v, "\n\r#\\") || strings.HasPrefix(v, quote)) {
+					v = quote + strings.ReplaceAll(v, quote, quote+quote) + quote
+				}
+				text.WriteString(v)
+			}
+			if i < rows-1 || random.IntN(2) == 0 {
+				text.WriteString(terminator)
+			}
+		}
+		attrs := fmt.Sprintf(`fieldsTerminatedBy="%s" fieldsEnclosedBy="%s" linesTerminatedBy="%s" ignoreHeaderLines="%d" encoding="%s"`,
+			escape.Replace(delimiter), escape.Replace(quote), escape.Replace(terminator), header, encodingName)
+		encoded := text.String()
+		if enc, err := htmlindex.Get(encodingName); err == nil {
+			encoded, err = enc.NewEncoder().String(encoded)
+			require.NoError(t, err)
+		}
+		a := opened(t, zipped(t, map[string]string{"meta.xml": meta(attrs, three("o.txt")), "o.txt": encoded}))
+		require.Equal(t, want, values(t, a.Core), "%s\n%q", attrs, text.String())
 	}
 }
 

@@ -145,9 +145,26 @@ func isLanguage(s string) bool {
 }
 
 func isWebAddress(s string) bool {
+	// Nearly every record has one of these; they need no taking apart.
+	for i := range licenses {
+		if s == licenses[i].url {
+			return true
+		}
+	}
+	_, ok := webAddress(s)
+	return ok && !strings.ContainsAny(s, " \t\n")
+}
+
+// webAddress returns an address of the web with what it must not hold, such
+// as spaces, escaped.
+func webAddress(s string) (escaped string, ok bool) {
+	s = strings.TrimSpace(s)
 	if !strings.HasPrefix(s, "http://") && !strings.HasPrefix(s, "https://") {
-		return false
+		return "", false
 	}
 	u, err := url.Parse(s)
-	return err == nil && u.Host != "" && !strings.ContainsAny(s, " \t\n")
+	if err != nil || u.Host == "" {
+		return "", false
+	}
+	return u.String(), true
 }
