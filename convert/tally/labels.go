@@ -8,11 +8,13 @@ import (
 )
 
 // ReadSex reads a cell of a column for sex: "m", "♂", "Female". A cell that
-// gives counts of each ("2 m, 1 f") gives several parts.
+// gives counts of each ("2 m, 1 f") gives several parts; one that says that
+// nothing is known is fair and gives none. What is not understood is a query
+// and goes into the remarks, for the record is good without it.
 func ReadSex(text string) Reading { return readLabel(text, sex) }
 
 // ReadStage reads a cell of a column for life stage: "imago", "L", "larvae".
-// A cell that gives counts of each gives several parts.
+// It answers as ReadSex does.
 func ReadStage(text string) Reading { return readLabel(text, stage) }
 
 func readLabel(text string, k kind) Reading {
@@ -41,8 +43,12 @@ func readLabel(text string, k kind) Reading {
 			}
 		}
 	}
-	return Reading{reading.HeldOf("label-not-understood", fmt.Sprintf("“%s” is not understood as a %s. Please write it in words.", s, what)), nil}
+	return Reading{reading.QueryOf("label-not-understood", fmt.Sprintf("“%s” is not understood as a %s, and is kept as a remark. Please write it in words.", s, what)),
+		[]Part{{Remarks: what + ": " + s}}}
 }
+
+// stageLetters are plain only in a column of their own.
+var stageLetters = map[byte]string{'a': "adult", 'i': "adult", 'l': "larva", 'p': "pupa", 'e': "egg", 'o': "egg", 'n': "nymph", 'j': "juvenile"}
 
 // loneLabel reads the letters that are plain in a column of their own.
 func loneLabel(s string, k kind) (Part, bool) {
@@ -56,8 +62,8 @@ func loneLabel(s string, k kind) (Part, bool) {
 		}
 		return Part{}, false
 	}
-	for letter, value := range map[string]string{"a": "adult", "i": "adult", "l": "larva", "p": "pupa", "e": "egg", "o": "egg", "n": "nymph", "j": "juvenile"} {
-		if key == letter {
+	if len(key) == 1 {
+		if value, ok := stageLetters[key[0]]; ok {
 			return Part{LifeStage: value}, true
 		}
 	}

@@ -35,7 +35,9 @@ func TestReadSex(t *testing.T) {
 	assert.Equal(t, reading.Query, tally.ReadSex("both").State)
 	assert.Equal(t, reading.Query, tally.ReadSex("m?").State)
 	for _, wrong := range []string{"larva", "12", "blah", "3 Elm Row"} {
-		assert.Equal(t, reading.Held, tally.ReadSex(wrong).State, wrong)
+		r := tally.ReadSex(wrong)
+		assert.Equal(t, reading.Query, r.State, wrong)
+		assert.Equal(t, []tally.Part{{Remarks: "sex: " + wrong}}, r.Parts)
 	}
 }
 
@@ -54,6 +56,8 @@ func TestReadStage(t *testing.T) {
 	}
 	assert.Equal(t, `[{"individualCount":"2","lifeStage":"adult","occurrenceStatus":"present"},{"individualCount":"1","lifeStage":"larva","occurrenceStatus":"present"}]`, tally.ReadStage("2 ad, 1 larva").JSON())
 	for _, wrong := range []string{"male", "12", "blah"} {
-		assert.Equal(t, reading.Held, tally.ReadStage(wrong).State, wrong)
+		r := tally.ReadStage(wrong)
+		assert.Equal(t, reading.Query, r.State, wrong)
+		assert.Equal(t, []tally.Part{{Remarks: "life stage: " + wrong}}, r.Parts)
 	}
 }
