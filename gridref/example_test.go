@@ -1,0 +1,67 @@
+package gridref_test
+
+import (
+	"errors"
+	"fmt"
+
+	"fieldfare/gridref"
+)
+
+func ExampleParse() {
+	r, err := gridref.Parse("TL 483 812")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p := r.Square.Point()
+	fmt.Printf("%s: %.7f, %.7f within %.1f m\n", r.Square, p.Lat, p.Lon, p.Uncertainty)
+	// Output: TL483812: 52.4091617, 0.1795509 within 71.9 m
+}
+
+func ExampleParse_query() {
+	r, _ := gridref.Parse("TLO512")
+	fmt.Println(r.Square, r.Doubt.Code)
+	fmt.Println(r.Doubt.Message)
+	// Output:
+	// TL0512 letter-for-figure
+	// “TLO512” has a letter where a figure belongs, or the reverse (O and 0, I, l and 1, S and 5). It was read as TL0512; please confirm it.
+}
+
+func ExampleParse_fault() {
+	_, err := gridref.Parse("TL 45 812")
+	var fault *gridref.Fault
+	if errors.As(err, &fault) {
+		fmt.Println(fault.Message)
+		fmt.Println(fault.Suggestions)
+	}
+	// Output:
+	// “TL 45 812” splits its figures as 45 and 812; the easting and the northing must have the same number. A zero may have been lost.
+	// [TL045812]
+}
+
+func ExamplePoint_Smallest() {
+	p := gridref.Point{Lat: 52.4091617, Lon: 0.1795509, Uncertainty: 500}
+	s, _ := p.Smallest(p.Serving())
+	fmt.Println(s)
+	// Output: TL4881
+}
+
+func ExampleSquare_Tetrad() {
+	r, _ := gridref.Parse("TL 483 812")
+	tetrad, _ := r.Square.Tetrad()
+	hectad, _ := r.Square.Hectad()
+	fmt.Println(tetrad, hectad)
+	// Output: TL48V TL48
+}
+
+func ExampleSquare_WKT() {
+	r, _ := gridref.Parse("TL4881")
+	fmt.Println(r.Square.WKT())
+	// Output: POLYGON ((0.1742990 52.4070105, 0.1889880 52.4067393, 0.1894329 52.4157229, 0.1747408 52.4159942, 0.1742990 52.4070105))
+}
+
+func ExampleParseNumber() {
+	r, _ := gridref.ParseNumber("TL 45 812")
+	fmt.Println(r.Square, r.Doubt.Code)
+	// Output: TL045812 spreadsheet-damage
+}
