@@ -3,6 +3,7 @@ package taxa
 import (
 	"fmt"
 	"strings"
+	"unicode"
 )
 
 // builder makes a list of rows. Accepted taxa are made as they come; synonyms
@@ -15,6 +16,7 @@ type builder struct {
 	synonyms []synonym
 	parents  []parentRef // beside list.taxa
 	extra    []extraName
+	seasons  map[string]Months // flight months by how they are written
 }
 
 // ref is what an id stands for: an accepted taxon or a synonym.
@@ -41,7 +43,15 @@ type extraName struct {
 }
 
 func newBuilder(name string) *builder {
-	return &builder{list: &List{Name: name}, strings: map[string]string{}, ids: map[string]ref{}}
+	return &builder{list: &List{Name: name}, strings: map[string]string{}, ids: map[string]ref{}, seasons: map[string]Months{}}
+}
+
+// expect makes room for a number of lines.
+func (b *builder) expect(lines int) {
+	b.ids = make(map[string]ref, lines)
+	b.list.taxa = make([]Taxon, 0, lines)
+	b.parents = make([]parentRef, 0, lines)
+	b.extra = make([]extraName, 0, lines)
 }
 
 func (b *builder) problem(line int, format string, args ...any) {
@@ -55,7 +65,6 @@ func (b *builder) intern(s string) string {
 	if t, ok := b.strings[s]; ok {
 		return t
 	}
-	s = strings.Clone(s)
 	b.strings[s] = s
 	return s
 }
@@ -94,15 +103,15 @@ func (b *builder) add(r *row) {
 			b.claim(id, ref{int32(len(b.synonyms)), true}, r.line)
 		}
 		b.synonyms = append(b.synonyms, synonym{
-			text: strings.Clone(n.canonical), authorship: b.intern(authorship),
-			acceptedID: strings.Clone(v[fAcceptedID]), acceptedIs: strings.Clone(v[fAccepted]),
+			text: n.canonical, authorship: b.intern(authorship),
+			acceptedID: v[fAcceptedID], acceptedIs: v[fAccepted],
 			line: r.line, vernaculars: r.vernaculars,
 		})
 		return
 	}
 	t := Taxon{
-		ID: strings.Clone(v[fID]), ScientificName: strings.Clone(n.canonical), Authorship: b.intern(authorship),
-		Number: strings.Clone(v[fNumber]), Group: b.intern(v[fGroup]), List: b.list.Name, Line: r.line, parent: none,
+		ID: v[fID], ScientificName: n.canonical, Authorship: b.intern(authorship),
+		Number: v[fNumber], Group: b.intern(v[fGroup]), List: b.list.Name, Line: r.line, parent: none,
 		Lineage: Lineage{
 			Kingdom: b.rankName(v[fKingdom]), Phylum: b.rankName(v[fPhylum]), Class: b.rankName(v[fClass]), Order: b.rankName(v[fOrder]),
 			Superfamily: b.rankName(v[fSuperfamily]), Family: b.rankName(v[fFamily]), Subfamily: b.rankName(v[fSubfamily]),
@@ -128,18 +137,17 @@ func (b *builder) add(r *row) {
 	}
 	for _, name := range r.vernaculars {
 		if t.Vernacular == "" {
-			t.Vernacular = strings.Clone(name)
-			name = t.Vernacular
+			t.Vernacular = name
 		}
-		b.extra = append(b.extra, extraName{strings.Clone(name), index, vernacularName})
+		b.extra = append(b.extra, extraName{name, index, vernacularName})
 	}
 	for _, name := range r.synonyms {
 		if s := splitName(capitalised(name)); s.canonical != "" {
-			b.extra = append(b.extra, extraName{strings.Clone(s.canonical), index, synonymName})
+			b.extra = append(b.extra, extraName{s.canonical, index, synonymName})
 		}
 	}
 	b.list.taxa = append(b.list.taxa, t)
-	b.parents = append(b.parents, parentRef{strings.Clone(v[fParentID]), strings.Clone(v[fParent])})
+	b.parents = append(b.parents, parentRef{v[fParentID], v[fParent]})
 }
 
 // rankName tidies a name in a classification: "NOCTUIDAE" is Noctuidae.
@@ -147,10 +155,10 @@ func (b *builder) rankName(s string) string {
 	if s == "" {
 		return ""
 	}
-	if len(s) > 1 && (startsLower(s) || strings.ToUpper(s) == s) {
-		s = capitalised(s)
+	if t, ok := b.strings[s]; ok && !startsLower(s) && !allCapitals(s) {
+		return t
 	}
-	return b.intern(s)
+	return b.intern(capitalised(s))
 }
 
 func (b *builder) claim(id string, r ref, line int) {
@@ -158,7 +166,7 @@ func (b *builder) claim(id string, r ref, line int) {
 		b.problem(line, "The id “%s” stands on more than one line; the first line is used wherever it is pointed to.", id)
 		return
 	}
-	b.ids[strings.Clone(id)] = r
+	b.ids[id] = r
 }
 
 // isSynonym: the line points to another name as the accepted one, or says
@@ -170,6 +178,9 @@ func (b *builder) isSynonym(r *row, canonical string) bool {
 	}
 	if a := v[fAccepted]; a != "" && v[fName] != "" {
 		return key(splitName(capitalised(a)).canonical) != key(canonical)
+	}
+	if v[fStatus] == "" || v[fStatus] == "accepted" {
+		return false
 	}
 	status := strings.ToLower(v[fStatus])
 	for _, w := range [...]string{"synonym", "misapplied", "invalid", "unaccepted", "not accepted", "junior", "obsolete", "superseded", "homonym", "unavailable", "nomen nudum", "misspelling"} {
@@ -183,7 +194,7 @@ func (b *builder) isSynonym(r *row, canonical string) bool {
 // capitalised gives a name the capitals of the codes where a list has none
 // ("noctua pronuba") or nothing else ("NOCTUA PRONUBA").
 func capitalised(s string) string {
-	if upper := strings.ToUpper(s) == s; upper && len(s) > 2 {
+	if len(s) > 2 && allCapitals(s) {
 		s = strings.ToLower(s)
 	}
 	if startsLower(s) && !strings.HasPrefix(s, "x ") {
@@ -193,6 +204,11 @@ func capitalised(s string) string {
 		return strings.Join(words, " ")
 	}
 	return s
+}
+
+// allCapitals: no letter of s is small.
+func allCapitals(s string) bool {
+	return !strings.ContainsFunc(s, unicode.IsLower)
 }
 
 // codeOf is the nomenclatural code: as the list says, else as the kingdom has
@@ -226,8 +242,12 @@ func (b *builder) months(r *row, t *Taxon) {
 	if text == "" || text == "-" || text == "?" {
 		return
 	}
-	m, ok := ParseMonths(text)
+	m, ok := b.seasons[text]
 	if !ok {
+		m, ok = ParseMonths(text)
+		b.seasons[text] = m
+	}
+	if !ok || m == 0 {
 		b.problem(r.line, "The flight months of %s, “%s”, could not be read; write them like “5-9” or “May to September”. No season is checked for it.", t.ScientificName, text)
 		return
 	}
@@ -242,6 +262,9 @@ func (b *builder) needs(r *row, t *Taxon) {
 		b.problem(r.line, "%s is marked “%s” as sensitive, without the square it may be shown in; it is shown to 10 km until the list says, for example, “2 km”.", t.ScientificName, v[fSensitive])
 	}
 	t.SensitiveTo = metres
+	if v[fNeeds] == "" && v[fNeedsNote] == "" && v[fNeedsSpecimen] == "" {
+		return
+	}
 	needs := strings.ToLower(v[fNeeds])
 	for _, w := range [...]string{"specimen", "voucher", "dissect", "gen"} {
 		t.NeedsSpecimen = t.NeedsSpecimen || strings.Contains(needs, w)

@@ -67,6 +67,49 @@ func distance(a, b string, limit int) int {
 	return int(prev[len(b)])
 }
 
+// pattern is a key made ready to be compared with many others: for each letter
+// the places where it stands, as bits.
+type pattern struct {
+	places [256]uint64
+	key    string
+}
+
+func (p *pattern) set(k string) {
+	p.key = k
+	for i := 0; i < len(k) && i < 64; i++ {
+		p.places[k[i]] |= 1 << i
+	}
+}
+
+// distance is the same as the function of that name, a column at a time in the
+// bits of a word (Hyyrö 2003, after Myers 1999).
+func (p *pattern) distance(b string, limit int) int {
+	m := len(p.key)
+	if m > 64 || m == 0 {
+		return distance(p.key, b, limit)
+	}
+	d, last := m, uint64(1)<<(m-1)
+	vp, vn, d0, before := ^uint64(0), uint64(0), uint64(0), uint64(0)
+	for i := 0; i < len(b); i++ {
+		pm := p.places[b[i]]
+		swap := ((^d0 & pm) << 1) & before
+		d0 = (((pm & vp) + vp) ^ vp) | pm | vn | swap
+		hp, hn := vn|^(d0|vp), d0&vp
+		if hp&last != 0 {
+			d++
+		} else if hn&last != 0 {
+			d--
+		}
+		if d-(len(b)-1-i) > limit {
+			return limit + 1
+		}
+		hp, hn = hp<<1|1, hn<<1
+		vp, vn = hn|^(d0|hp), hp&d0
+		before = pm
+	}
+	return min(d, limit+1)
+}
+
 // soundKey brings together what is confused in spelling and speech. Its rules
 // for scientific names are those differences that do not make two names of
 // one genus different (ICZN Article 58): ae, oe or e; ei, i or y; i or j; c or

@@ -1,6 +1,7 @@
 package taxa
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 )
@@ -44,19 +45,25 @@ func (r *resolver) nearWords(words []string, toks []token, used int) []suggestio
 	if found := r.reordered(words, used); len(found) > 0 && !known {
 		return found
 	}
-	var found []suggestion
 	x := &ix.spelling.english
 	sound := soundKey(k, true)
+	var found []suggestion
 	x.near(k, vernacularReach(len(k)), func(at int32) {
-		name := ix.spelling.names[x.ids[at]]
-		c := cost(k, x.words[at], sound, x.sounds[at], 3)
-		f := suggestion{name: name, cost: c, used: used}
-		f.apply, f.why = r.sameWords(words, vernacularWords(ix.names[name].text), c)
+		found = append(found, suggestion{name: ix.spelling.names[x.ids[at]], cost: cost(k, x.words[at], sound, x.sounds[at], 3), used: used})
+	})
+	// Word by word, for those that could be taken or come near to it.
+	slices.SortStableFunc(found, func(a, b suggestion) int { return cmp.Compare(a.cost, b.cost) })
+	found = found[:min(len(found), 12)]
+	for i := range found {
+		f := &found[i]
+		if f.cost >= found[0].cost+margin {
+			break
+		}
+		f.apply, f.why = r.sameWords(words, vernacularWords(ix.names[f.name].text), f.cost)
 		if known {
 			f.apply, f.why = false, "It is the name of another taxon."
 		}
-		found = append(found, f)
-	})
+	}
 	return found
 }
 
@@ -66,7 +73,7 @@ func vernacularReach(length int) int {
 	switch {
 	case length <= 5:
 		return 1
-	case length <= 12:
+	case length <= 18:
 		return 2
 	}
 	return 3

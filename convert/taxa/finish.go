@@ -6,7 +6,7 @@ import "strings"
 // the list.
 func (b *builder) finish() (*List, []Problem) {
 	l := b.list
-	byName := map[string]int32{}
+	byName := make(map[string]int32, len(l.taxa))
 	l.names = make([]listName, 0, len(l.taxa)+len(b.synonyms)+len(b.extra))
 	var buf [96]byte
 	for i := range l.taxa {

@@ -1,9 +1,9 @@
 package taxa
 
 import (
-	"cmp"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // Index is the names of one or several lists, ready for matching. It does not
@@ -54,21 +54,25 @@ type aggregate struct {
 // list has a taxon of an earlier one, under its accepted name or a synonym,
 // its names are added to that taxon.
 func NewIndex(lists ...*List) *Index {
-	ix := &Index{lists: lists, byKey: map[string]int32{}, known: builtinLexicon()}
+	ix := &Index{lists: lists, known: builtinLexicon()}
 	total := 0
 	for _, l := range lists {
 		total += len(l.names)
 	}
 	ix.byKey = make(map[string]int32, total+total/8)
+	ix.spelling.init()
 	ix.names = make([]indexName, 0, total+total/8)
 	for order, l := range lists {
 		ix.addList(l, uint8(min(order, 255)))
 	}
 	ix.implyHigherTaxa()
+	var wg sync.WaitGroup
+	wg.Go(ix.buildEnglish)
 	ix.buildScientific()
 	ix.buildAggregates()
 	ix.buildNumbers()
 	ix.buildSpelling()
+	wg.Wait()
 	return ix
 }
 
@@ -111,11 +115,14 @@ func (ix *Index) addList(l *List, order uint8) {
 		if len(k) == 0 {
 			continue
 		}
-		ix.addName(k, n)
-		if n.kind == vernacularName {
-			if c := vernacularKey(n.text); c != string(k) {
+		at := ix.addName(k, n)
+		if n.kind == vernacularName && at != none {
+			words := vernacularWords(n.text)
+			c := joinWords(words)
+			if c != string(k) {
 				ix.addName([]byte(c), n)
 			}
+			ix.spelling.addEnglish(c, words, at)
 		}
 	}
 }
@@ -139,19 +146,20 @@ func (ix *Index) above(t *Taxon, rank string) int32 {
 }
 
 // addName adds a name under a key, at the end of the chain of that key, so
-// that names stay in the order of the lists.
-func (ix *Index) addName(k []byte, n listName) {
+// that names stay in the order of the lists. It returns the name's place, or
+// none where the taxon has that spelling already.
+func (ix *Index) addName(k []byte, n listName) int32 {
 	at := int32(len(ix.names))
 	head, there := ix.byKey[string(k)]
 	if !there {
 		ix.byKey[string(k)] = at
 		ix.names = append(ix.names, indexName{n, none})
-		return
+		return at
 	}
 	for {
 		old := &ix.names[head]
 		if old.taxon == n.taxon && old.taxon != none {
-			return // the taxon has this spelling already
+			return none
 		}
 		if old.next == none {
 			break
@@ -160,6 +168,7 @@ func (ix *Index) addName(k []byte, n listName) {
 	}
 	ix.names[head].next = at
 	ix.names = append(ix.names, indexName{n, none})
+	return at
 }
 
 // alias finds the taxa of a later list that earlier lists have.
@@ -240,11 +249,19 @@ func (ix *Index) implyHigherTaxa() {
 	made := map[identity][]int32{}
 	ix.higher = made
 	for i, t := range ix.taxa {
-		made[identity{t.Rank, t.ScientificName}] = append(made[identity{t.Rank, t.ScientificName}], int32(i))
+		if t.slot(t.Rank) != nil {
+			id := identity{t.Rank, t.ScientificName}
+			made[id] = append(made[id], int32(i))
+		}
 	}
 	listed := len(ix.taxa)
+	seen := map[string]*Lineage{} // by genus: most taxa have the lineage of their genus
 	for i := range listed {
 		t := ix.taxa[i]
+		if l := seen[t.Genus]; l != nil && *l == t.Lineage {
+			continue
+		}
+		seen[t.Genus] = &t.Lineage
 		for level, rank := range higherRanks {
 			name := t.at(rank)
 			if name == "" {
@@ -314,7 +331,7 @@ func (ix *Index) buildScientific() {
 		}
 		ix.sci = append(ix.sci, sciEntry{epithet: key(s.epithet), infra: key(s.infra), name: int32(at), genus: id, nextEpithet: none})
 	}
-	slices.SortStableFunc(ix.sci, func(a, b sciEntry) int { return cmp.Compare(a.genus, b.genus) })
+	ix.sci = byGenus(ix.sci, len(ix.genusKey))
 	ix.genera = make(map[string]genusRange, len(ix.genusKey))
 	ix.epithets = make(map[string]int32, len(ix.sci)/2)
 	for i := 0; i < len(ix.sci); {
@@ -336,6 +353,24 @@ func (ix *Index) buildScientific() {
 		}
 		ix.epithets[s] = int32(i)
 	}
+}
+
+// byGenus orders entries by genus and keeps the order within one.
+func byGenus(entries []sciEntry, genera int) []sciEntry {
+	place := make([]int32, genera+1)
+	for i := range entries {
+		place[entries[i].genus+1]++
+	}
+	for g := 1; g < len(place); g++ {
+		place[g] += place[g-1]
+	}
+	sorted := make([]sciEntry, len(entries))
+	for i := range entries {
+		g := entries[i].genus
+		sorted[place[g]] = entries[i]
+		place[g]++
+	}
+	return sorted
 }
 
 // buildAggregates notes which epithets every aggregate covers, by genus.

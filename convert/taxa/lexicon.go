@@ -71,8 +71,8 @@ func (ix *Index) isVernacularWord(k string) bool {
 	if v, ok := variantWords[k]; ok {
 		k = v
 	}
-	return ix.known.words[k] || ix.spelling.words[k]
+	return ix.known.words[k] || len(ix.spelling.postings[k]) > 0
 }
 
 // isAuthor reports whether a word is an author on the lists.
-func (ix *Index) isAuthor(k string) bool { return ix.spelling.authors[k] }
+func (ix *Index) isAuthor(k string) bool { return ix.spelling.authors()[k] }

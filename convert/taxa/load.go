@@ -73,6 +73,7 @@ func loadText(data []byte, name string) (*List, []Problem, error) {
 	r.LazyQuotes = true
 	r.ReuseRecord = true
 	t := tableReader{b: newBuilder(name)}
+	t.b.expect(bytes.Count(data, []byte{'\n'}))
 	for {
 		cells, err := r.Read()
 		if err == io.EOF {

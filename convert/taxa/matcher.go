@@ -79,6 +79,9 @@ func (ix *Index) NewMatcher() *Matcher {
 // Match reads a name. The same name in the same context is always read the
 // same way.
 func (m *Matcher) Match(w Written, c Context) Reading {
+	if t := m.plain(&w, c.Group); t != nil {
+		return Reading{Taxon: t, Rank: t.Rank}
+	}
 	k := cacheKey{w, c.Genus, c.Group}
 	found, there := m.cache[k]
 	if !there {
@@ -92,6 +95,33 @@ func (m *Matcher) Match(w Written, c Context) Reading {
 		return found.reading
 	}
 	return m.weigh(found, c)
+}
+
+// plain finds a name that is spelt as on the list and stands for one taxon,
+// with nothing to say about it, without the cache; else it returns nil.
+func (m *Matcher) plain(w *Written, group string) *Taxon {
+	s := w.Name
+	if s == "" {
+		s = w.Scientific
+	} else if w.Scientific != "" {
+		return nil
+	}
+	if s == "" || w.Vernacular != "" || w.Authorship != "" || w.Number != "" || len(s) > maxKey || !plainName(s) {
+		return nil
+	}
+	var buf [3 * maxKey]byte
+	at, there := m.ix.byKey[string(appendKey(buf[:0], s))]
+	if !there {
+		return nil
+	}
+	switch n := &m.ix.names[at]; {
+	case n.next != none, n.kind == brokenName, n.kind == synonymName:
+		return nil
+	case n.kind == vernacularName && (group != "" || len(m.ix.spelling.rivals) > 0 && len(m.ix.spelling.rivals[vernacularKey(n.text)]) > 0):
+		return nil
+	default:
+		return m.ix.taxa[n.taxon]
+	}
 }
 
 // Explain reads a name and tells the steps, one sentence each.

@@ -28,7 +28,7 @@ func (r *resolver) misspelt(s string, toks []token) outcome {
 	}
 	var found []suggestion
 	sci := r.nearScientific(toks)
-	if len(sci) == 0 || sci[0].cost > 3 {
+	if len(sci) == 0 || r.allVernacular(toks) {
 		found = append(sci, r.nearVernacular(s, toks)...)
 	} else {
 		found = sci
@@ -41,6 +41,12 @@ func (r *resolver) misspelt(s string, toks []token) outcome {
 		return r.notListed(s, toks)
 	}
 	return r.suggest(s, text, toks, found)
+}
+
+// allVernacular: the first two words are words of vernacular names, so that
+// the text is hardly a scientific name.
+func (r *resolver) allVernacular(toks []token) bool {
+	return len(toks) >= 2 && r.ix.isVernacularWord(toks[0].key) && r.ix.isVernacularWord(toks[1].key)
 }
 
 // suggest takes the only close name, or holds with those that there are.

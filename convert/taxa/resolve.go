@@ -99,9 +99,8 @@ func (r *resolver) decide(head int32, s string) outcome {
 		return held(CodeListError, "%s is on the list but %s. Correct the list, or write the accepted name.", quoted(n.text), n.reason)
 	}
 	if n := &ix.names[names[0]]; n.kind == vernacularName {
-		rivals := r.kindRivals(s, names)
-		if len(rivals) > 0 {
-			names = append(names, rivals...)
+		if len(r.ix.spelling.rivals) > 0 {
+			names = append(names, r.kindRivals(names[0], names)...)
 		}
 	}
 	if len(names) == 1 {
@@ -186,18 +185,11 @@ func (r *resolver) sameTaxonAmong(names []int32, taxon int32) bool {
 // kindRivals finds taxa whose vernacular name is the one written with a word
 // like moth added: Brimstone and Brimstone Moth are two, and who writes the
 // first may mean the second.
-func (r *resolver) kindRivals(s string, names []int32) []int32 {
-	words := vernacularWords(s)
-	if len(words) == 0 {
-		return nil
-	}
+func (r *resolver) kindRivals(head int32, names []int32) []int32 {
 	var rivals []int32
-	for _, k := range withKindWord(words) {
-		for at := range r.ix.chain(k) {
-			n := &r.ix.names[at]
-			if n.kind == vernacularName && !r.sameTaxonAmong(names, n.taxon) && !r.sameTaxonAmong(rivals, n.taxon) {
-				rivals = append(rivals, at)
-			}
+	for _, at := range r.ix.spelling.rivals[vernacularKey(r.ix.names[head].text)] {
+		if taxon := r.ix.names[at].taxon; !r.sameTaxonAmong(names, taxon) && !r.sameTaxonAmong(rivals, taxon) {
+			rivals = append(rivals, at)
 		}
 	}
 	return rivals

@@ -29,6 +29,9 @@ var aggregateWords = map[string]bool{"agg": true, "aggr": true, "aggregate": tru
 // lower case, as the codes have it (ICZN Article 28; ICN Article 60.2); an
 // authorship follows from the first capital or bracket on.
 func splitName(s string) sciName {
+	if genus, epithet, ok := plainBinomial(s); ok {
+		return sciName{genus: genus, epithet: epithet, canonical: s}
+	}
 	var n sciName
 	words := strings.Fields(s)
 	if len(words) > 0 && (words[0] == "×" || words[0] == "x" || words[0] == "X") && len(words) > 1 {
@@ -73,6 +76,27 @@ func splitName(s string) sciName {
 		end = i + 1
 	}
 	return n.finish(words, end)
+}
+
+// plainBinomial takes apart the commonest kind of name, two words of plain
+// letters, without more ado.
+func plainBinomial(s string) (genus, epithet string, ok bool) {
+	cut := -1
+	for i := 0; i < len(s); i++ {
+		switch c := s[i]; {
+		case 'a' <= c && c <= 'z':
+		case 'A' <= c && c <= 'Z' && i == 0:
+		case c == ' ' && cut < 0 && i > 1:
+			cut = i
+		default:
+			return "", "", false
+		}
+	}
+	if cut < 0 || len(s)-cut < 5 || s[0] > 'Z' {
+		return "", "", false
+	}
+	genus, epithet = s[:cut], s[cut+1:]
+	return genus, epithet, !aggregateWords[epithet] && !particles[epithet]
 }
 
 func (n sciName) finish(words []string, end int) sciName {
@@ -122,6 +146,9 @@ func stem(e string) string {
 		if strings.HasSuffix(e, p.long) && len(e) > len(p.long)+2 {
 			return e[:len(e)-len(p.long)] + p.short
 		}
+	}
+	if strings.HasSuffix(e, "ae") || strings.HasSuffix(e, "orum") || strings.HasSuffix(e, "arum") {
+		return e
 	}
 	for _, ending := range [...]string{"us", "um", "is", "a", "e"} {
 		if strings.HasSuffix(e, ending) && len(e) >= len(ending)+3 {

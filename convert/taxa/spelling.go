@@ -1,20 +1,24 @@
 package taxa
 
 import (
-	"cmp"
 	"math/bits"
 	"slices"
+	"strings"
+	"sync"
 )
 
 // spelling is the index for names that are not spelt as on the lists.
 type spelling struct {
-	words    map[string]bool // of vernacular names
-	authors  map[string]bool
+	authors  func() map[string]bool // surnames, found out when first asked for
 	genera   wordIndex
-	single   wordIndex // higher taxa, to be misspelt on their own
-	english  wordIndex // vernacular names
-	names    []int32   // the name of each entry of english
-	postings map[string][]int32
+	single   wordIndex          // higher taxa, to be misspelt on their own
+	english  wordIndex          // vernacular names
+	names    []int32            // the name of each entry of english
+	keys     []string           // beside names, while the index is built
+	postings map[string][]int32 // words of vernacular names: where in names
+	// rivals are, by the key of a vernacular name, names of other taxa that
+	// have a word like moth more.
+	rivals map[string][]int32
 }
 
 // wordIndex finds the words within a few letters of another. It compares
@@ -25,11 +29,13 @@ type wordIndex struct {
 	words  []string // sorted by length
 	sounds []string
 	prints []uint64
+	pairs  []uint64
 	first  []int32 // first word of each length
 	ids    []int32 // what each word stands for
 	// the same by sound
 	bySound []int32
 	soundPr []uint64
+	soundPa []uint64
 	soundAt []int32
 }
 
@@ -52,32 +58,69 @@ func fingerprint(k string) uint64 {
 	return once | twice<<32
 }
 
+// pairprint has a bit for each pair of neighbouring letters, by a hash. One
+// letter put in, left out or changed alters at most four of its bits, a swap
+// six.
+func pairprint(k string) uint64 {
+	var p uint64
+	for i := 1; i < len(k); i++ {
+		p |= 1 << ((uint32(k[i-1])*37 + uint32(k[i])*11) & 63)
+	}
+	return p
+}
+
 func newWordIndex(words []string, ids []int32, spoken bool) wordIndex {
 	x := wordIndex{spoken: spoken}
 	order := make([]int32, len(words))
 	for i := range order {
 		order[i] = int32(i)
 	}
-	slices.SortStableFunc(order, func(a, b int32) int { return cmp.Compare(len(words[a]), len(words[b])) })
+	sortByLength(order, func(i int32) int { return len(words[i]) })
 	n := len(order)
-	x.words, x.sounds, x.prints, x.ids = make([]string, n), make([]string, n), make([]uint64, n), make([]int32, n)
+	x.words, x.sounds, x.ids = make([]string, n), make([]string, n), make([]int32, n)
+	x.prints, x.pairs = make([]uint64, n), make([]uint64, n)
 	for i, o := range order {
-		x.words[i], x.ids[i] = words[o], ids[o]
+		x.words[i], x.ids[i] = words[o], o
+		if ids != nil {
+			x.ids[i] = ids[o]
+		}
 		x.sounds[i] = soundKey(words[o], spoken)
-		x.prints[i] = fingerprint(words[o])
+		x.prints[i], x.pairs[i] = fingerprint(words[o]), pairprint(words[o])
 	}
 	x.first = starts(n, func(i int) int { return len(x.words[i]) })
 	x.bySound = make([]int32, n)
 	for i := range x.bySound {
 		x.bySound[i] = int32(i)
 	}
-	slices.SortStableFunc(x.bySound, func(a, b int32) int { return cmp.Compare(len(x.sounds[a]), len(x.sounds[b])) })
-	x.soundPr = make([]uint64, n)
+	sortByLength(x.bySound, func(i int32) int { return len(x.sounds[i]) })
+	x.soundPr, x.soundPa = make([]uint64, n), make([]uint64, n)
 	for i, at := range x.bySound {
-		x.soundPr[i] = fingerprint(x.sounds[at])
+		x.soundPr[i], x.soundPa[i] = fingerprint(x.sounds[at]), pairprint(x.sounds[at])
 	}
 	x.soundAt = starts(n, func(i int) int { return len(x.sounds[x.bySound[i]]) })
 	return x
+}
+
+// sortByLength orders by length and keeps the order of equals.
+func sortByLength(order []int32, length func(int32) int) {
+	var counts []int
+	for _, o := range order {
+		l := length(o)
+		for len(counts) <= l+1 {
+			counts = append(counts, 0)
+		}
+		counts[l+1]++
+	}
+	for l := 1; l < len(counts); l++ {
+		counts[l] += counts[l-1]
+	}
+	sorted := make([]int32, len(order))
+	for _, o := range order {
+		l := length(o)
+		sorted[counts[l]] = o
+		counts[l]++
+	}
+	copy(order, sorted)
 }
 
 // starts gives for each length the first of n sorted entries that is as long
@@ -103,75 +146,97 @@ func (x *wordIndex) near(w string, limit int, visit func(at int32)) {
 	if len(x.words) == 0 || len(w) > maxKey {
 		return
 	}
-	print := fingerprint(w)
+	print, pair := fingerprint(w), pairprint(w)
+	var pat pattern
+	pat.set(w)
 	from, to := span(x.first, len(w)-limit, len(w)+limit)
 	for i := from; i < to; i++ {
-		if bits.OnesCount64(print^x.prints[i]) <= 2*limit && distance(w, x.words[i], limit) <= limit {
+		if bits.OnesCount64(print^x.prints[i]) <= 2*limit && bits.OnesCount64(pair^x.pairs[i]) <= 6*limit && pat.distance(x.words[i], limit) <= limit {
 			visit(i)
 		}
 	}
 	sound := soundKey(w, x.spoken)
-	print = fingerprint(sound)
+	print, pair = fingerprint(sound), pairprint(sound)
+	var spat pattern
+	spat.set(sound)
 	from, to = span(x.soundAt, len(sound)-limit+1, len(sound)+limit-1)
 	for i := from; i < to; i++ {
-		if bits.OnesCount64(print^x.soundPr[i]) > 2*(limit-1) {
+		if bits.OnesCount64(print^x.soundPr[i]) > 2*(limit-1) || bits.OnesCount64(pair^x.soundPa[i]) > 6*(limit-1) {
 			continue
 		}
 		at := x.bySound[i]
-		if distance(sound, x.sounds[at], limit-1) <= limit-1 && distance(w, x.words[at], limit) > limit {
+		if spat.distance(x.sounds[at], limit-1) <= limit-1 && pat.distance(x.words[at], limit) > limit {
 			visit(at)
 		}
 	}
 }
 
+func (sp *spelling) init() {
+	sp.postings = map[string][]int32{}
+	sp.rivals = map[string][]int32{}
+}
+
+// addEnglish takes a vernacular name: its key, its words and its place among
+// the index's names.
+func (sp *spelling) addEnglish(k string, words []string, name int32) {
+	at := int32(len(sp.names))
+	sp.names = append(sp.names, name)
+	sp.keys = append(sp.keys, k)
+	for j, w := range words {
+		if !slices.Contains(words[:j], w) {
+			sp.postings[w] = append(sp.postings[w], at)
+		}
+	}
+}
+
+// buildEnglish makes ready the vernacular names that addEnglish has taken.
+func (ix *Index) buildEnglish() {
+	sp := &ix.spelling
+	for _, kind := range kindWords {
+		// Brimstone and Brimstone Moth
+		for _, at := range sp.postings[kind] {
+			k := sp.keys[at]
+			if front, ok := strings.CutSuffix(k, kind); ok {
+				for other := range ix.chain(front) {
+					n := &ix.names[other]
+					if n.kind == vernacularName && n.taxon != ix.names[sp.names[at]].taxon {
+						sp.rivals[front] = append(sp.rivals[front], sp.names[at])
+						break
+					}
+				}
+			}
+		}
+	}
+	sp.english = newWordIndex(sp.keys, nil, true)
+	sp.keys = nil
+}
+
 func (ix *Index) buildSpelling() {
 	sp := &ix.spelling
-	sp.words, sp.authors, sp.postings = map[string]bool{}, map[string]bool{}, map[string][]int32{}
-	var keys []string
 	var higher []string
 	var higherIDs []int32
 	for i := range ix.names {
-		n := &ix.names[i]
-		switch {
-		case n.kind == vernacularName:
-			words := vernacularWords(n.text)
-			k := vernacularKey(n.text)
-			if key(n.text) != k && i > 0 && ix.names[i-1].text == n.text && ix.names[i-1].taxon == n.taxon {
-				continue // the same name under its second key
-			}
-			at := int32(len(sp.names))
-			sp.names = append(sp.names, int32(i))
-			keys = append(keys, k)
-			for j, w := range words {
-				sp.words[w] = true
-				if !slices.Contains(words[:j], w) {
-					sp.postings[w] = append(sp.postings[w], at)
-				}
-			}
-		case n.taxon != none && !ix.taxa[n.taxon].IsSpeciesOrBelow() && ix.taxa[n.taxon].Rank != RankAggregate:
+		if n := &ix.names[i]; n.kind != vernacularName && n.taxon != none && !ix.taxa[n.taxon].IsSpeciesOrBelow() && ix.taxa[n.taxon].Rank != RankAggregate {
 			higher = append(higher, key(n.text))
 			higherIDs = append(higherIDs, int32(i))
 		}
 	}
-	ids := make([]int32, len(keys))
-	for i := range ids {
-		ids[i] = int32(i)
-	}
-	sp.english = newWordIndex(keys, ids, true)
-	genusIDs := make([]int32, len(ix.genusKey))
-	for i := range genusIDs {
-		genusIDs[i] = int32(i)
-	}
-	sp.genera = newWordIndex(ix.genusKey, genusIDs, false)
+	sp.genera = newWordIndex(ix.genusKey, nil, false)
 	sp.single = newWordIndex(higher, higherIDs, false)
-	last := ""
+	sp.authors = sync.OnceValue(ix.authorNames)
+}
+
+// authorNames are the surnames in the lists' authorships.
+func (ix *Index) authorNames() map[string]bool {
+	authors, seen := map[string]bool{}, map[string]bool{}
 	for _, t := range ix.taxa {
-		if t.Authorship == last {
+		if t.Authorship == "" || seen[t.Authorship] {
 			continue
 		}
-		last = t.Authorship
+		seen[t.Authorship] = true
 		for _, n := range parseAuthorship(t.Authorship).names {
-			sp.authors[n] = true
+			authors[n] = true
 		}
 	}
+	return authors
 }

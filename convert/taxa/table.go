@@ -127,9 +127,13 @@ func looksBinomial(s string) bool {
 		strings.HasSuffix(n.epithet, "e") || strings.HasSuffix(n.epithet, "m") || strings.HasSuffix(n.epithet, "o") || strings.HasSuffix(n.epithet, "x")
 }
 
-func (t *tableReader) read(line int, cells []string) {
+func (t *tableReader) read(line int, cells []string) { t.readAs(line, cells, "") }
+
+// readAs reads a row whose id stands elsewhere than in its cells.
+func (t *tableReader) readAs(line int, cells []string, id string) {
 	var r row
 	r.line = line
+	r.values[fID] = id
 	blank := true
 	for i, cell := range cells {
 		if i >= len(t.cols.of) {

@@ -157,6 +157,9 @@ var rankWords = map[string]string{
 
 // rankOf reads a rank as a list writes it.
 func rankOf(s string) string {
+	if s == RankSpecies || s == "" {
+		return s
+	}
 	s = strings.ToLower(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(s), ".")))
 	s = strings.ReplaceAll(s, "_", " ")
 	if r, ok := rankWords[s]; ok {

@@ -1,6 +1,9 @@
 package taxa
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // numberWords and variantWords are words of vernacular names that are written
 // in more than one way.
@@ -14,17 +17,16 @@ var variantWords = map[string]string{
 // vernacularWords splits a vernacular name into folded words; hyphens part
 // words, apostrophes do not. Words with two usual spellings get one.
 func vernacularWords(s string) []string {
-	var out []string
-	for _, w := range strings.FieldsFunc(s, func(r rune) bool {
-		switch r {
-		case ' ', '-', '–', '/', ',', '.', '+', '\u00a0', '‐', '‑', '\t':
-			return true
+	out := make([]string, 0, 4)
+	var buf [maxKey]byte
+	start := 0
+	take := func(end int) {
+		if start == end {
+			return
 		}
-		return false
-	}) {
-		k := key(w)
+		k := string(appendKey(buf[:0], s[start:end]))
 		if k == "" {
-			continue
+			return
 		}
 		if v, ok := variantWords[k]; ok {
 			k = v
@@ -34,10 +36,18 @@ func vernacularWords(s string) []string {
 		// "twenty-two" is 22, "twenty-four" is 24
 		if n := len(out); n > 0 && out[n-1] == "20" && len(k) == 1 && k[0] >= '1' && k[0] <= '9' {
 			out[n-1] = "2" + k
-			continue
+			return
 		}
 		out = append(out, k)
 	}
+	for i, r := range s {
+		switch r {
+		case ' ', '-', '/', ',', '.', '+', '\t', '–', '\u00a0', '‐', '‑':
+			take(i)
+			start = i + utf8.RuneLen(r)
+		}
+	}
+	take(len(s))
 	return out
 }
 
@@ -55,8 +65,10 @@ func numberApart(k string) string {
 
 // vernacularKey is the key of a vernacular name with usual variants made one
 // and the article left out: "The Grey Dagger" and "Gray Dagger" are the same.
-func vernacularKey(s string) string {
-	words := vernacularWords(s)
+func vernacularKey(s string) string { return joinWords(vernacularWords(s)) }
+
+// joinWords is the key of the words, without an article before them.
+func joinWords(words []string) string {
 	if len(words) > 1 && (words[0] == "the" || words[0] == "a" || words[0] == "an") {
 		words = words[1:]
 	}
