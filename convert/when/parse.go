@@ -178,7 +178,7 @@ func cut(it []item, o *Options) (best span, score int, tie bool) {
 		case sep == '-', sep == '/':
 			n = 10
 		case (sep == '.' || sep == ' ') && k == 1 && len(it) >= 4 && it[0].kind == number && it[1].kind == number &&
-			it[0].width <= 2 && it[1].width <= 2 && it[1].val == it[0].val+1: // 12 13 June 2021
+			it[0].width <= 2 && it[1].width == 2 && it[1].val == it[0].val+1: // 12 13 June 2021, not 1 2 June, which may be the 12th
 			n = 3
 		case sep == ',' && (k == 1 || k == 3 && len(it) == 6):
 			n = 5
