@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"strings"
+
 	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
 )
@@ -113,7 +115,7 @@ func (b *block) sameWithin(h, r *keptRow) bool {
 	for c := b.from; c <= b.to && c < len(h.cells); c++ {
 		if t := h.text(c); t != "" {
 			n++
-			if normHeading(t) == normHeading(r.text(c)) {
+			if strings.EqualFold(t, r.text(c)) {
 				same++
 			}
 		}
@@ -239,6 +241,7 @@ const (
 	skipSection  = "section line"
 	skipNote     = "note"
 	skipProject  = "left out by the project file"
+	skipOutside  = "outside the lists of the page"
 	skipNoPage   = "not a page of records"
 )
 

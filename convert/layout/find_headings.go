@@ -13,6 +13,9 @@ func (p *page) headingScore(r *keptRow) (bool, int) {
 	if r.n < 2 {
 		return false, 0
 	}
+	if r.count(lookDate|lookDay|lookRealDate|lookGrid|lookInt|lookDecimal|lookTime|lookBinomial|lookKnownTaxon|lookPair|lookDitto|lookLong, 0, len(r.looks))*5 > r.n {
+		return false, 0
+	}
 	words, values, data, marked := 0, 0, 0, 0
 	kinds := map[Meaning]bool{}
 	var recognised []bool

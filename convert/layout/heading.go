@@ -149,15 +149,17 @@ func followsOf(words []string, at int) bool {
 }
 
 // vocabularyKeys are the phrases long enough to be recognised when misspelt,
-// in a fixed order.
-var vocabularyKeys = func() []string {
-	var keys []string
+// by their first letter, which is seldom wrong, and in a fixed order.
+var vocabularyKeys = func() [256][]string {
+	var keys [256][]string
 	for k := range vocabulary {
 		if len(k) >= 4 && isASCII(k) {
-			keys = append(keys, k)
+			keys[k[0]] = append(keys[k[0]], k)
 		}
 	}
-	sort.Strings(keys)
+	for _, ks := range keys {
+		sort.Strings(ks)
+	}
 	return keys
 }()
 
@@ -168,7 +170,7 @@ func misspelt(key, heading string) []match {
 		return nil
 	}
 	best, found := 3, ""
-	for _, k := range vocabularyKeys {
+	for _, k := range vocabularyKeys[key[0]] {
 		if d := len(k) - len(key); d > 2 || d < -2 {
 			continue
 		}
@@ -180,11 +182,6 @@ func misspelt(key, heading string) []match {
 			if dist = levenshtein.ComputeDistance(key, k); dist > 2 {
 				continue
 			}
-		}
-		// The first letter is seldom wrong; a short word with another first
-		// letter is another word.
-		if k[0] != key[0] && len(key) < 7 {
-			continue
 		}
 		if dist < best {
 			best, found = dist, k

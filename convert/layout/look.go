@@ -42,8 +42,15 @@ const (
 
 func (l look) is(m look) bool { return l&m != 0 }
 
-// eyes look at cells with the help of a Probe.
-type eyes struct{ probe Probe }
+// eyes look at cells with the help of a Probe, and remember what they have
+// seen.
+type eyes struct {
+	probe Probe
+	seen  map[string]look
+}
+
+// maxSeen bounds what the eyes remember.
+const maxSeen = 20_000
 
 func (e eyes) look(c *notebook.Cell) look {
 	text := trim(c.Text)
@@ -63,7 +70,14 @@ func (e eyes) look(c *notebook.Cell) look {
 	case notebook.Bool:
 		return l | lookTick
 	}
-	return l | e.lookText(text)
+	known, ok := e.seen[text]
+	if !ok {
+		known = e.lookText(text)
+		if len(e.seen) < maxSeen {
+			e.seen[text] = known
+		}
+	}
+	return l | known
 }
 
 // isClock: a time of day without a date.

@@ -2,6 +2,8 @@ package layout
 
 import (
 	"strings"
+
+	"fieldfare/convert/notebook"
 )
 
 // overridden opens the blocks that the project file describes, and reports
@@ -9,6 +11,7 @@ import (
 func (p *Plan) overridden() bool {
 	var running facts
 	done := false
+	beside := map[string][]*block{} // blocks side by side that await their entry
 	p.namesOfPage(&running)
 	for i := range p.entries {
 		e := &p.entries[i]
@@ -19,7 +22,16 @@ func (p *Plan) overridden() bool {
 		if e.Headings == "" && e.Rows == "" && e.Page == "" {
 			continue // only lines that change the automatic reading
 		}
-		if p.openEntry(&running, e, done) {
+		key := e.Headings + "/" + e.Rows
+		if waiting, ok := beside[key]; ok {
+			if len(waiting) > 0 {
+				waiting[0].entry = e
+				beside[key] = waiting[1:]
+			}
+			continue
+		}
+		if opened := p.openEntry(&running, e, done); len(opened) > 0 {
+			beside[key] = opened[1:]
 			done = true
 		}
 	}
@@ -27,7 +39,7 @@ func (p *Plan) overridden() bool {
 }
 
 // openEntry opens the block of one entry at the rows it names.
-func (p *Plan) openEntry(running *facts, e *Entry, later bool) bool {
+func (p *Plan) openEntry(running *facts, e *Entry, later bool) []*block {
 	pg := p.page
 	rows := parseSpan(e.Rows)
 	heads := parseSpan(e.Headings)
@@ -35,7 +47,7 @@ func (p *Plan) openEntry(running *facts, e *Entry, later bool) bool {
 		heads = span{}
 	}
 	if heads.from == 0 && rows.from == 0 {
-		return false
+		return nil
 	}
 	first := rows.from
 	if first == 0 {
@@ -51,8 +63,13 @@ func (p *Plan) openEntry(running *facts, e *Entry, later bool) bool {
 		if !h.table && h.from != h.to {
 			h.cols, h.species, h.table = pg.tableAt(h.from, 0, pg.width-1)
 		}
-		if e.Page == string(kindList) {
+		switch {
+		case e.Page == string(kindList):
 			h.table = false
+		case !h.table && (e.Page == string(kindAcross) || e.Page == string(kindDown)):
+			h.table, h.species = true, e.Page == string(kindDown)
+			h.cols = pg.otherColumns(h, e)
+			h.table = len(h.cols) > 0
 		}
 	}
 	if !later {
@@ -66,12 +83,28 @@ func (p *Plan) openEntry(running *facts, e *Entry, later bool) bool {
 	}
 	for _, b := range p.blocks[before:] {
 		b.first, b.last = first, rows.to
-		b.entry = e
 		if e.Page == string(kindDiary) {
 			b.kind = kindDiary
 		}
 	}
-	return true
+	p.blocks[before].entry = e
+	return p.blocks[before:]
+}
+
+// otherColumns are the headed columns that an entry does not name: those of
+// the counts, in a table that the project file calls one.
+func (p *page) otherColumns(h head, e *Entry) []int {
+	var out []int
+	for c := range p.width {
+		headed := false
+		for i := h.from; i <= h.to; i++ {
+			headed = headed || p.rows[i].look(c) != 0
+		}
+		if _, named := e.column(notebook.ColumnName(c + 1)); headed && !named {
+			out = append(out, c)
+		}
+	}
+	return out
 }
 
 // entryFor finds the entry whose lines change an automatically found block.

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"slices"
+	"strings"
 
 	"fieldfare/convert/notebook"
 )
@@ -71,7 +72,7 @@ type page struct {
 
 // readPage walks the sheet once.
 func readPage(s notebook.Sheet, probe Probe) (*page, error) {
-	p := &page{file: s.File(), sheet: s.Name(), complete: true, eyes: eyes{probe}, hiddenColumns: map[int]bool{}}
+	p := &page{file: s.File(), sheet: s.Name(), complete: true, eyes: eyes{probe, map[string]look{}}, hiddenColumns: map[int]bool{}}
 	for _, c := range s.HiddenColumns() {
 		p.hiddenColumns[c-1] = true
 	}
@@ -161,12 +162,12 @@ func (p *page) seenHeadings(k *keptRow) bool {
 
 // sameHeadings reports whether two rows say the same, four cells in five.
 func sameHeadings(a, b *keptRow) bool {
-	if a.n < 2 || b.n < 2 || a.first != b.first {
+	if a.n < 2 || b.n < 2 || a.first != b.first || b.n*5 < a.n*4 || a.n*5 < b.n*4 {
 		return false
 	}
 	same := 0
 	for c := range a.cells {
-		if t := a.text(c); t != "" && normHeading(t) == normHeading(b.text(c)) {
+		if c < len(b.cells) && a.looks[c] != 0 && strings.EqualFold(trim(a.cells[c].Text), trim(b.cells[c].Text)) {
 			same++
 		}
 	}

@@ -143,7 +143,7 @@ func (w *walker) body(r *notebook.Row) {
 		done = true
 	}
 	if !done {
-		w.skip(skipNoPage)
+		w.skip(skipOutside)
 	}
 }
 
