@@ -33,6 +33,7 @@ func TestDescriptorInTheMannerOfTheGuide(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, row.Get("occurrenceID"), row.ID())
 	}
+	assert.Empty(t, a.Notes)
 }
 
 func TestHeadingsThatTheDescriptorDoesNotMention(t *testing.T) {
@@ -48,7 +49,7 @@ func TestHeadingsThatTheDescriptorDoesNotMention(t *testing.T) {
 func TestRowThatTheDescriptorTakesForHeadings(t *testing.T) {
 	a := opened(t, zipped(t, map[string]string{"meta.xml": meta(`ignoreHeaderLines="1"`, three("o.txt")), "o.txt": "a1,b,c\na2,b,c\n"}))
 	assert.Equal(t, [][]string{{"a2", "b", "c"}}, values(t, a.Core), "the descriptor is followed")
-	assert.Contains(t, notes(a), "The first line was left out as headings, as stated, though none of it is a term: “a1”, “b”, “c”.")
+	assert.Contains(t, notes(a), "The first line was left out as headings, as stated, though it looks like a row: “a1”, “b”, “c”.")
 }
 
 // The id of the core rows may be another than the id of the occurrences.

@@ -73,6 +73,23 @@ func TestEventArchive(t *testing.T) {
 	assert.Contains(t, files["meta.xml"], `<coreid index="0"/>`)
 }
 
+func TestChecklistArchive(t *testing.T) {
+	var b bytes.Buffer
+	w, err := dwc.NewWriter(&b,
+		dwc.Table{RowType: dwc.RowTaxon, Columns: []string{"taxonID", "scientificName", "taxonRank"}, File: "names.txt"},
+		dwc.Table{RowType: dwc.RowVernacularName, Columns: []string{"taxonID", "vernacularName", "isPreferredName", "http://example.org/terms/note"}})
+	require.NoError(t, err)
+	require.NoError(t, w.Write(1, &dwc.VernacularName{TaxonID: "1", VernacularName: "Shuttle-shaped Dart", IsPreferredName: "true"}))
+	require.NoError(t, w.Write(0, &dwc.Taxon{TaxonID: "1", ScientificName: "Agrotis puta", TaxonRank: "species"}))
+	require.NoError(t, w.Close())
+	files := unzip(t, b.Bytes())
+	requireValid(t, metaSchema, files["meta.xml"])
+	assert.NotContains(t, files["meta.xml"], "eml.xml", "there is no metadata")
+	assert.Equal(t, "taxonID\tscientificName\ttaxonRank\n1\tAgrotis puta\tspecies\n", files["names.txt"])
+	assert.Equal(t, "taxonID\tvernacularName\tisPreferredName\thttp://example.org/terms/note\n1\tShuttle-shaped Dart\ttrue\t\n", files["vernacularname.txt"])
+	assert.Equal(t, []string{"vernacularname.txt: http://example.org/terms/note: This column is no term of Darwin Core."}, faults(t, saved(t, "a.zip", b.Bytes())))
+}
+
 // Extensions of more than a few compressed megabytes go by way of a temporary
 // file, which does not stay.
 func TestLargeExtension(t *testing.T) {

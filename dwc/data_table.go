@@ -250,7 +250,8 @@ func (t *DataTable) inspectFile(file string, first bool) error {
 
 // headings takes the first record of the table for its headings where the
 // descriptor says that there are any, or where it says that there are none but
-// every value is the name of its column's term.
+// every value is the name of its column's term. Ids nearly always have a figure
+// in them, and headings hardly ever.
 func (t *DataTable) headings(file string, values []string) {
 	own, any := 0, false
 	for _, c := range t.columns {
@@ -269,8 +270,8 @@ func (t *DataTable) headings(file string, values []string) {
 	case t.skip == 0 && own > 0:
 		t.skip = 1
 		t.note(file, 1, "The first line holds headings, although ignoreHeaderLines does not say so; it was not taken for a row.")
-	case t.skip == 1 && !any:
-		t.note(file, 1, "The first line was left out as headings, as stated, though none of it is a term: “%s”.", strings.Join(values, "”, “"))
+	case t.skip == 1 && !any && t.id >= 0 && t.id < len(values) && strings.ContainsAny(values[t.id], "0123456789"):
+		t.note(file, 1, "The first line was left out as headings, as stated, though it looks like a row: “%s”.", strings.Join(values, "”, “"))
 	}
 	if t.skip > 0 {
 		t.header = slices.Clone(values)

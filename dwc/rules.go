@@ -107,7 +107,9 @@ func degrees(limit float64) func(string) bool {
 // strconv knows are none.
 func decimal(s string) (float64, bool) {
 	for i := range len(s) {
-		if c := s[i]; !isDigit(c) && !strings.ContainsRune("+-.eE", rune(c)) {
+		switch c := s[i]; {
+		case isDigit(c), c == '.', c == '-', c == '+', c == 'e', c == 'E':
+		default:
 			return 0, false
 		}
 	}
