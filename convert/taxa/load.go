@@ -138,40 +138,42 @@ func delimiter(data []byte) rune {
 	return rune(best)
 }
 
-// loadWorkbook reads the first sheet on which the headings of a list stand.
+// loadWorkbook reads the sheet with the longest list.
 func loadWorkbook(path, name string) (*List, []Problem, error) {
 	f, err := excelize.OpenFile(path)
 	if err != nil {
 		return nil, nil, fmt.Errorf("the taxon list %s cannot be read as a workbook: %w", name, err)
 	}
 	defer f.Close()
-	var first error
+	var list *List
+	var problems []Problem
+	failed := fmt.Errorf("the taxon list %s has no names", name)
 	for _, sheet := range f.GetSheetList() {
 		t := tableReader{b: newBuilder(name)}
 		rows, err := f.Rows(sheet)
 		if err != nil {
-			continue
+			continue // a chart has no rows
 		}
 		for line := 1; rows.Next(); line++ {
 			cells, err := rows.Columns()
 			if err != nil {
-				break
+				return nil, nil, fmt.Errorf("the taxon list %s cannot be read at row %d of sheet %s: %w", name, line, sheet, err)
 			}
 			t.add(line, cells)
 		}
-		rows.Close()
+		if err := errors.Join(rows.Error(), rows.Close()); err != nil {
+			return nil, nil, fmt.Errorf("the taxon list %s cannot be read on sheet %s: %w", name, sheet, err)
+		}
 		if err := t.finish(); err != nil {
-			if first == nil {
-				first = err
-			}
+			failed = err
 			continue
 		}
-		if l, problems := t.b.finish(); l.Len() > 0 {
-			return l, problems, nil
+		if l, p := t.b.finish(); l.Len() > 0 && (list == nil || l.Len() > list.Len()) {
+			list, problems = l, p
 		}
 	}
-	if first == nil {
-		first = fmt.Errorf("the taxon list %s has no names", name)
+	if list == nil {
+		return nil, nil, failed
 	}
-	return nil, nil, first
+	return list, problems, nil
 }

@@ -120,11 +120,7 @@ func guessColumns(rows [][]string) (columns, bool) {
 // looksBinomial: a capitalised word and a word in lower case with a Latin look.
 func looksBinomial(s string) bool {
 	n := splitName(s)
-	if n.genus == "" || n.epithet == "" || startsLower(n.genus) {
-		return false
-	}
-	return strings.HasSuffix(n.epithet, "a") || strings.HasSuffix(n.epithet, "s") || strings.HasSuffix(n.epithet, "i") ||
-		strings.HasSuffix(n.epithet, "e") || strings.HasSuffix(n.epithet, "m") || strings.HasSuffix(n.epithet, "o") || strings.HasSuffix(n.epithet, "x")
+	return n.epithet != "" && n.infra == "" && !startsLower(n.genus) && latinLook(key(n.epithet))
 }
 
 func (t *tableReader) read(line int, cells []string) { t.readAs(line, cells, "") }
