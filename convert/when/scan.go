@@ -69,6 +69,7 @@ type scan struct {
 	unknown    string // a word within the date, or one that changes what it means
 	letters    bool   // letters taken for figures
 	hourOrYear bool   // 12 June 10 am
+	openClock  bool   // till 22:00
 	whyText    string
 	why        class // emptyWord, pointWord, movingWord: what the text is instead
 	full       bool  // too many items
@@ -144,7 +145,7 @@ func (s *scan) mark(c byte) {
 		if s.pos < len(text) {
 			s.separate('&')
 		}
-	case ':', '*', '#', '=':
+	case ':', '*', '#', '=', '@':
 		s.separate(' ')
 	case '\'':
 	case '"':
@@ -185,7 +186,7 @@ func (s *scan) add(it item) {
 			s.nth, s.weekSeen = 0, false
 		}
 	}
-	s.sep, s.wide = 0, false
+	s.sep, s.wide, s.last = 0, false, noWord
 	s.items[s.n] = it
 	s.n++
 }

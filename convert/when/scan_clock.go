@@ -35,7 +35,11 @@ func (s *scan) clock() bool {
 		return false
 	}
 	hours, known, j := half(text, j, hours)
+	j = hourUnit(text, j)
 	zone, j, iso := zone(text, j, s.joined)
+	if zone == "" {
+		zone, j = namedZone(text, j)
+	}
 	s.joined = false
 	c := clock{known: known && iso && valid(hours, minutes, seconds), text: hhmm(hours, minutes, seconds) + zone}
 	if !c.known {
@@ -55,6 +59,18 @@ func (s *scan) addClock(c clock) {
 		s.full = true
 		return
 	}
+	// A word before the time belongs to the time: before 22:00, till 22:00.
+	switch {
+	case s.last == beforeWord:
+		s.before, s.openClock = false, true
+	case s.last == afterWord:
+		s.after, s.openClock = false, true
+	case s.last == fromWord:
+		s.from, s.openClock = false, true
+	case s.sep == 'T' && s.nClock == 0:
+		s.openClock = true
+	}
+	s.last = noWord
 	s.clocks[s.nClock] = c
 	s.nClock++
 	s.sep, s.wide = 0, false
@@ -131,6 +147,35 @@ func noonMark(text string, k int) (add, end int) {
 	return add, end
 }
 
+// hourUnit passes over hrs, hours or h after a time.
+func hourUnit(text string, j int) int {
+	for _, unit := range [...]string{" hours", " hrs", "hours", "hrs", "hr", "h"} {
+		if end := j + len(unit); end <= len(text) && strings.EqualFold(text[j:end], unit) && (end == len(text) || !letter(text[end])) {
+			return end
+		}
+	}
+	return j
+}
+
+// namedZone reads the names of the clock at Greenwich and of British Summer
+// Time.
+func namedZone(text string, j int) (z string, end int) {
+	k := j
+	for k < len(text) && text[k] == ' ' {
+		k++
+	}
+	if k+3 > len(text) || k+3 < len(text) && letter(text[k+3]) {
+		return "", j
+	}
+	switch strings.ToUpper(text[k : k+3]) {
+	case "GMT", "UTC":
+		return "Z", k + 3
+	case "BST":
+		return "+01:00", k + 3
+	}
+	return "", j
+}
+
 // zone reads a zone of ISO 8601-1: Z, +01, +0100, +01:00. An offset is only
 // looked for after a T, where a dash cannot mean "to".
 func zone(text string, j int, joined bool) (z string, end int, ok bool) {
@@ -195,6 +240,8 @@ func (s *scan) hourFigures() bool {
 		return false
 	}
 	switch it := s.items[s.n-1]; {
+	case it.sep == '-' && s.n > 4:
+		// 2200-2300 hrs: clockItems will see to it.
 	case it.width == 2 && it.sep == '.' && s.n > 3 && s.dated(s.n-2):
 		s.popClock(2, s.items[s.n-2].val, it.val, true)
 	case it.width == 4:
@@ -221,10 +268,20 @@ func (s *scan) popClock(items, hours, minutes int, ok bool) {
 // clockItems turns figures after a whole date into times: 2245, 22.45,
 // 2245-0130, 22.45-01.30.
 func (s *scan) clockItems() {
-	if s.n < 4 || s.n > 7 || s.nClock > 0 || s.remark != "" || !s.dated(3) {
+	if s.nClock > 0 || s.remark != "" {
 		return
 	}
-	tail := s.items[3:s.n]
+	for k := 3; k < s.n; k++ {
+		if it := s.items[k]; (it.sep == ' ' || it.sep == ',') && it.kind == number && it.width != 3 && s.clockTail(k) {
+			return
+		}
+	}
+}
+
+// clockTail turns the items from k on into times, if they are times after a
+// whole date.
+func (s *scan) clockTail(k int) bool {
+	tail := s.items[k:s.n]
 	var found [2]clock
 	n := 0
 	for i := 0; i < len(tail); n++ {
@@ -235,7 +292,7 @@ func (s *scan) clockItems() {
 		}
 		switch {
 		case n == len(found) || it.kind != number || !opens:
-			return
+			return false
 		case it.width == 4:
 			found[n] = clock{known: valid(it.val/100, it.val%100, 0), text: hhmm(it.val/100, it.val%100, -1)}
 			i++
@@ -243,16 +300,24 @@ func (s *scan) clockItems() {
 			found[n] = clock{known: valid(it.val, tail[i+1].val, 0), text: hhmm(it.val, tail[i+1].val, -1)}
 			i += 2
 		default:
-			return
+			return false
 		}
 		if !found[n].known {
 			found[n].text = s.text[it.at:]
 		}
 	}
-	s.n = 3
+	all := s.n
+	s.n = k
+	v, ok := parse(s, &Options{})
+	if !ok || v.to.prec != dayPrec || v.to.noDay || v.to.year.width == 0 {
+		s.n = all
+		return false
+	}
+	s.last, s.sep = noWord, 0
 	for _, c := range found[:n] {
 		s.addClock(c)
 	}
+	return true
 }
 
 // dated reports whether the first n items are one whole date.

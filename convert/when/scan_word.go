@@ -28,6 +28,10 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 		s.items[s.n-1].nth = true
 		s.sep = 0
 	case fillWord:
+		if s.last == beforeWord && text[i:j] == "day" { // by day
+			s.partOfDay(3)
+			return
+		}
 		s.separate(' ')
 	case nightWord:
 		s.nights(i)
@@ -81,6 +85,10 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 	case spellWord:
 		if j-i == 3 && strings.HasPrefix(strings.ToLower(text[j:]), " of") {
 			s.doubt = true // the eve of a day is the day before, or its evening
+		}
+		if last := s.n - 1; val == 3 && last > 2 && strings.EqualFold(text[i:j], "noon") && s.items[last].val == 12 && s.items[last].sep == ' ' {
+			s.popClock(1, 12, 0, true) // 12 noon
+			return
 		}
 		s.partOfDay(val)
 	case joinWord:

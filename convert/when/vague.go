@@ -109,6 +109,10 @@ func (b *builder) times(s *scan) {
 		return
 	}
 	first := s.clocks[0].text
+	if s.nClock == 1 && s.openClock && !s.dusk {
+		b.query("open-hours", fmt.Sprintf("The hours of %s have no beginning or no end, and the date was read without them.", b.quoted()))
+		return
+	}
 	if s.nClock == 1 {
 		if s.dusk && first < "12:00" && b.e.first == b.e.last { // dusk to 01:00
 			b.endTime, b.night = first, true

@@ -112,7 +112,7 @@ var vocabulary = map[string]struct {
 	"s": {manyWord, 0}, "h": {hourWord, 0}, "hr": {hourWord, 0}, "hrs": {hourWord, 0}, "hours": {hourWord, 0},
 	"am": {noonWord, 0}, "pm": {noonWord, 12},
 	"morning": {spellWord, 3}, "afternoon": {spellWord, 3}, "evening": {spellWord, 0}, "eve": {spellWord, 0},
-	"dusk": {spellWord, 1}, "dark": {spellWord, 1}, "sunset": {spellWord, 1}, "sunrise": {spellWord, 2}, "dawn": {spellWord, 2}, "noon": {spellWord, 3}, "midnight": {spellWord, 0}, "daytime": {spellWord, 3},
+	"dusk": {spellWord, 1}, "dark": {spellWord, 1}, "sunset": {spellWord, 1}, "sunrise": {spellWord, 2}, "dawn": {spellWord, 2}, "noon": {spellWord, 3}, "midday": {spellWord, 3}, "daylight": {spellWord, 3}, "midnight": {spellWord, 0}, "daytime": {spellWord, 3},
 	"t": {joinWord, 0}, "xx": {blankWord, 0}, "xxx": {blankWord, 0}, "xxxx": {blankWord, 0},
 	"christmas": {feastWord, 1225}, "boxing": {feastWord, 1226},
 	"easter": {movingWord, 0}, "whitsun": {movingWord, 0}, "whit": {movingWord, 0}, "pentecost": {movingWord, 0}, "holiday": {movingWord, 0}, "bank": {movingWord, 0},
