@@ -208,6 +208,51 @@ func TestDefaultsAndColumnsWithoutIndex(t *testing.T) {
 	assert.False(t, lamp.Term.Known())
 }
 
+func TestDateFormats(t *testing.T) {
+	read := func(format, date string) (value, archiveNotes string, rowNotes []string) {
+		a := opened(t, zipped(t, map[string]string{
+			"meta.xml": meta(`dateFormat="`+format+`"`, `<files><location>o.txt</location></files><id index="0"/>
+				<field index="1" term="http://rs.tdwg.org/dwc/terms/eventDate"/><field index="2" term="http://rs.tdwg.org/dwc/terms/verbatimEventDate"/>`),
+			"o.txt": "a1," + date + "," + date + "\n",
+		}))
+		for row, err := range a.Core.Rows() {
+			require.NoError(t, err)
+			assert.Equal(t, date, row.Get("verbatimEventDate"))
+			value, rowNotes = row.Get("eventDate"), row.Notes
+		}
+		return value, notes(a), rowNotes
+	}
+	for _, c := range []struct{ format, date, want string }{
+		{"DD/MM/YYYY", "12/06/2021", "2021-06-12"},
+		{"MM/DD/YYYY", "12/06/2021", "2021-12-06"},
+		{"D/M/YYYY", "3/6/2021", "2021-06-03"},
+		{"dd.mm.yyyy", "3.06.2021", "2021-06-03"},
+		{"YYYYMMDD", "20210603", "2021-06-03"},
+		{"YYYY-DD-MM", "2021-03-06", "2021-06-03"},
+		{"DD/MM/YYYY", "2021-06", "2021-06"},
+	} {
+		got, archiveNotes, rowNotes := read(c.format, c.date)
+		assert.Equal(t, c.want, got, c)
+		assert.Contains(t, archiveNotes, "“"+c.format+"”; they were read so", c)
+		assert.Empty(t, rowNotes, c)
+	}
+	for _, c := range []struct{ format, date string }{{"DD/MM/YYYY", "31/02/2021"}, {"DD/MM/YYYY", "June 2021"}, {"DD/MM/YYYY", "12/06/21"}, {"DD/MM/YYYY", "12/06/2021 late"}} {
+		got, _, rowNotes := read(c.format, c.date)
+		assert.Equal(t, c.date, got)
+		assert.Equal(t, []string{"The eventDate “" + c.date + "” is not written as DD/MM/YYYY, as stated, and was left as it is."}, rowNotes)
+	}
+	for _, format := range []string{"DD/MM/YY", "DD MMM YYYY", "MM/YYYY", "as Ines does", "Y/M/D", "DD/MM/YYYY/DD"} {
+		got, archiveNotes, _ := read(format, "12/06/21")
+		assert.Equal(t, "12/06/21", got)
+		assert.Contains(t, archiveNotes, "which was not understood; they were left as they are", format)
+	}
+	for _, format := range []string{"", "YYYY-MM-DD", "yyyy-mm-dd"} {
+		got, archiveNotes, _ := read(format, "12/06/21")
+		assert.Equal(t, "12/06/21", got)
+		assert.Empty(t, archiveNotes)
+	}
+}
+
 func TestSeveralFilesATable(t *testing.T) {
 	a := opened(t, zipped(t, map[string]string{
 		"meta.xml":     meta(`ignoreHeaderLines="1"`, `<files><location>2020.csv</location><location>sub/2021.csv</location></files><id index="0"/><field index="0" term="http://rs.tdwg.org/dwc/terms/occurrenceID"/><field index="1" term="http://rs.tdwg.org/dwc/terms/year"/>`),

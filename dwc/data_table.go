@@ -36,10 +36,6 @@ func (t *DataTable) Files() []string { return t.files }
 // slice must not be changed.
 func (t *DataTable) Columns() []Column { return t.columns }
 
-// DateFormat is how dates are written, as the archive states it:
-// "YYYY-MM-DD" where it states nothing.
-func (t *DataTable) DateFormat() string { return t.dateFormat }
-
 // Row is one row of a table. It and its values may be kept.
 type Row struct {
 	// File and Line are where the row begins; lines are counted from 1.
@@ -148,6 +144,7 @@ func (t *DataTable) fileRows(file string, yield func(*Row, error) bool) bool {
 			row.id = values[t.id]
 		}
 		row.Notes = t.raggedness(values)
+		t.dates(row)
 		if !yield(row, nil) {
 			return false
 		}

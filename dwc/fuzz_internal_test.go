@@ -47,7 +47,7 @@ func requireExplained(t *testing.T, err error) {
 
 func descriptor(attrs string) string {
 	return `<archive xmlns="http://rs.tdwg.org/dwc/text/"><core rowType="http://rs.tdwg.org/dwc/terms/Occurrence" ` + attrs + `>
-	<files><location>o.txt</location></files><id index="0"/><field index="1" term="http://rs.tdwg.org/dwc/terms/sex" default="x"/></core>
+	<files><location>o.txt</location></files><id index="0"/><field index="1" term="http://rs.tdwg.org/dwc/terms/eventDate" default="x"/></core>
 	<extension rowType="http://rs.tdwg.org/dwc/terms/MeasurementOrFact"><files><location>o.txt</location></files><coreid index="1"/>
 	<field index="0" term="http://rs.tdwg.org/dwc/terms/measurementValue"/></extension></archive>`
 }

@@ -1,6 +1,7 @@
 package dwc
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -32,6 +33,10 @@ type tableMeta struct {
 	dialect    dialect
 	encoding   string
 	dateFormat string
+	// pattern is the date format, and dateColumns are those columns that are
+	// in it, where it is one that has to be turned into that of ISO 8601.
+	pattern     datePattern
+	dateColumns []int
 }
 
 // metaReader reads a descriptor, after the Darwin Core text guide
@@ -134,9 +139,6 @@ func (m *metaReader) attributes(e *element, t *tableMeta) error {
 		return unreadable(m.name, e.line, "The encoding “%s” is not known. Save the files as UTF-8 and say so here.", t.encoding)
 	}
 	t.dateFormat = text("dateFormat", "YYYY-MM-DD")
-	if t.dateFormat != "" && !strings.EqualFold(t.dateFormat, "YYYY-MM-DD") {
-		m.note(e.line, "Dates are said to be written as “"+t.dateFormat+"”; they were left as they are.")
-	}
 	t.rowType = m.rowType(e)
 	return nil
 }
@@ -254,7 +256,38 @@ func (m *metaReader) columns(e *element, t *tableMeta) error {
 	if len(t.columns) == 0 && t.id < 0 {
 		return unreadable(m.name, e.line, "No column of this table is described: <field> elements are missing.")
 	}
+	m.dates(e, t)
 	return nil
+}
+
+// dates settles what is done about a date format.
+func (m *metaReader) dates(e *element, t *tableMeta) {
+	if strings.TrimSpace(t.dateFormat) == "" {
+		return
+	}
+	pattern, ok := parseDatePattern(t.dateFormat)
+	if ok && pattern.isISO() {
+		return
+	}
+	var columns []int
+	for i, c := range t.columns {
+		if slices.Contains(dateTerms, c.Term.Name) {
+			columns = append(columns, i)
+		}
+	}
+	switch {
+	case len(columns) == 0:
+	case !ok:
+		m.note(e.line, "Dates are said to be written as “"+t.dateFormat+"”, which was not understood; they were left as they are.")
+	default:
+		m.note(e.line, "Dates are said to be written as “"+t.dateFormat+"”; they were read so, and turned into year-month-day.")
+		t.pattern, t.dateColumns = pattern, columns
+		for _, i := range columns {
+			if iso, ok := pattern.iso(t.columns[i].Default); ok {
+				t.columns[i].Default = iso
+			}
+		}
+	}
 }
 
 func (m *metaReader) term(f *element) (Term, error) {

@@ -60,7 +60,7 @@ func (a *Archive) openSimple(name string) error {
 // simpleTable works out how a file without a descriptor is written. Its first
 // line must name at least one term.
 func (a *Archive) simpleTable(file string) (*DataTable, error) {
-	meta := &tableMeta{files: []string{file}, id: -1, skip: 1, encoding: "UTF-8", dateFormat: "YYYY-MM-DD"}
+	meta := &tableMeta{files: []string{file}, id: -1, skip: 1, encoding: "UTF-8"}
 	t := &DataTable{tableMeta: meta, archive: a, core: true}
 	isUTF8, err := a.isUTF8(file)
 	if err != nil {
