@@ -48,6 +48,8 @@ func run(ctx context.Context, args []string, s streams) int {
 		return gridrefCommand(rest, s.in, s.out, s.err)
 	case "explain":
 		return explainCommand(rest, s)
+	case "compare":
+		return compareCommand(rest, s)
 	case "demo":
 		return demoCommand(ctx, rest, s)
 	case "version", "--version":
@@ -73,6 +75,7 @@ const overview = `Fieldfare turns a recorder's notebooks into records that can b
   fieldfare check FILE...                  the same reading and checks, nothing handed in
   fieldfare gridref [VALUE...]             grid references to latitude and longitude, and back
   fieldfare explain date|count|name VALUE  how one value would be read, and why
+  fieldfare compare OLD NEW                what changed between two submissions
   fieldfare demo [FOLDER]                  write demonstration notebooks and convert them
 
 Start with:     fieldfare demo

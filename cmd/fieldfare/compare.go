@@ -1,0 +1,81 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"path/filepath"
+
+	"fieldfare/convert/compare"
+	"fieldfare/convert/stage"
+)
+
+const compareHelp = `Says what is new, changed and withdrawn between two submissions.
+
+  fieldfare compare OLD NEW
+
+OLD and NEW are submissions (submission.zip) or other Darwin Core Archives.
+Records are told by their ids; of a changed record every changed term is
+listed, old and new. Example:
+
+  fieldfare compare handed-in-2024/submission.zip handed-in/submission.zip
+
+Options:
+`
+
+func compareCommand(args []string, s streams) int {
+	flags := newFlags("compare", compareHelp, s)
+	format := flags.String("format", "text", "text, json, or xlsx (with --out)")
+	out := flags.StringP("out", "o", "", "file to write instead of the screen")
+	if status, done := parse(flags, args, s); done {
+		return status
+	}
+	if flags.NArg() != 2 {
+		return usage(s, "Name two submissions, the old one first")
+	}
+	if *format == "text" && filepath.Ext(*out) == ".xlsx" {
+		*format = "xlsx"
+	}
+	if *format == "xlsx" && *out == "" {
+		return usage(s, "A workbook needs a file: --out changes.xlsx")
+	}
+	writers := map[string]func(*compare.Result, io.Writer) error{
+		"text": (*compare.Result).WriteText, "json": (*compare.Result).WriteJSON, "xlsx": (*compare.Result).WriteWorkbook,
+	}
+	write := writers[*format]
+	if write == nil {
+		return usage(s, fmt.Sprintf("--format %s: write text, json or xlsx", *format))
+	}
+	result, err := compare.Submissions(flags.Arg(0), flags.Arg(1))
+	if err == nil {
+		err = emit(*out, s.out, func(w io.Writer) error { return write(result, w) })
+	}
+	if err != nil {
+		return failed(context.Background(), s, err)
+	}
+	return exitDone
+}
+
+// emit writes to the file, whole or not at all, or to the screen where no
+// file is named.
+func emit(path string, screen io.Writer, write func(io.Writer) error) error {
+	if path == "" {
+		return write(screen)
+	}
+	folder, err := stage.New(filepath.Dir(path))
+	if err != nil {
+		return err
+	}
+	defer folder.Discard()
+	file, err := folder.Create(filepath.Base(path))
+	if err != nil {
+		return err
+	}
+	if err := write(file); err != nil {
+		return folder.WriteError(err)
+	}
+	if err := file.Close(); err != nil {
+		return folder.WriteError(err)
+	}
+	return folder.Commit()
+}
