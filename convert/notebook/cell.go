@@ -68,9 +68,9 @@ type Row struct {
 	Hidden bool
 	// Struck: every cell with text is struck through (a deleted record).
 	Struck bool
-	// Repaired says, in a part of a sentence, what had to be repaired to read
-	// the row of a delimited file (a quote that is never closed); empty for a
-	// sound row.
+	// Repaired says, in a part of a sentence, what had to be repaired or is in
+	// doubt about how a row of delimited text or of an archive was split (a
+	// quote that is never closed); empty for a sound row.
 	Repaired string
 }
 

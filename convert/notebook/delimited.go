@@ -131,7 +131,7 @@ func (s *textSheet) chooseDelimiter(sample []byte, asked string, note func(strin
 		return nil
 	}
 	best := scoreDelimiter(sample, s.delim, s.limits)
-	s.expected, s.dittos = best.fields, best.dittos
+	s.expected, s.dittos = best.usual, best.dittos
 	if s.dittos {
 		note("Double quotes that stand alone in their place were read as ditto marks.")
 	}
@@ -335,5 +335,5 @@ func (s *textSheet) report(r *repairs) {
 	if r.count > len(r.rows) {
 		rows += " and others"
 	}
-	s.note(fmt.Sprintf("In %d rows (%s) a double quote stands where none belongs; it was read as part of the text.", r.count, rows))
+	s.note(fmt.Sprintf("In %d rows (%s) double quotes are not where they belong; in row %d %s.", r.count, rows, r.rows[0], r.first))
 }

@@ -88,7 +88,8 @@ func sepLine(b []byte) (d byte, size int, ok bool) {
 
 // delimiterScore says how well a delimiter splits a sample.
 type delimiterScore struct {
-	fields int     // the usual number of fields
+	fields int     // the commonest number of fields
+	usual  int     // the same without records that run over lines
 	cover  float64 // share of the lines that it splits at all
 	share  float64 // share of the lines that it splits into the usual number
 	dittos bool    // when lone double quotes are ditto marks
@@ -144,7 +145,7 @@ func hasLoneQuote(b []byte, d byte) bool {
 func scoreReading(sample []byte, d byte, l Limits, dittos bool) (s delimiterScore) {
 	r := newRecords(bytes.NewReader(sample), d, l)
 	r.dittos, s.dittos = dittos, dittos
-	counts := map[int]int{}
+	counts, single := map[int]int{}, map[int]int{}
 	lines, split := 0, 0
 	for lines < sampleRecords {
 		ok, err := r.next()
@@ -160,19 +161,18 @@ func scoreReading(sample []byte, d byte, l Limits, dittos bool) (s delimiterScor
 		if n > 1 {
 			split++
 		}
+		// A text that runs over lines may be one that was never closed, which
+		// joins records; what is usual is told by the others.
+		if !r.crossed {
+			single[n]++
+		}
 	}
 	if lines == 0 {
 		return s
 	}
-	most := 0
-	for n, times := range counts {
-		if n > 1 && (times > most || times == most && n > s.fields) {
-			most, s.fields = times, n
-		}
-	}
-	if split == 0 {
-		s.fields = 1
-	}
+	var most int
+	s.fields, most = commonest(counts)
+	s.usual, _ = commonest(single)
 	s.cover = float64(split) / float64(lines)
 	s.share = float64(most) / float64(lines)
 	return s
@@ -208,6 +208,18 @@ func alignment(sample []byte) (aligned, even bool) {
 		}
 	}
 	return lines > 2, lines > 2 && len(counts) == 1 && counts[2] == 0
+}
+
+// commonest returns the commonest number of fields above one, the larger of
+// two, and how often it occurs; one field where there is no other.
+func commonest(counts map[int]int) (fields, times int) {
+	fields = 1
+	for n, t := range counts {
+		if n > 1 && (t > times || t == times && n > fields) {
+			fields, times = n, t
+		}
+	}
+	return fields, times
 }
 
 // guessDelimiter finds the delimiter that splits most lines, and those most

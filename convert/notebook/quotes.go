@@ -25,11 +25,16 @@ func (r *records) quoted(b []byte) (size int, more bool) {
 		if single.more {
 			return 0, true
 		}
-		if r.single(b, a, single, len(fields)) {
+		alone, doubtful := r.single(b, a, single, len(fields))
+		if alone {
 			r.repaired = "a double quote is opened and not closed on its line; it was read as part of the text"
 			return single.size, false
 		}
 		r.data, r.fields = whole, fields
+		r.crossed = true
+		if doubtful {
+			r.repaired = "a quoted text runs over several lines, each of which could be a row of its own"
+		}
 	}
 	if a.stray {
 		r.repaired = "a double quote stands inside a quoted text; it was read as part of the text"
@@ -38,35 +43,34 @@ func (r *records) quoted(b []byte) (size int, more bool) {
 }
 
 // single decides whether a record whose quoted text runs over the end of the
-// line is better read as ending with its line.
-func (r *records) single(b []byte, multi, single parsed, multiFields int) bool {
+// line is better read as ending with its line (alone), and whether the other
+// reading is in doubt.
+func (r *records) single(b []byte, multi, single parsed, multiFields int) (alone, doubtful bool) {
 	singleFields := len(r.fields)
 	switch {
 	case multi.unclosed:
-		return true
+		return true, false
 	case multi.stray:
-		return multiFields != r.expected || singleFields == r.expected
+		return multiFields != r.expected || singleFields == r.expected, false
 	case r.expected == 0 || singleFields != r.expected:
-		return false
+		return false, false
 	case multiFields != r.expected:
-		return true
+		return true, false
 	}
 	// Both fit. Text of several lines that each happen to have as many
 	// delimiters as a whole record is not likely.
-	if r.expected < 4 {
-		return false
-	}
 	data, fields := r.data, r.fields
 	defer func() { r.data, r.fields = data, fields }()
 	r.own, r.fields = nil, nil
-	for at := single.size; at < multi.size; {
+	lines := 0
+	for at := single.size; at < multi.size; lines++ {
 		p := r.parse(b[at:], false)
 		if p.more || len(r.fields) != r.expected {
-			return false
+			return false, false
 		}
 		at += p.size
 	}
-	return true
+	return r.expected > 3 || r.expected == 3 && lines > 1 || lines > 3, true
 }
 
 // parsed says how a record was read.

@@ -44,6 +44,7 @@ type records struct {
 	simple   bool
 	own      []byte // the memory that parse fills
 	repaired string
+	crossed  bool // a quoted text runs over the end of a line
 
 	// Within the input that parse was given: where the line ends that was
 	// last looked at, and where the last quote in it is that could close a
@@ -92,7 +93,7 @@ func (r *records) fill() (bool, error) {
 
 // next moves to the next record; false at the end.
 func (r *records) next() (bool, error) {
-	r.repaired = ""
+	r.repaired, r.crossed = "", false
 	for {
 		b := r.buf[r.pos:r.end]
 		if len(b) > 3 && b[0] == 0xEF && b[1] == 0xBB && b[2] == 0xBF {
