@@ -160,6 +160,11 @@ func (l *List) find(written string, n parsedName) (match, []int) {
 		}
 		return notListed, nil
 	}
+	if len(n.given) == 1 { // surname first
+		if at := l.keys[fold(n.surname)+fold(n.given[0])]; len(at) > 0 {
+			return fits(byHalf, at)
+		}
+	}
 	var parts, half, near []int
 	for i, p := range l.names {
 		switch {
@@ -167,6 +172,8 @@ func (l *List) find(written string, n parsedName) (match, []int) {
 			parts = append(parts, i)
 		case len(n.given) == 0 && fold(n.surname) == fold(p.surname),
 			len(n.given) == 0 && len(p.given) > 0 && fold(n.surname) == fold(p.given[0]):
+			half = append(half, i)
+		case givenAndInitial(n, p) || len(n.given) == 1 && initialOf(n.given[0], p.surname) && l.only(fold(n.surname), i):
 			half = append(half, i)
 		case close(n, p):
 			near = append(near, i)
@@ -183,11 +190,32 @@ func (l *List) find(written string, n parsedName) (match, []int) {
 	return notListed, nil
 }
 
+// only tells whether a spelling stands for the i-th person alone.
+func (l *List) only(key string, i int) bool {
+	at := l.keys[key]
+	return len(at) == 1 && at[0] == i
+}
+
 func fits(m match, at []int) (match, []int) {
 	if len(at) > 1 {
 		return severalFit, at
 	}
 	return m, at
+}
+
+// givenAndInitial tells whether a name is another's given name with the surname's
+// initial ("Ines C.").
+func givenAndInitial(n, p parsedName) bool {
+	if len(n.given) != 1 || len(p.given) == 0 {
+		return false
+	}
+	return initialOf(n.given[0], p.surname) && fold(n.surname) == fold(p.given[0])
+}
+
+// initialOf tells whether a word is the initial of a name.
+func initialOf(word, name string) bool {
+	w, n := []rune(fold(word)), []rune(fold(name))
+	return len(w) == 1 && len(n) > 1 && w[0] == n[0]
 }
 
 // agree tells whether given names and initials can be the same person's: each

@@ -58,7 +58,7 @@ func TestRoleOfColumn(t *testing.T) {
 func TestWithheld(t *testing.T) {
 	l := list(t)
 	for _, written := range []string{"RQ", "R.Q.", "Rose Quill", "ROSE QUILL", "R. Quill", "Quill, R.", "Quill, Rose", "Quill R", "Mrs Quill", "Quill", "Ros Quill", "Rose Quil",
-		"IC (with RQ)", "IC per Rose Quill", "IC & RQ", "RQ det. RQ", "Rose Quill et al.", "IC for R. Quill", "Rose  Quill"} {
+		"IC (with RQ)", "IC per Rose Quill", "IC & RQ", "RQ det. RQ", "Rose Quill et al.", "IC for R. Quill", "Rose  Quill", "TA: RQ", "Quill Rose", "Rose Q", "Rose Quill's garden", "R=Rose Quill"} {
 		r := l.Read(written, people.Options{})
 		assert.True(t, r.Withheld, written)
 		out := people.Join(r.RecordedBy) + people.Join(r.IdentifiedBy) + people.Join(r.VerifiedBy) + r.Remarks

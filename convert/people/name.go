@@ -19,17 +19,22 @@ type parsedName struct {
 	// written is the name without titles and honours, in the order and with
 	// the full stops in which it was written; empty where the order was turned.
 	written string
+	// turned: the initials stood behind the surname, without a comma.
+	turned bool
 }
 
 // titles are left out where a given name or an initial remains.
 var titles = map[string]bool{"mr": true, "mrs": true, "ms": true, "miss": true, "dr": true, "prof": true, "professor": true,
-	"rev": true, "revd": true, "sir": true, "lady": true, "lord": true, "capt": true, "col": true, "major": true, "doctor": true, "mx": true, "canon": true}
+	"rev": true, "revd": true, "sir": true, "lady": true, "lord": true, "capt": true, "col": true, "major": true, "doctor": true, "mx": true, "canon": true, "lt": true, "brig": true, "cllr": true, "fr": true, "maj": true, "cdr": true, "sgt": true}
 
 // particles belong to the surname after them.
 var particles = map[string]bool{"van": true, "von": true, "de": true, "der": true, "den": true, "du": true, "la": true, "le": true, "ter": true, "st": true}
 
 // honours are letters behind a name, left out.
 var honours = map[string]bool{"fres": true, "phd": true, "bsc": true, "msc": true, "obe": true, "mbe": true, "cbe": true, "frs": true, "fls": true, "esq": true, "ba": true, "ma": true}
+
+// younger tells people of the same name apart and stays with it.
+var younger = map[string]bool{"jr": true, "jnr": true, "junior": true, "sr": true, "snr": true, "senior": true}
 
 // parse takes a name apart: "Dr T. C. Achterberg", "Calloway I", "IC".
 func parse(s string) parsedName {
@@ -60,7 +65,10 @@ func parse(s string) parsedName {
 			k--
 		}
 		if k == 1 || particles[strings.ToLower(list[0])] {
-			n.surname, n.given, n.written = strings.Join(list[:k], " "), list[k:], ""
+			n.surname, n.given, n.turned = strings.Join(list[:k], " "), list[k:], true
+			if last := list[len(list)-1]; strings.Contains(last, ".") || len([]rune(last)) == 1 {
+				n.written = ""
+			}
 			return n
 		}
 	}

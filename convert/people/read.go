@@ -46,8 +46,10 @@ type Reading struct {
 func Join(names []string) string { return strings.Join(names, " | ") }
 
 var (
-	unsure = regexp.MustCompile(`(?i)^(poss|possibly|prob|probably|maybe|perhaps)\b\.?\s*`)
-	dateIn = regexp.MustCompile(`[\s,]*\b(\d{1,4}[/.-]\d{1,2}[/.-]\d{2,4}|(19|20)\d\d)\b`)
+	unsure     = regexp.MustCompile(`(?i)^(poss|possibly|prob|probably|maybe|perhaps)\b\.?\s*`)
+	joiner     = regexp.MustCompile(`(?i)^([&+]|and\s|with\s|w/)`)
+	possessive = regexp.MustCompile(`['’]s\s`)
+	dateIn     = regexp.MustCompile(`[\s,]*\b(\d{1,2}[./-][ivxIVX]+[./-]\d{2,4}|\d{1,4}[/.-]\d{1,2}[/.-]\d{2,4}|(19|20)\d\d)\b`)
 )
 
 // reader collects what one cell says.
@@ -160,6 +162,13 @@ func (r *reader) brackets(s string) string {
 		case before == "":
 			s = strings.TrimSpace(inner + " " + after)
 			continue
+		case joiner.MatchString(inner): // TA (with IC)
+			s = before + " " + inner + " " + strings.TrimSpace(after)
+			continue
+		case r.known(inner) && !r.repeats(inner, lastName(before)): // TA (IC)
+			r.doubt("name-in-brackets", fmt.Sprintf("“%s” stands in brackets behind another name, and was read as one more person. Please check.", inner))
+			s = before + " & " + inner + " " + strings.TrimSpace(after)
+			continue
 		case strings.Trim(inner, "? ") == "" && inner != "":
 			r.doubt("recorder-unclear", fmt.Sprintf("“%s” is marked as uncertain. Please check the name.", lastName(before)))
 		case !r.repeats(inner, lastName(before)):
@@ -172,7 +181,7 @@ func (r *reader) brackets(s string) string {
 // repeats tells whether the words in brackets are only the name before them
 // once more: its initials, or what "self" stands for.
 func (r *reader) repeats(inner, name string) bool {
-	if inner == "" || kindOf(name) == selfWord && r.known(inner) {
+	if inner == "" || kindOf(name) == selfWord && r.known(inner) || kindOf(inner) == selfWord {
 		return true
 	}
 	in := parse(inner)
@@ -267,7 +276,7 @@ func (r *reader) lookUp(s string) string {
 // initials nobody can resolve.
 func (r *reader) unlisted(s string, n parsedName) string {
 	switch {
-	case r.list.mayBeWithheld(n):
+	case r.list.mayBeWithheld(n) || r.list.betrays(s):
 		r.out.Withheld = true
 		r.doubt("recorder-withheld", fmt.Sprintf("“%s” may be someone who is not to be named, and does not go out. Please check the spelling.", s))
 		return ""
@@ -285,6 +294,11 @@ func (r *reader) unlisted(s string, n parsedName) string {
 		return ""
 	case isGroup(s):
 		return s
+	case strings.ContainsAny(s, ":=<>@#") || possessive.MatchString(s):
+		r.doubt("recorder-unclear", fmt.Sprintf("“%s” does not look like a name. Please write who it was.", s))
+		return s
+	case n.turned:
+		r.doubt("order-of-names", fmt.Sprintf("“%s” was read as a surname with initials behind it. Please check.", s))
 	case len(n.given) == 0 && n.title == "" && !r.list.empty():
 		r.doubt("single-name", fmt.Sprintf("“%s” is a single word that is not on the people list. Please check that it is a name, and write it in full.", s))
 	}

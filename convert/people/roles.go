@@ -7,10 +7,14 @@ import (
 )
 
 var (
-	recorderWord   = regexp.MustCompile(`(?i)^((recorded|caught|trapped|seen|found|taken|collected|coll|noted|rec|observed)\.? by|leg|legit|coll|collector|collectors|collected|colls|recorders?|recs?|observers?|obs|finder|by)\b[.:]?`)
-	determinerWord = regexp.MustCompile(`(?i)^(det|determined|determiner|determinavit|dets|gen\.? ?det|identified|identifier|ident|id'd|ids?|idd|dissected|dissector)(\.? by)?\b[.:]?`)
-	verifierWord   = regexp.MustCompile(`(?i)^(conf|confirmed|ver|verif|verified|verifier|vid|checked|agreed|validated|accepted)(\.? by)?\b[.:]?`)
+	recorderWord   = regexp.MustCompile(`(?i)^((recorded|caught|trapped|seen|found|taken|collected|coll|noted|rec|observed|accompanied|assisted|helped)\.? by|leg|legit|coll|collector|collectors|collected|colls|recorders?|recs?|observers?|obs|finder|by)\b[.:]?`)
+	determinerWord = regexp.MustCompile(`(?i)^(det|determined|determiner|determinavit|dets|gen\.? ?det|identified|identifier|ident|id'd|ids?|idd|dissected|dissector)(\.? (from|on|via) (a |the )?(photo|specimen|picture|pic|image|description)\w*)?(\.? by)?\b[.:]?`)
+	verifierWord   = regexp.MustCompile(`(?i)^(conf|confirmed|ver|verif|verified|verifier|vid|checked|agreed|validated|accepted)(\.? (from|on|via) (a |the )?(photo|specimen|picture|pic|image|description)\w*)?(\.? by)?\b[.:]?`)
 )
+
+// countyRecorder ends before the word "recorder" of an office, which is no role
+// in the record.
+var countyRecorder = regexp.MustCompile(`(?i)\b(county|vc)( moth| butterfly)?\s$`)
 
 // group is a stretch of the cell whose names share their roles.
 type group struct {
@@ -122,7 +126,7 @@ func roleAt(s string, i int) (Role, int, bool) {
 	if i > 0 && !strings.ContainsRune(" ,;:&+/([-.", rune(s[i-1])) {
 		return 0, 0, false
 	}
-	if !unicode.IsLetter(rune(s[i])) {
+	if !unicode.IsLetter(rune(s[i])) || countyRecorder.MatchString(s[:i]) {
 		return 0, 0, false
 	}
 	for _, k := range [...]struct {

@@ -6,7 +6,7 @@ import (
 )
 
 var (
-	strongSign = regexp.MustCompile(`\s*[;|/\n\\]\s*|\s+[-–—]\s+|\s+(?i:with|w/|also)\s+`)
+	strongSign = regexp.MustCompile(`\s*[;|/\n\\]\s*|\s+[-–—]\s+|\s+(?i:with|w/|w\.|also|along with|together with)\s+`)
 	andSign    = regexp.MustCompile(`\s*[&+]\s*|\s+(?i:and|et)\s+|,\s*(?i:and)\s+`)
 	commaSign  = regexp.MustCompile(`\s*,\s*`)
 	etAl       = regexp.MustCompile(`(?i)[\s,]+et\.? ?al\.?$`)
@@ -41,6 +41,9 @@ func (r *reader) wholeGroup(s string) bool {
 		return false
 	}
 	pieces := andSign.Split(s, -1)
+	if len(pieces) > 1 && kindOf(pieces[len(pieces)-1]) == others {
+		return false
+	}
 	for _, p := range pieces[:len(pieces)-1] {
 		if isGroup(p) || r.known(p) || r.listed(p) || kindOf(p) != aName || parse(p).onlyInitials {
 			return false
@@ -69,9 +72,27 @@ func (r *reader) splitAnd(s string) []string {
 				continue
 			}
 		}
+		if n := parse(p); i > 0 && n.onlyInitials && !r.known(p) {
+			if surname, ok := invertedSurname(pieces[i-1]); ok { // "Fenn, A.M. & J.P."
+				out = append(out, p+" "+surname)
+				continue
+			}
+		}
 		out = append(out, r.splitComma(p)...)
 	}
 	return out
+}
+
+// invertedSurname is the surname of a piece that ends in a surname, a comma
+// and initials.
+func invertedSurname(piece string) (string, bool) {
+	list := commaSign.Split(strings.Trim(piece, " ,"), -1)
+	if n := len(list); n >= 2 && parse(list[n-1]).onlyInitials {
+		if a := parse(list[n-2]); a.surname != "" && len(a.given) == 0 {
+			return list[n-2], true
+		}
+	}
+	return "", false
 }
 
 // shares reads a piece that has no surname of its own, but takes that of the
@@ -133,7 +154,12 @@ func allInitials(s string) bool {
 func (r *reader) splitComma(s string) []string {
 	var list []string
 	for _, w := range commaSign.Split(s, -1) {
-		if w = strings.TrimSpace(w); w != "" && !honours[strings.ToLower(strings.Trim(w, "."))] {
+		w = strings.TrimSpace(w)
+		switch key := strings.ToLower(strings.Trim(w, ".")); {
+		case w == "" || honours[key]:
+		case younger[key] && len(list) > 0:
+			list[len(list)-1] += " " + w
+		default:
 			list = append(list, w)
 		}
 	}

@@ -29,12 +29,17 @@ func (l *List) mayBeWithheld(n parsedName) bool {
 	return false
 }
 
+// betrays tells whether a text names somebody who is not to be named.
+func (l *List) betrays(s string) bool {
+	return l != nil && l.withheld != nil && l.withheld.MatchString(s)
+}
+
 // Scrub is the package's Scrub, and removes the people of the list who are not
 // to be named as well: by their names, initials as given in the list, initial
 // and surname, or title and surname. A nil list removes contacts only.
 func (l *List) Scrub(text string) (clean string, found []string) {
 	clean, found = Scrub(text)
-	if l == nil || l.withheld == nil || !l.withheld.MatchString(clean) {
+	if !l.betrays(clean) {
 		return clean, found
 	}
 	for _, m := range l.withheld.FindAllStringSubmatch(clean, -1) {
