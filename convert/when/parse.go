@@ -10,7 +10,6 @@ type span struct {
 	double   bool // 31 Dec/1 Jan 2020/21: the years of both ends are stated
 	askPair  bool // 12/13/6: a night without a year, or a date
 	askYear  bool // 4/5/12 on a page of another year
-	short    bool // 1990-95: the end has its last figures only
 }
 
 // parse finds what the items say. It is a search: the items as one point of
@@ -225,7 +224,7 @@ func join(a, b []item, o *Options) (span, bool) {
 	}
 	v := span{from: from, two: true}
 	if to, ok := shortEnd(from, a, b, o); ok {
-		v.to, v.short = to, true
+		v.to = to
 		return v, true
 	}
 	to, ok := single(b, o)

@@ -35,7 +35,6 @@ type item struct {
 type clock struct {
 	text  string // 22:45, 22:45:30, with its zone
 	known bool   // false: no such time
-	item  int    // items before it
 }
 
 // when-words about a whole week.
@@ -58,8 +57,8 @@ type scan struct {
 	clocks [2]clock
 	nClock int
 
-	night, about, before, after, from, doubt, added, trailing, doubled, feast bool
-	dusk, dawn, daytime, either, plural                                       bool
+	night, about, before, after, from, doubt, added, trailing, doubled bool
+	dusk, dawn, daytime, either, plural                                bool
 
 	week       int
 	quality    quality

@@ -54,7 +54,6 @@ func (s *scan) clock() bool {
 }
 
 func (s *scan) addClock(c clock) {
-	c.item = s.n
 	if s.nClock == len(s.clocks) {
 		s.full = true
 		return
