@@ -71,6 +71,14 @@ func (a *accounts) findings(s *sheetRun, findings []reading.Finding) {
 	}
 }
 
+// stateOf is the state of a check that fired: what is fair is advice.
+func stateOf(s reading.State) string {
+	if s == reading.Fair {
+		return "advice"
+	}
+	return s.String()
+}
+
 // summary draws the accounts up.
 func (a *accounts) summary(books *bookRuns, versions []report.ListVersion, metadata *dwc.Dataset) report.Summary {
 	s := report.Summary{HeldBack: a.heldBack, Versions: versions, Skips: a.skips, Cells: report.Cells{Left: map[string]int{}}}
@@ -90,7 +98,7 @@ func (a *accounts) summary(books *bookRuns, versions []report.ListVersion, metad
 		s.Files = append(s.Files, file)
 	}
 	for key, n := range a.checks {
-		s.Checks = append(s.Checks, report.CheckCount{Check: key.check, About: key.about, State: key.state.String(), Records: n})
+		s.Checks = append(s.Checks, report.CheckCount{Check: key.check, About: key.about, State: stateOf(key.state), Records: n})
 	}
 	slices.SortFunc(s.Checks, func(x, y report.CheckCount) int {
 		return cmp.Or(cmp.Compare(y.Records, x.Records), cmp.Compare(x.Check, y.Check), cmp.Compare(x.About, y.About), cmp.Compare(x.State, y.State))

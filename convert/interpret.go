@@ -75,33 +75,40 @@ func (in *interpreter) draft(d *draft, out *spool.Row) (skip string) {
 			in.note(d, v.Doubt, v)
 		}
 	}
+	in.how(d) // first: whether it is a light trap decides what a date means
 	in.when(d)
 	in.what(d)
 	in.where(d)
 	in.who(d)
-	in.how(d)
 	in.rest(d)
 	parts, skip := in.count(d)
 	if d.leaveOut {
-		return "left out by answer"
+		return leftOutByAnswer
 	}
 	if skip != "" {
 		return skip
 	}
-	content := in.content(d)
+	content, first, cell := in.content(d), len(out.Records), d.cell()
 	for i := range parts {
 		r := spool.Record{Occurrence: d.o, Facts: d.facts, EmptyVisit: d.Empty, Measurements: in.measurements(d)}
 		fillPart(&parts[i], &r)
-		r.Content = content
+		r.Content, r.Cell = content, cell
 		if len(parts) > 1 {
 			r.Content = in.partContent(content, &r.Occurrence)
 		}
 		r.Findings = append([]reading.Finding(nil), d.findings...)
-		r.Findings = append(r.Findings, in.check(&r)...)
+		r.Findings = append(r.Findings, in.check(d, &r)...)
+		if d.leaveOut {
+			out.Records = out.Records[:first]
+			return leftOutByAnswer
+		}
 		out.Records = append(out.Records, r)
 	}
 	return ""
 }
+
+// leftOutByAnswer is why a row is skipped that the recorder chose to leave out.
+const leftOutByAnswer = "left out by answer"
 
 // note raises a verdict about a value of the draft.
 func (in *interpreter) note(d *draft, verdict reading.Verdict, values ...*layout.Value) {

@@ -9,7 +9,6 @@ import (
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
-	"fieldfare/validate"
 )
 
 // how reads the method and the effort.
@@ -19,20 +18,10 @@ func (in *interpreter) how(d *draft) {
 	} else {
 		d.o.SamplingProtocol = in.project.Reading.Method
 	}
+	d.facts.Light = isLight(d.o.SamplingProtocol)
 	if v, found := d.Get(layout.Effort); found {
 		d.o.SamplingEffort = in.free(d, v)
 	}
-}
-
-// isLight tells whether a method is a trap or lamp by night.
-func isLight(method string) bool {
-	m := strings.ToLower(method)
-	for _, word := range []string{"light", "lamp", "actinic", "mercury", "robinson", "skinner", "heath trap", "moth trap", "mv trap", "trap (mv)", "rothamsted"} {
-		if strings.Contains(m, word) {
-			return true
-		}
-	}
-	return m == "mv" || strings.HasPrefix(m, "mv ")
 }
 
 // rest reads everything that is kept as text.
@@ -49,6 +38,7 @@ func (in *interpreter) rest(d *draft) {
 			o.FieldNotes = joinRemarks(o.FieldNotes, labelled(v, in.free(d, v)))
 		case layout.Specimen:
 			o.OccurrenceRemarks = joinRemarks(o.OccurrenceRemarks, labelled(v, in.free(d, v)))
+			d.facts.Specimen = d.facts.Specimen || yes(v.Text)
 		case layout.Certainty:
 			o.IdentificationQualifier = joinRemarks(o.IdentificationQualifier, v.Text)
 		case layout.RecordID:
@@ -149,15 +139,6 @@ func headingUnit(heading string) (kind, unit string) {
 		return heading, ""
 	}
 	return strings.TrimSpace(heading[:open]), strings.Trim(heading[open:], "()[] ")
-}
-
-// check runs the checks of one record.
-func (in *interpreter) check(r *spool.Record) []reading.Finding {
-	var kept []reading.Finding
-	for _, f := range validate.Record(&r.Occurrence, &r.Facts) {
-		kept = in.raise(kept, f)
-	}
-	return kept
 }
 
 // fillDataset gives an occurrence what holds for the dataset as a whole.

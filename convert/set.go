@@ -16,9 +16,6 @@ import (
 // setView is what the second pass learns of the records as a set.
 type setView struct {
 	checks *validate.Set
-	// ordinals holds the records, by number, whose content another record
-	// before them has too.
-	ordinals map[int]int
 	// slips are the dates that break the order of their page by a year, by
 	// sheet; sites has where each site's records usually lie.
 	slips map[int][]when.Slip
@@ -37,12 +34,10 @@ type setView struct {
 func compareAll(ctx context.Context, s *settings, rows *spool.Spool) (*setView, error) {
 	v := &setView{
 		checks:       validate.NewSet(),
-		ordinals:     map[int]int{},
 		slips:        map[int][]when.Slip{},
 		used:         dwc.NewUsed(dwc.RowOccurrence),
 		usedByEvents: dwc.NewUsed(dwc.RowEvent),
 	}
-	times := map[[16]byte]int32{}
 	var sites places.Sites
 	var page when.Page
 	sheet := -1
@@ -65,13 +60,7 @@ func compareAll(ctx context.Context, s *settings, rows *spool.Spool) (*setView, 
 				page.Observe(row.Number, when.DateOf(int(f.Start)))
 			}
 			sites.Add(r.Occurrence.Locality, squareOf(r))
-			times[r.Content]++
-			if k := times[r.Content]; k > 1 {
-				v.ordinals[n] = int(k)
-			}
-			if !r.EmptyVisit {
-				v.checks.Observe(n, r.Content, &r.Occurrence, &r.Facts)
-			}
+			v.checks.Observe(entry(&row, r, n))
 			if r.State() < reading.Held {
 				v.handIn(s, r)
 			}
@@ -86,6 +75,11 @@ func compareAll(ctx context.Context, s *settings, rows *spool.Spool) (*setView, 
 	v.sites = sites.Settle()
 	v.checks.Settle()
 	return v, nil
+}
+
+// entry is a record as the checks of the set know it.
+func entry(row *spool.Row, r *spool.Record, n int) *validate.Entry {
+	return &validate.Entry{N: n, Sheet: row.Sheet, Row: row.Number, Content: r.Content, Visit: r.EmptyVisit, Occurrence: &r.Occurrence, Facts: &r.Facts}
 }
 
 // turnPage notes the slips of a page that has been seen whole.

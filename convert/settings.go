@@ -9,6 +9,7 @@ import (
 	"fieldfare/convert/report"
 	"fieldfare/convert/taxa"
 	"fieldfare/convert/when"
+	"fieldfare/validate"
 )
 
 // settings is all that a run needs to know beside the notebooks. It does not
@@ -23,6 +24,7 @@ type settings struct {
 	dateOptions when.Options
 	licence     string
 	privacy     privacyRules
+	asks        validate.Asks
 	versions    []report.ListVersion
 	// listProblems are what is wrong with the lists themselves.
 	listProblems []string
@@ -53,7 +55,7 @@ func (j Job) settle() (*settings, error) {
 			return nil, err
 		}
 	}
-	return s, nil
+	return s, s.settleAsks()
 }
 
 // entryFor returns the first part of the project file about the notebook.

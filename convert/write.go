@@ -2,7 +2,10 @@ package convert
 
 import (
 	"context"
+	"fmt"
+	"path/filepath"
 
+	"fieldfare/convert/answers"
 	"fieldfare/convert/identity"
 	"fieldfare/convert/privacy"
 	"fieldfare/convert/reading"
@@ -73,11 +76,21 @@ func (w *writer) open(out *stage.Folder) error {
 // row settles what becomes of one source row.
 func (w *writer) row(row *spool.Row) error {
 	sheet := w.books.sheets[row.Sheet]
+	leftOut := 0
 	for i := range row.Records {
 		r := &row.Records[i]
-		w.setFindings(row, r, w.records)
-		id := w.id(r, w.records)
+		ordinal := w.set.checks.Ordinal(&r.Content)
+		id := w.id(r, ordinal)
+		left := w.setFindings(row, r, id, ordinal)
 		w.records++
+		if left {
+			leftOut++
+			continue
+		}
+		if leftOut > 0 {
+			row.Records[i-leftOut] = *r
+			r = &row.Records[i-leftOut]
+		}
 		state := r.State()
 		w.accounts.record(sheet, r, state)
 		if state >= reading.Held || w.archive == nil {
@@ -85,6 +98,12 @@ func (w *writer) row(row *spool.Row) error {
 		}
 		if err := w.handIn(r, id); err != nil {
 			return err
+		}
+	}
+	if leftOut > 0 {
+		row.Records = row.Records[:len(row.Records)-leftOut]
+		if len(row.Records) == 0 && len(row.Findings) == 0 {
+			row.Skip = leftOutByAnswer
 		}
 	}
 	state := row.State()
@@ -101,32 +120,56 @@ func (w *writer) row(row *spool.Row) error {
 	return nil
 }
 
-// setFindings adds what the checks of the whole set say of a record.
-func (w *writer) setFindings(row *spool.Row, r *spool.Record, n int) {
-	findings := w.set.checks.Findings(n)
+// setFindings adds what the checks of the whole set say of a record, and tells
+// whether the recorder has answered one of them by leaving the record out.
+func (w *writer) setFindings(row *spool.Row, r *spool.Record, id string, ordinal int) (leftOut bool) {
+	e := entry(row, r, w.records)
+	e.ID = id
+	findings := w.set.checks.Findings(e, w.where)
 	if f, found := w.set.slip(row.Sheet, row.Number, r); found {
 		findings = append(findings, f)
 	}
 	if f, found := w.set.wander(w.settings, r); found {
 		findings = append(findings, f)
 	}
-	if r.Occurrence.OccurrenceID != "" && w.set.ordinals[n] > 1 {
+	if r.Occurrence.OccurrenceID != "" && ordinal > 1 {
 		findings = append(findings, reading.Finding{
 			Verdict: reading.HeldOf("record-id-repeated", "The id “"+r.Occurrence.OccurrenceID+"” stands at an earlier record too. Give each record an id of its own."),
 			About:   "record id", Written: r.Occurrence.OccurrenceID,
 		})
 	}
 	for _, f := range findings {
+		if len(f.Cells) == 0 && r.Cell != "" {
+			f.Cells = []string{r.Cell}
+		}
+		if f.State == reading.Fair {
+			r.Findings = append(r.Findings, f) // advice
+			continue
+		}
+		if decision, found := w.answers.Decided(f.About, f.Written, f.Code); found && decision == answers.LeaveOut {
+			leftOut = true
+		}
 		r.Findings = w.raise(r.Findings, f)
 	}
+	return leftOut
+}
+
+// where says where another record stands.
+func (w *writer) where(sheet, row int) string {
+	p := w.books.sheets[sheet].place("")
+	text := fmt.Sprintf("row %d of %s", row, filepath.Base(p.File))
+	if p.Sheet != "" {
+		text += ", " + p.Sheet
+	}
+	return text
 }
 
 // id returns the record's lasting id: its notebook's own where it has one.
-func (w *writer) id(r *spool.Record, n int) string {
+func (w *writer) id(r *spool.Record, ordinal int) string {
 	if own := r.Occurrence.OccurrenceID; own != "" {
 		return own
 	}
-	return w.ids.ID(r.Content, max(w.set.ordinals[n], 1))
+	return w.ids.ID(r.Content, ordinal)
 }
 
 // handIn writes a record that leaves.

@@ -27,7 +27,11 @@ type Facts struct {
 	Blur int32
 	// Light: the record was made at a light trap.
 	Light bool
-	Taxon TaxonFacts
+	// AtSea: there is no land near the place.
+	AtSea bool
+	// Specimen: the notebook names a specimen that was kept.
+	Specimen bool
+	Taxon    TaxonFacts
 }
 
 // TaxonFacts are what the taxon list says of the record's taxon.
@@ -39,4 +43,6 @@ type TaxonFacts struct {
 	Flight uint16
 	// NeedsNote and NeedsSpecimen: not accepted without one.
 	NeedsNote, NeedsSpecimen bool
+	// Number is the taxon's checklist number where it is a whole one, else 0.
+	Number int32
 }

@@ -1,22 +1,92 @@
 package validate
 
 import (
+	"strings"
+
 	"fieldfare/convert/reading"
 	"fieldfare/dwc"
 )
 
-// Record checks one record and returns what there is to ask.
-func Record(o *dwc.Occurrence, f *Facts) []reading.Finding {
-	var findings []reading.Finding
-	for _, fault := range dwc.Check(o) {
-		if fault.Term == "occurrenceID" {
-			continue // given on the way out, to every record
-		}
-		findings = append(findings, reading.Finding{
-			Verdict: reading.HeldOf("field-"+fault.Term, fault.Message),
-			About:   "record",
-			Written: o.Get(fault.Term),
-		})
+// subject is a record under check.
+type subject struct {
+	o     *dwc.Occurrence
+	f     *Facts
+	asks  *Asks
+	found []reading.Finding
+}
+
+// Record checks one record and returns what there is to ask. Asks may be nil.
+// The findings name no cells; About says which value is concerned.
+func Record(o *dwc.Occurrence, f *Facts, asks *Asks) []reading.Finding {
+	if asks == nil {
+		asks = &nothingAsked
 	}
-	return findings
+	s := subject{o: o, f: f, asks: asks}
+	for i := range recordChecks {
+		recordChecks[i].run(&s)
+	}
+	return s.found
+}
+
+var nothingAsked Asks
+
+// About of the findings, as in layout.Meaning.
+const (
+	aboutRecord  = "record"
+	aboutCount   = "count"
+	aboutDate    = "date"
+	aboutName    = "name"
+	aboutPlace   = "grid reference"
+	aboutRemarks = "remarks"
+	aboutStage   = "life stage"
+	aboutSex     = "sex"
+	aboutHeight  = "elevation"
+	aboutCounty  = "vice-county"
+)
+
+func (s *subject) query(about, written, code, message string, candidates ...string) {
+	s.found = append(s.found, reading.Finding{Verdict: reading.QueryOf(code, message, candidates...), About: about, Written: written})
+}
+
+func (s *subject) hold(about, written, code, message string) {
+	s.found = append(s.found, reading.Finding{Verdict: reading.HeldOf(code, message), About: about, Written: written})
+}
+
+// name is what the record's taxon is called in messages.
+func (s *subject) name() string { return nameOf(s.o) }
+
+func nameOf(o *dwc.Occurrence) string {
+	switch {
+	case o.VernacularName != "":
+		return o.VernacularName
+	case o.ScientificName != "":
+		return o.ScientificName
+	}
+	return o.VerbatimIdentification
+}
+
+// written joins what tells one case of a whole-record check from another.
+func written(parts ...string) string {
+	var kept []string
+	for _, p := range parts {
+		if p != "" {
+			kept = append(kept, p)
+		}
+	}
+	return strings.Join(kept, ", ")
+}
+
+// siteOf is what the record's place is called in messages.
+func siteOf(o *dwc.Occurrence, f *Facts) string {
+	switch {
+	case o.Locality != "":
+		return o.Locality
+	case f.Reference != "":
+		return f.Reference
+	case o.VerbatimCoordinates != "":
+		return o.VerbatimCoordinates
+	case o.DecimalLatitude != "":
+		return o.DecimalLatitude + ", " + o.DecimalLongitude
+	}
+	return "no place"
 }

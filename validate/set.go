@@ -1,46 +1,148 @@
 package validate
 
 import (
+	"strings"
+
 	"fieldfare/convert/reading"
 	"fieldfare/dwc"
 )
 
-// Set checks records as a set. Records are observed one by one in their
-// order, then Settle draws the conclusions, and Findings says what concerns
-// one record.
+// Entry is one record of a set, with its place among the others.
+type Entry struct {
+	// N is the record's number; numbers rise.
+	N int
+	// Sheet and Row say where it stands: the sheet's index among all sheets,
+	// and the row in it.
+	Sheet, Row int
+	// Content is the fingerprint of what was written.
+	Content [16]byte
+	// Visit: nothing was found on it, so it is no record.
+	Visit bool
+	// ID is the occurrenceID that the record leaves with; needed by Findings
+	// only.
+	ID string
+	*dwc.Occurrence
+	Facts *Facts
+}
+
+// Set checks records as a set. Every record is observed in order, then Settle
+// draws the conclusions, and Findings says what concerns one record; it is to
+// be called for the same records in the same order.
 //
-// It remembers 16 bytes of each record (with the slack of the table that
-// holds them, about 24), and a few more for each finding.
+// Of each record the set remembers four 64-bit values in lists with little
+// slack, at most forty bytes until it is settled: one each for its taxon, day
+// and place, its person and night, and its count, which are left out where the
+// record does not say them, and one for its content. After that it holds about
+// a hundred bytes of each record that shares taxon, day and place with
+// another, and small tables of the different sites, traps, people and names.
+// Nothing depends on chance or on the number of processors.
 type Set struct {
-	seen     map[[16]byte]int32 // what was observed: its first record
-	repeated map[int32]int32    // record: the earlier one that it repeats
+	contents   hashes
+	repeats    repeats
+	duplicates duplicates
+	journeys   journeys
+	history    history
+	past       past
+	names      [3]names // of taxa, people, sites
+	autofill   autofill
+	nights     trapNights
+	pages      pages
 }
 
 // NewSet returns an empty set.
-func NewSet() *Set {
-	return &Set{seen: map[[16]byte]int32{}, repeated: map[int32]int32{}}
+func NewSet() *Set { return &Set{} }
+
+// Past takes in a record of an earlier submission, before the first record of
+// the set is observed: duplicates, firsts and the history of counts know it.
+// FactsOf gives what can be read from the record itself.
+func (s *Set) Past(o *dwc.Occurrence, f *Facts) {
+	s.duplicates.addPast(o, f)
+	s.history.add(o, f)
+	s.past.add(o, f)
 }
 
-// Observe takes in the record with that number; numbers rise. Content is its
-// fingerprint.
-func (s *Set) Observe(n int, content [16]byte, o *dwc.Occurrence, f *Facts) {
-	if first, found := s.seen[content]; found {
-		s.repeated[int32(n)] = first
-	} else {
-		s.seen[content] = int32(n)
+// Observe takes in a record.
+func (s *Set) Observe(e *Entry) {
+	s.contents.add(contentKey(&e.Content))
+	if e.Visit {
+		return
 	}
+	s.duplicates.add(e)
+	s.journeys.add(e)
+	s.history.add(e.Occurrence, e.Facts)
+	s.names[0].add(e.ScientificName)
+	for person := range strings.SplitSeq(e.RecordedBy, " | ") {
+		s.names[1].add(person)
+	}
+	s.names[2].add(e.Locality)
+	s.autofill.add(e)
+	s.nights.add(e)
+	s.pages.add(e)
 }
 
 // Settle draws the conclusions once every record has been observed.
-func (s *Set) Settle() {}
+func (s *Set) Settle() {
+	s.repeats.settle(&s.contents)
+	s.duplicates.settle()
+	s.journeys.settle()
+	s.history.settle()
+	s.past.settle()
+	for i := range s.names {
+		s.names[i].settle()
+	}
+	s.autofill.settle()
+	s.nights.settle()
+}
 
-// Findings returns what there is to say about the record with that number.
-func (s *Set) Findings(n int) []reading.Finding {
-	if _, found := s.repeated[int32(n)]; !found {
+// Ordinal says the how manyth record with its content this is, from 1. It is
+// to be called once for each record, in order.
+func (s *Set) Ordinal(content *[16]byte) int { return s.repeats.next(content) }
+
+// Findings returns what there is to say about a record. Where says in words
+// where another record stands. A finding that is fair is advice.
+func (s *Set) Findings(e *Entry, where func(sheet, row int) string) []reading.Finding {
+	if e.Visit {
 		return nil
 	}
-	return []reading.Finding{{
-		Verdict: reading.QueryOf("duplicate", "The same observation is written twice, letter for letter. If it is one observation, leave one row out."),
-		About:   "record",
-	}}
+	var found []reading.Finding
+	add := func(f reading.Finding, ok bool) {
+		if ok {
+			found = append(found, f)
+		}
+	}
+	add(s.duplicates.find(e, where))
+	found = append(found, s.journeys.find(e, where)...)
+	add(s.history.find(e))
+	add(s.past.find(e))
+	found = append(found, s.oddNames(e)...)
+	found = append(found, s.autofill.find(e)...)
+	add(s.pages.find(e))
+	add(s.nights.find(e))
+	return found
+}
+
+func queryOf(about, written, code, message string, candidates ...string) reading.Finding {
+	return reading.Finding{Verdict: reading.QueryOf(code, message, candidates...), About: about, Written: written}
+}
+
+// placeKey takes in the place: its name, else its reference, else the
+// hundredth of a degree around it.
+func (h hash) place(o *dwc.Occurrence, f *Facts) hash {
+	switch {
+	case o.Locality != "":
+		return h.folded(o.Locality)
+	case f.Reference != "":
+		return h.text(f.Reference)
+	case f.Placed:
+		return h.number(int32(f.Latitude * 100)).number(int32(f.Longitude * 100))
+	}
+	return h.byte(0)
+}
+
+// taxon takes in the taxon: its name, else what was written.
+func (h hash) taxon(o *dwc.Occurrence) hash {
+	if o.ScientificName != "" {
+		return h.text(o.ScientificName)
+	}
+	return h.folded(o.VerbatimIdentification)
 }

@@ -79,7 +79,7 @@ func (e *encoder) record(r *Record) {
 		}
 	}
 	f := &r.Facts
-	e.flags(f.Dated, f.Night, f.Placed, f.Counted, f.Light, f.Taxon.Listed, f.Taxon.NeedsNote, f.Taxon.NeedsSpecimen, r.EmptyVisit)
+	e.flags(f.Dated, f.Night, f.Placed, f.Counted, f.Light, f.Taxon.Listed, f.Taxon.NeedsNote, f.Taxon.NeedsSpecimen, r.EmptyVisit, f.AtSea, f.Specimen)
 	e.num(int(f.Start))
 	e.num(int(f.End))
 	e.float(f.Latitude)
@@ -88,9 +88,11 @@ func (e *encoder) record(r *Record) {
 	e.num(int(f.SquareSize))
 	e.num(int(f.Count))
 	e.num(int(f.Taxon.Flight))
+	e.num(int(f.Taxon.Number))
 	e.text(f.Reference)
 	e.num(int(f.Blur))
 	e.b = append(e.b, r.Content[:]...)
+	e.text(r.Cell)
 	e.findings(r.Findings)
 	e.num(len(r.Measurements))
 	for _, m := range r.Measurements {
@@ -216,15 +218,16 @@ func (d *decoder) record(r *Record) {
 	}
 	f := &r.Facts
 	flags := d.num()
-	for i, p := range []*bool{&f.Dated, &f.Night, &f.Placed, &f.Counted, &f.Light, &f.Taxon.Listed, &f.Taxon.NeedsNote, &f.Taxon.NeedsSpecimen, &r.EmptyVisit} {
+	for i, p := range []*bool{&f.Dated, &f.Night, &f.Placed, &f.Counted, &f.Light, &f.Taxon.Listed, &f.Taxon.NeedsNote, &f.Taxon.NeedsSpecimen, &r.EmptyVisit, &f.AtSea, &f.Specimen} {
 		*p = flags&(1<<i) != 0
 	}
 	f.Start, f.End = int32(d.num()), int32(d.num())
 	f.Latitude, f.Longitude, f.Radius = d.float(), d.float(), float32(d.float())
 	f.SquareSize, f.Count = int32(d.num()), int32(d.num())
-	f.Taxon.Flight = uint16(d.num())
+	f.Taxon.Flight, f.Taxon.Number = uint16(d.num()), int32(d.num())
 	f.Reference, f.Blur = d.text(), int32(d.num())
 	copy(r.Content[:], d.bytes(len(r.Content)))
+	r.Cell = d.text()
 	r.Findings = d.findings()
 	if n := d.size(); n > 0 {
 		r.Measurements = make([]Measurement, n)

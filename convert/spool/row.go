@@ -34,6 +34,8 @@ type Record struct {
 	// Content is the fingerprint of what was written, the same wherever the
 	// row stands and whatever its file is called.
 	Content [16]byte
+	// Cell is where the record stands, such as the address of its name.
+	Cell string
 	// Findings are the questions about the record.
 	Findings   []reading.Finding
 	EmptyVisit bool

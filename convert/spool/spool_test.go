@@ -23,10 +23,10 @@ func full() spool.Row {
 		Facts: validate.Facts{
 			Start: -12000, End: 18790, Dated: true, Night: true,
 			Latitude: 52.4183, Longitude: -0.1234, Radius: 70.8, SquareSize: 100, Placed: true,
-			Count: 3, Counted: true, Reference: "TL4588", Blur: 2000, Light: true,
-			Taxon: validate.TaxonFacts{Listed: true, Flight: 0x1ff, NeedsNote: true, NeedsSpecimen: true},
+			Count: 3, Counted: true, Reference: "TL4588", Blur: 2000, Light: true, AtSea: true, Specimen: true,
+			Taxon: validate.TaxonFacts{Listed: true, Flight: 0x1ff, NeedsNote: true, NeedsSpecimen: true, Number: 2107},
 		},
-		Content: [16]byte{1, 2, 3, 255}, Findings: []reading.Finding{finding}, EmptyVisit: true,
+		Content: [16]byte{1, 2, 3, 255}, Cell: "B7", Findings: []reading.Finding{finding}, EmptyVisit: true,
 		Measurements: []spool.Measurement{{Type: "forewing length", Value: "14.5", Unit: "mm"}},
 	}
 	for i := range len(dwc.Terms()) {

@@ -1,0 +1,56 @@
+package convert
+
+import (
+	"fmt"
+	"slices"
+
+	"fieldfare/convert/project"
+	"fieldfare/convert/when"
+	"fieldfare/dwc"
+	"fieldfare/validate"
+)
+
+// settleAsks makes the checks' form of what the scheme asks for. Terms that
+// every record is given on its way out are not asked of the notebooks.
+func (s *settings) settleAsks() error {
+	a := &s.project.Asks
+	asks := validate.Asks{
+		Scheme: a.Scheme, SquareMetres: int32(a.SquareSize), Days: int32(a.DateDays),
+		Ranks: a.Ranks, CountNeeded: a.CountNeeded, ViceCounty: a.ViceCounty,
+	}
+	var err error
+	if asks.From, asks.HasFrom, err = s.askedDay("from", a.From, false); err != nil {
+		return err
+	}
+	if asks.To, asks.HasTo, err = s.askedDay("to", a.To, true); err != nil {
+		return err
+	}
+	var given dwc.Occurrence
+	s.fillDataset(&given)
+	for _, term := range a.Terms {
+		switch {
+		case !slices.Contains(dwc.Terms(), term):
+			return &project.Error{File: s.project.Path, Problem: fmt.Sprintf("asks.terms: %q is no Darwin Core term of a record. Write it as the standard does, such as \"individualCount\"", term)}
+		case term == "occurrenceID" || term == "eventID" || given.Get(term) != "":
+		default:
+			asks.Terms = append(asks.Terms, term)
+		}
+	}
+	s.asks = asks
+	return nil
+}
+
+// askedDay reads an end of the period asked for: a day, a month or a year.
+func (s *settings) askedDay(setting, text string, last bool) (day int32, found bool, err error) {
+	if text == "" {
+		return 0, false, nil
+	}
+	r := when.Read(text, when.Options{})
+	if r.EventDate == "" {
+		return 0, false, &project.Error{File: s.project.Path, Problem: fmt.Sprintf("asks.%s = %q is no date. Write it as year-month-day, such as 2010-01-01", setting, text)}
+	}
+	if last {
+		return int32(r.End.Days()), true, nil
+	}
+	return int32(r.Start.Days()), true, nil
+}

@@ -1,0 +1,96 @@
+package convert
+
+import (
+	"strings"
+
+	"fieldfare/convert/answers"
+	"fieldfare/convert/layout"
+	"fieldfare/convert/reading"
+	"fieldfare/convert/spool"
+	"fieldfare/validate"
+)
+
+// check runs the checks of one record.
+func (in *interpreter) check(d *draft, r *spool.Record) []reading.Finding {
+	asks := &in.asks
+	if r.EmptyVisit {
+		asks = nil // they are about records
+	}
+	var kept []reading.Finding
+	for _, f := range validate.Record(&r.Occurrence, &r.Facts, asks) {
+		if raised(d.findings, f.Code) {
+			continue // while it was read
+		}
+		f.Cells = d.cells(f.About)
+		if decision, found := in.answers.Decided(f.About, f.Written, f.Code); found && decision == answers.LeaveOut {
+			d.leaveOut = true
+		}
+		kept = in.raise(kept, f)
+	}
+	return kept
+}
+
+// raised tells whether there is a finding with the code.
+func raised(findings []reading.Finding, code string) bool {
+	for i := range findings {
+		if findings[i].Code == code {
+			return true
+		}
+	}
+	return false
+}
+
+// cells are the addresses of the values with a meaning, or where there are
+// none, of the record.
+func (d *draft) cells(about string) []string {
+	var cells []string
+	for i := range d.Values {
+		if v := &d.Values[i]; string(v.Meaning) == about && v.Ref.Row > 0 {
+			cells = append(cells, v.Ref.String())
+		}
+	}
+	if len(cells) == 0 {
+		if at := d.cell(); at != "" {
+			cells = append(cells, at)
+		}
+	}
+	return cells
+}
+
+// cell is where the record stands: the address of its count in a table, else
+// of its name, else of its date.
+func (d *draft) cell() string {
+	for _, m := range [...]layout.Meaning{layout.Count, layout.Taxon, layout.Scientific, layout.Vernacular, layout.Date} {
+		for i := range d.Values {
+			if v := &d.Values[i]; v.Meaning == m && v.From == layout.FromCell && v.Ref.Row > 0 {
+				return v.Ref.String()
+			}
+		}
+	}
+	return ""
+}
+
+// lightWords are the words of methods that lure by lamp at night.
+var lightWords = []string{"light", "lamp", "actinic", "mercury", "robinson", "skinner", "heath trap", "moth trap", "mv trap", "trap (mv)", "rothamsted", "led trap", "uv trap", "blacklight", "black light", "fluorescent", "mbt"}
+
+// isLight tells whether a method is a trap or lamp by night.
+func isLight(method string) bool {
+	if method == "" {
+		return false
+	}
+	m := strings.ToLower(method)
+	for _, day := range []string{"daylight", "day light", "by day", "twilight", "torchlight", "torch light", "head light"} {
+		m = strings.ReplaceAll(m, day, "")
+	}
+	for _, word := range lightWords {
+		if strings.Contains(m, word) {
+			return true
+		}
+	}
+	for word := range strings.FieldsFuncSeq(m, func(r rune) bool { return r < 'a' || r > 'z' }) {
+		if word == "mv" || word == "mvl" || word == "uv" {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,56 @@
+package validate
+
+import (
+	"fmt"
+	"strings"
+)
+
+// proofWords say in remarks that a specimen was kept, looked at or pictured.
+var proofWords = []string{"specimen", "retained", "dissect", "gen. det", "gen det", "gen. prep", "genit", "voucher", "kept", "preserved", "photo", "pinned", "collected", "vouchered", "slide", "in coll", "barcoded", "dna"}
+
+// proved tells whether a specimen or other proof of the same weight is
+// mentioned anywhere.
+func (s *subject) proved() bool {
+	o := s.o
+	if s.f.Specimen || o.Preparations != "" || o.AssociatedMedia != "" || o.CatalogNumber != "" || o.VerificationStatus != "" ||
+		strings.HasPrefix(o.BasisOfRecord, "Preserved") {
+		return true
+	}
+	for _, text := range [...]string{o.OccurrenceRemarks, o.IdentificationRemarks, o.FieldNotes} {
+		if text == "" {
+			continue
+		}
+		text = strings.ToLower(text)
+		if strings.Contains(text, "no specimen") || strings.Contains(text, "not retained") || strings.Contains(text, "not kept") || strings.Contains(text, "no voucher") || strings.Contains(text, "no photo") {
+			continue
+		}
+		for _, word := range proofWords {
+			if strings.Contains(text, word) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// checkSpecimen asks for the specimen that a taxon needs.
+func checkSpecimen(s *subject) {
+	if !s.f.Taxon.NeedsSpecimen || s.o.OccurrenceStatus == "absent" || s.proved() {
+		return
+	}
+	s.query(aboutRecord, written(s.o.ScientificName, "no specimen", s.o.EventDate), "specimen-needed", fmt.Sprintf(
+		"The list accepts %s only with a specimen or proof of the same weight, and none is mentioned. Say what was kept or examined, or record the aggregate.", s.name()))
+}
+
+// checkNote asks for the description that a taxon needs. Any remark counts,
+// and so does a specimen.
+func checkNote(s *subject) {
+	if !s.f.Taxon.NeedsNote || s.f.Taxon.NeedsSpecimen || s.o.OccurrenceStatus == "absent" {
+		return
+	}
+	if s.o.OccurrenceRemarks != "" || s.o.IdentificationRemarks != "" || s.proved() {
+		return
+	}
+	s.query(aboutRecord, written(s.o.ScientificName, "no note", s.o.EventDate), "note-needed", fmt.Sprintf(
+		"The list accepts %s only with a description, and there is none. Say in the remarks how it was told, or what was kept.", s.name()))
+}

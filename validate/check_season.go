@@ -1,0 +1,127 @@
+package validate
+
+import (
+	"fmt"
+	"math/bits"
+)
+
+// seasonDays is how far a date may lie outside the flight months: seasons
+// shift by days from year to year (common practice, no source).
+const seasonDays = 7
+
+// checkSeason asks about an adult outside the flight months of the list, and
+// says by how far. A date that is an interval is asked about only where all of
+// it lies outside.
+func checkSeason(s *subject) {
+	f := s.f
+	flight := f.Taxon.Flight
+	if flight == 0 || flight&0xfff == 0xfff || !f.Dated || s.o.OccurrenceStatus == "absent" {
+		return
+	}
+	if stage := s.o.LifeStage; stage != "" && stage != "adult" {
+		return
+	}
+	if f.End-f.Start > 300 || touches(flight, f.Start, f.End, seasonDays) {
+		return
+	}
+	early, late := gapBefore(flight, f.End), gapAfter(flight, f.Start)
+	days, side := early, "before its first month"
+	if late < early {
+		days, side = late, "after its last month"
+	}
+	month := monthOf(f.Start)
+	s.query(aboutRecord, written(s.o.ScientificName, monthNames[month-1]), "out-of-season", fmt.Sprintf(
+		"%s is on the wing in %s by the list; this date is %d days %s. Check the date and the name, or say that it was seen out of season.",
+		s.name(), months(flight), days, side))
+}
+
+// checkYoungSeason asks about an egg or pupa of a taxon that spends all but a
+// short season otherwise. Lists give flight months only, and eggs are laid
+// from the first of them on: an egg is out of place in the three months before
+// the flight begins, if it is not one that winters. Since the list cannot say
+// which winter as eggs, only a date within the two months before a flight that
+// begins in June or later, for an egg, is asked about.
+func checkYoungSeason(s *subject) {
+	f := s.f
+	if s.o.LifeStage != "egg" || f.Taxon.Flight == 0 || !f.Dated || f.End-f.Start > 31 {
+		return
+	}
+	first := firstMonth(f.Taxon.Flight)
+	if first < 6 || monthOf(f.Start) >= first || monthOf(f.Start) < first-2 {
+		return
+	}
+	s.query(aboutRecord, written(s.o.ScientificName, "egg", monthNames[monthOf(f.Start)-1]), "stage-before-flight", fmt.Sprintf(
+		"An egg of %s in %s: the adults fly in %s by the list, and lay no eggs before. Check the stage, the date and the name.",
+		s.name(), monthNames[monthOf(f.Start)-1], months(f.Taxon.Flight)))
+}
+
+// touches tells whether any day from start to end, widened by so many days,
+// lies in a flight month.
+func touches(flight uint16, start, end int32, widen int32) bool {
+	for day := start - widen; ; day = nextMonth(day) {
+		if day > end+widen {
+			return false
+		}
+		if flight>>(monthOf(day)-1)&1 == 1 {
+			return true
+		}
+	}
+}
+
+// gapBefore is how many days lie from a day to the next flight month.
+func gapBefore(flight uint16, day int32) int32 {
+	for d := day; d-day < 400; d = nextMonth(d) {
+		if flight>>(monthOf(d)-1)&1 == 1 {
+			return d - day
+		}
+	}
+	return 400
+}
+
+// gapAfter is how many days lie from the last flight month to a day.
+func gapAfter(flight uint16, day int32) int32 {
+	for d := day; day-d < 400; {
+		_, _, ofMonth := date(d)
+		d -= int32(ofMonth) // the last day of the month before
+		if flight>>(monthOf(d)-1)&1 == 1 {
+			return day - d
+		}
+	}
+	return 400
+}
+
+// firstMonth is where the flight begins: the first flight month that follows
+// one without flight.
+func firstMonth(flight uint16) int {
+	for m := 1; m <= 12; m++ {
+		if flight>>(m-1)&1 == 1 && flight>>((m+10)%12)&1 == 0 {
+			return m
+		}
+	}
+	return 1
+}
+
+// months writes flight months: "June to August and October".
+func months(flight uint16) string {
+	text := ""
+	n := bits.OnesCount16(flight & 0xfff)
+	for m, seen := firstMonth(flight), 0; seen < n; {
+		if flight>>(m-1)&1 == 0 {
+			m = m%12 + 1
+			continue
+		}
+		last := m
+		for seen++; flight>>(last%12)&1 == 1 && seen < n; seen++ {
+			last = last%12 + 1
+		}
+		if text != "" {
+			text += " and "
+		}
+		text += monthNames[m-1]
+		if last != m {
+			text += " to " + monthNames[last-1]
+		}
+		m = last%12 + 1
+	}
+	return text
+}

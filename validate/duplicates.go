@@ -1,0 +1,207 @@
+package validate
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"fieldfare/convert/reading"
+	"fieldfare/dwc"
+)
+
+// duplicates finds observations that stand there more than once: the same
+// taxon, stage and sex on the same date at the same place.
+type duplicates struct {
+	keys      hashes // of the records
+	pastKeys  hashes // of the earlier submission
+	pastBoth  hashes // the same with their ids
+	repeated  sorted
+	before    sorted
+	beforeIDs sorted
+	seen      map[uint64][]sighting
+}
+
+// sighting is what is remembered of a record of a group, in few bytes.
+type sighting struct {
+	content    [16]byte
+	recorder   uint64 // 0: nobody named
+	initials   uint64
+	manner     uint64 // method, time and the like; 0: nothing said
+	remarks    uint64
+	lat, lon   float32
+	count      int32 // -1: no number
+	quantity   uint32
+	sheet, row int32
+}
+
+// mostInGroup is how many records of a group are remembered to compare the
+// next with.
+const mostInGroup = 16
+
+// sameKey is alike for records of the same taxon, stage, sex, date and place.
+func sameKey(o *dwc.Occurrence, f *Facts) uint64 {
+	h := newHash.taxon(o).text(o.LifeStage).text(o.Sex).text(o.Caste)
+	if f.Dated {
+		h = h.number(f.Start).number(f.End)
+	} else {
+		h = h.folded(o.VerbatimEventDate)
+	}
+	if o.OccurrenceStatus == "absent" {
+		h = h.byte(1)
+	}
+	return h.place(o, f).sum()
+}
+
+func withID(key uint64, id string) uint64 {
+	return hash(key).text(id).sum()
+}
+
+func (d *duplicates) add(e *Entry) { d.keys.add(sameKey(e.Occurrence, e.Facts)) }
+
+func (d *duplicates) addPast(o *dwc.Occurrence, f *Facts) {
+	key := sameKey(o, f)
+	d.pastKeys.add(key)
+	d.pastBoth.add(withID(key, o.OccurrenceID))
+}
+
+func (d *duplicates) settle() {
+	d.repeated = d.keys.repeated()
+	d.before, d.beforeIDs = d.pastKeys.distinct(), d.pastBoth.distinct()
+	d.seen = map[uint64][]sighting{}
+}
+
+func (d *duplicates) find(e *Entry, where func(sheet, row int) string) (reading.Finding, bool) {
+	key := sameKey(e.Occurrence, e.Facts)
+	if d.repeated.has(key) {
+		this := sightingOf(e)
+		group := d.seen[key]
+		for i := range group {
+			if f, same := compare(e, &group[i], &this, where); same {
+				return f, true
+			}
+		}
+		if len(group) < mostInGroup {
+			d.seen[key] = append(group, this)
+		}
+	}
+	if d.before.has(key) && !d.beforeIDs.has(withID(key, e.ID)) {
+		return queryOf(aboutRecord, subjectOf(e), "handed-in-before", fmt.Sprintf(
+			"An observation of %s at %s on this date was handed in before, but worded otherwise: another count, remark or spelling. If this corrects it, answer keep; if it is the same observation again, leave the row out.", nameOf(e.Occurrence), siteOf(e.Occurrence, e.Facts))), true
+	}
+	return reading.Finding{}, false
+}
+
+// subjectOf names the observation: what, where and when.
+func subjectOf(e *Entry) string {
+	return written(nameOf(e.Occurrence), siteOf(e.Occurrence, e.Facts), dayOf(e), e.Sex, stageUnlessAdult(e.LifeStage))
+}
+
+func stageUnlessAdult(stage string) string {
+	if stage == "adult" {
+		return ""
+	}
+	return stage
+}
+
+func dayOf(e *Entry) string {
+	if e.Facts.Dated {
+		return iso(e.Facts.Start)
+	}
+	return e.VerbatimEventDate
+}
+
+func sightingOf(e *Entry) sighting {
+	s := sighting{content: e.Content, count: -1, sheet: int32(e.Sheet), row: int32(e.Row)}
+	if e.RecordedBy != "" {
+		s.recorder = newHash.folded(e.RecordedBy).sum()
+		s.initials = newHash.folded(initials(e.RecordedBy)).sum()
+	}
+	if e.SamplingProtocol != "" || e.EventTime != "" || e.FieldNumber != "" || e.Habitat != "" {
+		s.manner = newHash.folded(e.SamplingProtocol).text(e.EventTime).text(e.FieldNumber).folded(e.Habitat).sum()
+	}
+	s.remarks = newHash.text(e.OccurrenceRemarks).text(e.FieldNotes).sum()
+	if e.Facts.Placed {
+		s.lat, s.lon = float32(e.Facts.Latitude), float32(e.Facts.Longitude)
+	}
+	if e.Facts.Counted {
+		s.count = e.Facts.Count
+	}
+	s.quantity = uint32(newHash.folded(e.OrganismQuantity).sum())
+	return s
+}
+
+// initials are the first letters of names, or what is written as initials.
+func initials(names string) string {
+	var b strings.Builder
+	for name := range strings.SplitSeq(names, " | ") {
+		if len(name) <= 3 && strings.ToUpper(name) == name {
+			b.WriteString(name)
+			continue
+		}
+		for word := range strings.FieldsSeq(strings.ReplaceAll(name, ".", " ")) {
+			b.WriteByte(word[0])
+		}
+	}
+	return b.String()
+}
+
+// samePeople tells whether two records may be of the same people: the same
+// names, initials of them, or nobody named in one.
+func (s *sighting) samePeople(t *sighting) bool {
+	if s.recorder == 0 || t.recorder == 0 || s.recorder == t.recorder {
+		return true
+	}
+	return s.initials == t.initials && (s.recorder == s.initials || t.recorder == t.initials)
+}
+
+// apart is how far two places are from each other, in degrees of latitude,
+// roughly; 0 where one has none.
+func (s *sighting) apart(t *sighting) float64 {
+	if s.lat == 0 && s.lon == 0 || t.lat == 0 && t.lon == 0 {
+		return 0
+	}
+	return math.Hypot(float64(s.lat-t.lat), float64(s.lon-t.lon)*math.Cos(float64(s.lat)*math.Pi/180))
+}
+
+// compare decides whether a record is another one of the group again.
+func compare(e *Entry, old, this *sighting, where func(sheet, row int) string) (reading.Finding, bool) {
+	if old.sheet == this.sheet && old.row == this.row {
+		return reading.Finding{}, false // parts of one row differ on purpose
+	}
+	at := where(int(old.sheet), int(old.row))
+	if old.content == this.content {
+		return queryOf(aboutRecord, subjectOf(e), "duplicate",
+			fmt.Sprintf("The same observation is written twice, letter for letter: here and at %s. If it is one observation, leave one row out.", at)), true
+	}
+	sameCount := old.count == this.count && old.quantity == this.quantity
+	sameManner := old.manner == this.manner || old.manner == 0 || this.manner == 0
+	const near = 0.003 // some 300 m
+	if old.sheet != this.sheet {
+		switch {
+		case !old.samePeople(this) && !sameCount:
+			return reading.Finding{}, false
+		case !sameCount && (!sameManner || old.apart(this) > near):
+			return reading.Finding{}, false
+		}
+		return queryOf(aboutRecord, subjectOf(e), "two-notebooks", fmt.Sprintf(
+			"The same observation stands at %s too%s. If it is one observation, leave one of the rows out.", at, difference(old, this))), true
+	}
+	if !old.samePeople(this) || !sameManner || old.apart(this) > near {
+		return reading.Finding{}, false
+	}
+	return queryOf(aboutRecord, subjectOf(e), "near-duplicate", fmt.Sprintf(
+		"%s is recorded twice on one date at %s, here and at %s%s. If it is one observation, leave one row out; if there were two, answer keep.",
+		nameOf(e.Occurrence), siteOf(e.Occurrence, e.Facts), at, difference(old, this))), true
+}
+
+func difference(old, this *sighting) string {
+	switch {
+	case old.count != this.count && old.count >= 0 && this.count >= 0:
+		return fmt.Sprintf(", with a count of %d there and %d here", old.count, this.count)
+	case old.count != this.count || old.quantity != this.quantity:
+		return ", with another count"
+	case old.remarks != this.remarks:
+		return ", with another remark"
+	}
+	return ", worded otherwise"
+}

@@ -1,0 +1,162 @@
+package validate
+
+import (
+	"fmt"
+	"strings"
+
+	"fieldfare/convert/reading"
+)
+
+// names finds names that occur once and are one letter from a common one.
+type names struct {
+	counts map[string]int32
+	full   bool
+	odd    map[string]string // the name: the common one
+}
+
+const (
+	// mostNames is how many different names of a kind are remembered; a set
+	// with more is not looked at for slips.
+	mostNames = 1 << 16
+	// commonName is how often a name must occur for one that is nearly the
+	// same to be taken for a slip (common practice, no source).
+	commonName = 10
+	// leastLetters is how long a name must be: short names differ by a letter
+	// on purpose.
+	leastLetters = 6
+)
+
+func (n *names) add(name string) {
+	if name == "" || n.full {
+		return
+	}
+	if n.counts == nil {
+		n.counts = map[string]int32{}
+	}
+	if _, known := n.counts[name]; !known {
+		if len(n.counts) == mostNames {
+			n.full, n.counts = true, nil
+			return
+		}
+		name = strings.Clone(name)
+	}
+	n.counts[name]++
+}
+
+// settle compares each name that occurs once with the common ones, by the
+// forms that each leaves with a letter taken out.
+func (n *names) settle() {
+	n.odd = map[string]string{}
+	forms := map[uint64]string{}
+	for name, count := range n.counts {
+		if count < commonName || len(name) < leastLetters {
+			continue
+		}
+		for form := range shortened(name) {
+			if other, taken := forms[form]; !taken || name < other {
+				forms[form] = name
+			}
+		}
+	}
+	if len(forms) > 0 {
+		for name, count := range n.counts {
+			if count == 1 && len(name) >= leastLetters {
+				n.settleOne(name, forms)
+			}
+		}
+	}
+	n.counts = nil
+}
+
+func (n *names) settleOne(name string, forms map[uint64]string) {
+	best := ""
+	for form := range shortened(name) {
+		if common, found := forms[form]; found && common != name && oneLetter(name, common) && (best == "" || common < best) {
+			best = common
+		}
+	}
+	if best != "" {
+		n.odd[name] = best
+	}
+}
+
+// shortened yields the hash of a name and of every form with one rune less.
+func shortened(name string) func(yield func(uint64) bool) {
+	return func(yield func(uint64) bool) {
+		if !yield(newHash.text(name).sum()) {
+			return
+		}
+		runes := []rune(name)
+		short := make([]rune, 0, len(runes))
+		for i := range runes {
+			short = append(append(short[:0], runes[:i]...), runes[i+1:]...)
+			if !yield(newHash.text(string(short)).sum()) {
+				return
+			}
+		}
+	}
+}
+
+// oneLetter tells whether two names differ by one letter wrong, missing or too
+// many, or by two neighbours that changed places. Figures and single words
+// that differ in their first letter are no slips: Ride 2 and Ride 3, North and
+// south.
+func oneLetter(a, b string) bool {
+	x, y := []rune(a), []rune(b)
+	if len(x) > len(y) {
+		x, y = y, x
+	}
+	if len(y)-len(x) > 1 {
+		return false
+	}
+	i := 0
+	for i < len(x) && x[i] == y[i] {
+		i++
+	}
+	j := 0
+	for j < len(x)-i && x[len(x)-1-j] == y[len(y)-1-j] {
+		j++
+	}
+	inX, inY := x[i:len(x)-j], y[i:len(y)-j]
+	for _, r := range append(append([]rune{}, inX...), inY...) {
+		if r >= '0' && r <= '9' {
+			return false
+		}
+	}
+	switch {
+	case len(inX) <= 1 && len(inY) <= 1:
+		return true
+	case len(inX) == 2 && len(inY) == 2:
+		return inX[0] == inY[1] && inX[1] == inY[0]
+	}
+	return false
+}
+
+// oddNames asks about the odd names of a record.
+func (s *Set) oddNames(e *Entry) []reading.Finding {
+	var found []reading.Finding
+	ask := func(kind int, name, about, text string) {
+		common, odd := s.names[kind].odd[name]
+		if !odd {
+			return
+		}
+		found = append(found, queryOf(about, text, "name-once", fmt.Sprintf(
+			"“%s” stands there once, and “%s”, which differs by a letter, often. Check whether it is a slip.", name, common), common))
+	}
+	if len(s.names[0].odd) > 0 {
+		ask(0, e.ScientificName, aboutName, e.VerbatimIdentification)
+	}
+	if len(s.names[1].odd) > 0 {
+		for person := range strings.SplitSeq(e.RecordedBy, " | ") {
+			ask(1, person, "recorder", person)
+		}
+	}
+	if len(s.names[2].odd) > 0 {
+		text := e.Locality
+		if e.VerbatimLocality != "" {
+			text = e.VerbatimLocality
+		}
+		ask(2, e.Locality, "site", text)
+	}
+	return found
+}
