@@ -376,6 +376,7 @@ func TestChecklist(t *testing.T) {
 		"taxon.txt":      "1\tAgrotis puta\t\n2\tNoctua puta\t1\n",
 		"vernacular.txt": "1\tShuttle-shaped Dart\ten\ttrue\n",
 	}))
+	assert.Empty(t, a.Notes)
 	var taxa []dwc.Taxon
 	for row, err := range a.Core.Rows() {
 		require.NoError(t, err)

@@ -300,6 +300,7 @@ func (m *metaReader) term(f *element) (Term, error) {
 	switch {
 	case !ok:
 		return Term{Name: iri, IRI: iri}, nil
+	case iri == nsDCTerms+"language": // a recommended term itself, of the same meaning
 	case !exact || term.IRI != iri:
 		m.note(f.line, "The term “"+iri+"” was read as "+term.IRI+".")
 	}
