@@ -123,7 +123,9 @@ func agree(s sense, st *stats) int {
 		return 0
 	case Site:
 		switch {
-		case grid > 0.6 || dates > 0.6 || whole > 0.8 && !few || st.share(lookBinomial) > 0.4 || st.share(lookKnownTaxon) > 0.4:
+		case whole > 0.8 && grid == 0:
+			return -60
+		case grid > 0.6 || dates > 0.6 || st.share(lookBinomial) > 0.4 || st.share(lookKnownTaxon) > 0.4:
 			return -90
 		case methodShare(st) >= 0.5:
 			return -90
@@ -142,6 +144,9 @@ func agree(s sense, st *stats) int {
 	case Group:
 		if st.share(lookGroup) >= 0.4 {
 			return 30
+		}
+		if st.share(lookTaxon) >= 0.4 {
+			return -60
 		}
 		return rule(whole > 0.5 || dates > 0.5 || grid > 0.5 || st.share(lookBinomial) > 0.4)
 	case Status:

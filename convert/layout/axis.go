@@ -85,7 +85,7 @@ func (p *Plan) axisRow(b *block, r *keptRow) {
 		ac := &a.cols[i]
 		at := ac.col
 		if r.look(at) == 0 {
-			if spread < 0 || spreadStops[s.meaning] || ac.left != "" {
+			if spread < 0 || spreadStops[s.meaning] && !a.sameNight(i, spread) || ac.left != "" {
 				continue
 			}
 			at = spread
@@ -105,6 +105,15 @@ func (p *Plan) axisRow(b *block, r *keptRow) {
 		ac.heading = strings.TrimSpace(ac.heading + " " + text)
 		p.axisCell(b, ac, s, r, at, text)
 	}
+}
+
+// sameNight reports whether a column stands under the same date as another.
+func (a *axis) sameNight(i, col int) bool {
+	if col >= len(a.byCol) || a.byCol[col] < 0 {
+		return false
+	}
+	x, y := a.cols[i].get(Date), a.cols[a.byCol[col]].get(Date)
+	return x != nil && y != nil && x.Ref == y.Ref
 }
 
 // spreadStops are meanings that each column must state for itself.
@@ -137,6 +146,9 @@ func (p *Plan) axisCell(b *block, ac *axisColumn, s sense, r *keptRow, at int, t
 				break
 			}
 		}
+	case s.meaning == Site && strings.HasPrefix(strings.ToLower(text), "trap"):
+		v.Meaning, v.Heading = Remarks, "trap"
+		ac.values = append(ac.values, v)
 	case s.meaning == Site:
 		if from, to := gridRefIn(text); from >= 0 {
 			var f facts
@@ -276,12 +288,21 @@ func axisSense(st *stats, species bool) sense {
 	return sense{meaning: Site}
 }
 
+// methodWord reports whether a text begins like the name of a method or lamp.
+func methodWord(s string) bool {
+	w, _, _ := strings.Cut(strings.ToLower(s), " ")
+	switch strings.Trim(w, ".,0123456789") {
+	case "mv", "actinic", "sugar", "sugaring", "led", "robinson", "skinner", "heath", "light", "w", "wine", "pheromone", "sweep", "sweeping", "netting", "net",
+		"transect", "beating", "dusking", "torch", "torching", "moth-trap", "mercury", "blacklight", "uv", "lamp", "pitfall", "malaise", "lured", "lure":
+		return true
+	}
+	return false
+}
+
 func methodShare(st *stats) float64 {
 	n := 0
 	for t, k := range st.distinct {
-		w, _, _ := strings.Cut(strings.ToLower(t), " ")
-		switch strings.Trim(w, ".,0123456789") {
-		case "mv", "actinic", "sugar", "led", "robinson", "skinner", "heath", "light", "w", "wine", "pheromone", "sweep", "netting", "transect", "beating", "dusking":
+		if methodWord(t) {
 			n += k
 		}
 	}

@@ -94,6 +94,9 @@ func (f *facts) read(p *page, r *keptRow, from Origin) (used []bool) {
 				next++
 			}
 			marked := r.looks[c].is(lookMarked)
+			if !marked && (!sureLabel(text) || valueWords[normHeading(text)] && normHeading(text) != "trap") {
+				next = len(r.cells)
+			}
 			if next < len(r.cells) && (marked || !labelled(r.text(next), s)) {
 				f.add(p, s, &r.cells[next], r.text(next), text, notebook.Ref{Col: next + 1, Row: r.number}, from)
 				for i := c; i <= next; i++ {
@@ -160,6 +163,7 @@ func (f *facts) add(p *page, s sense, cell *notebook.Cell, text, label string, r
 		f.setYear(text, from, "the line “"+label+"”")
 	case s.part == partMonth:
 		f.setMonth(text, from, "the line “"+label+"”")
+	case s.meaning == Date && (cell == nil || cell.Kind != notebook.Date) && scanDate(text) == noDate && !strings.ContainsAny(text, "0123456789"):
 	case s.meaning == Date && (cell == nil || cell.Kind != notebook.Date):
 		f.date(v)
 	case isName(s.meaning):

@@ -66,7 +66,7 @@ func labelsIn(text string) []labelAt {
 		for range 4 {
 			at = strings.LastIndexAny(strings.TrimRight(words[:at], " "), " ,;|\t(\n") + 1
 			if s := trim(words[at:]); s != "" {
-				if _, ok := labelOf(s, false); ok {
+				if _, ok := labelOf(s, false); ok && (sureLabel(s) || startsPart(words, at) && !strings.ContainsAny(s, "0123456789")) {
 					best = at
 				}
 			}
@@ -75,6 +75,10 @@ func labelsIn(text string) []labelAt {
 			}
 		}
 		if best < 0 {
+			if at := unknownLabel(words); at > 0 && len(out) > 0 {
+				out = append(out, labelAt{sense{meaning: Ignored}, start + at, i + 1})
+				start = i + 1
+			}
 			continue
 		}
 		s, _ := labelOf(trim(words[best:]), false)
@@ -91,6 +95,29 @@ func labelsIn(text string) []labelAt {
 		}
 	}
 	return out
+}
+
+// sureLabel: a phrase of the vocabulary by itself.
+func sureLabel(s string) bool {
+	ms := headingSenses(s, false)
+	return len(ms) > 0 && (ms[0].weight >= weightExact-5 || ms[0].weight == weightMisspelt) && !strings.ContainsAny(s, "0123456789")
+}
+
+// startsPart reports whether a place in a text is its start, or behind a gap
+// or a mark.
+func startsPart(s string, at int) bool {
+	before := strings.TrimRight(s[:at], " ")
+	return before == "" || strings.HasSuffix(s[:at], "  ") || strings.ContainsAny(before[len(before)-1:], ",;|\t(\n")
+}
+
+// unknownLabel finds where a label that is no word of the vocabulary begins:
+// behind a gap or a mark, and of three words at most. 0 is none.
+func unknownLabel(words string) int {
+	at := max(strings.LastIndex(words, "  "), strings.LastIndexAny(words, ",;|\t"))
+	if at < 0 || strings.Count(trim(words[at+1:]), " ") > 2 {
+		return 0
+	}
+	return at + 1
 }
 
 // openingWords may stand before a value without a colon: "Recorder Ines
@@ -110,7 +137,7 @@ func openingLabel(text string) (sense, string, bool) {
 		}
 		value := strings.Join(words[n:], " ")
 		if c := value[0]; c < 'A' || c > 'Z' && c < 0x80 {
-			if m != ViceCounty && m != Method {
+			if m != ViceCounty && !(m == Method && (isDigit(c) || methodWord(value))) {
 				continue
 			}
 		}
@@ -180,7 +207,15 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		f.set(w)
 		return true
 	}
-	if site, sure := placeInTitle(p, rest); site != "" {
+	site, sure := placeInTitle(p, rest)
+	if site == "" {
+		for _, part := range titleParts(rest) {
+			if site, sure = placeInTitle(p, part); site != "" {
+				break
+			}
+		}
+	}
+	if site != "" {
 		w := v
 		w.Meaning, w.Text = Site, site
 		if site != text {
@@ -193,6 +228,15 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		said = true
 	}
 	return said
+}
+
+// titleParts are the parts of a title between dashes, commas and brackets.
+func titleParts(s string) []string {
+	s = strings.NewReplacer(" - ", "\n", " – ", "\n", " — ", "\n", ", ", "\n", "; ", "\n", ": ", "\n", "(", "\n", ")", "\n", " | ", "\n").Replace(s)
+	if !strings.Contains(s, "\n") {
+		return nil
+	}
+	return strings.Split(s, "\n")
 }
 
 // dateInTitle finds a full date among the words of a title.

@@ -68,7 +68,7 @@ func (p *Plan) nextHead(at int) (head, bool) {
 			continue
 		}
 		start, end := i, i
-		if i > at && pg.subHeadings(&pg.rows[i-1]) && pg.rows[i-1].number == r.number-1 && pg.rows[i-1].n > 0 && pg.rows[i-1].single() < 0 {
+		if i > at && !pg.factLine(&pg.rows[i-1]) && pg.subHeadings(&pg.rows[i-1]) && pg.rows[i-1].number == r.number-1 && pg.rows[i-1].n > 0 && pg.rows[i-1].single() < 0 {
 			start = i - 1
 		} else if i > at && pg.rows[i-1].n > 0 && pg.upperHeadings(&pg.rows[i-1], r) {
 			start = i - 1
@@ -94,7 +94,7 @@ func (p *page) look1(i int) look {
 // upperHeadings reports whether a row above the headings groups them: a merged
 // or lone word above several columns, that is itself a word of the vocabulary.
 func (p *page) upperHeadings(up, r *keptRow) bool {
-	if up.first <= r.first && up.single() >= 0 {
+	if up.first <= r.first && up.single() >= 0 || p.factLine(up) {
 		return false
 	}
 	return p.subHeadings(up)
@@ -162,7 +162,11 @@ func (p *page) factLine(r *keptRow) bool {
 		return true
 	}
 	if r.first >= 0 && r.n <= 4 && r.n%2 == 0 {
-		if _, ok := labelOf(r.text(r.first), false); ok && !r.looks[r.first].is(lookDate) {
+		next := r.first + 1
+		for next < len(r.looks) && r.looks[next] == 0 {
+			next++
+		}
+		if s, ok := labelOf(r.text(r.first), false); ok && !r.looks[r.first].is(lookDate) && !labelled(r.text(next), s) && len(vocabulary[normHeading(r.text(next))]) == 0 {
 			return true
 		}
 	}
@@ -261,7 +265,7 @@ func (p *Plan) headless(running *facts) {
 		if r.n < 2 || r.single() >= 0 || pg.factLine(r) {
 			continue
 		}
-		if r.count(lookDate|lookDay|lookInt|lookGrid|lookTaxon|lookPair|lookCount, 0, len(r.looks)) > 0 {
+		if r.count(lookDate|lookDay|lookInt|lookGrid|lookTaxon|lookPair|lookCount, 0, len(r.looks)) > 0 && pg.likeFollowing(i) {
 			start = i
 			break
 		}
@@ -276,6 +280,31 @@ func (p *Plan) headless(running *facts) {
 	p.preamble(running, 0, start)
 	b := &block{kind: kindList, why: "no row of headings; judged by what the columns hold", from: 0, to: pg.width - 1, facts: running.clone(), first: pg.rows[start].number}
 	p.blocks = append(p.blocks, b)
+}
+
+// likeFollowing reports whether a row's cells look like those below them, as
+// one record does like the next.
+func (p *page) likeFollowing(i int) bool {
+	const classes = lookDate | lookDay | lookPair | lookInt | lookGrid | lookTaxon | lookWords | lookCount | lookTime
+	r := &p.rows[i]
+	strange, judged := 0, 0
+	for c := range r.looks {
+		if r.looks[c] == 0 {
+			continue
+		}
+		var below look
+		for j := i + 1; j < len(p.rows) && j <= i+12; j++ {
+			below |= p.rows[j].look(c)
+		}
+		if below == 0 {
+			continue
+		}
+		judged++
+		if r.looks[c]&below&classes == 0 {
+			strange++
+		}
+	}
+	return strange == 0 || strange*3 < judged
 }
 
 // singleColumnStart finds the first line of a page of one column that reads

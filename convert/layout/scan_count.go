@@ -137,7 +137,7 @@ func isTime(s string) bool {
 
 // isDitto: a mark that repeats what stands above.
 func isDitto(s string) bool {
-	if len(s) > 12 {
+	if s == "" || len(s) > 12 || isDigit(s[0]) || isLetter(s[0]) && strings.IndexByte("dDsSiIaA", s[0]) < 0 {
 		return false
 	}
 	switch s {

@@ -10,13 +10,16 @@ func scanGridRef(s string) bool {
 		return false
 	}
 	if l, d, ok := gridParts(s); ok {
-		switch {
-		case l == 2 && d >= 2 && d <= 10, l == 1 && d >= 4 && d <= 10 && d%2 == 0:
-			return true
-		}
-		return false
+		return d%2 == 0 && d <= 10 && (l == 2 && d >= 2 || l == 1 && d >= 4)
 	}
 	return scanCoordinates(s)
+}
+
+// likeGridRef is scanGridRef with an odd number of figures allowed: a slip,
+// where the place says that a reference is meant.
+func likeGridRef(s string) bool {
+	l, d, ok := gridParts(s)
+	return ok && d <= 10 && (l == 2 && d >= 2 || l == 1 && d >= 4)
 }
 
 // gridParts splits a reference into the number of its leading letters and of
@@ -154,7 +157,7 @@ func gridRefIn(s string) (int, int) {
 				end = k
 			}
 		}
-		if figures >= 2 && (letters == 2 || figures >= 4) && (i > 0 || end < len(s)) && scanGridRef(s[i:end]) {
+		if figures >= 2 && (letters == 2 || figures >= 4) && (i > 0 || end < len(s)) && likeGridRef(s[i:end]) {
 			return i, end
 		}
 	}

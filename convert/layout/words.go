@@ -69,8 +69,8 @@ func buildVocabulary() map[string][]sense {
 	add(sense{meaning: Date, part: partMonth}, "month; mm; mon; mth; month no")
 	add(sense{meaning: Date, part: partYear}, "year; yyyy; yr; yy; year of record; recording year; season")
 	add(sense{meaning: Ignored, part: partWeekday, leave: leaveWeekday}, "weekday; day of week; day of the week; dow; day name")
-	m(Time, "time; start time; time start; time on; lights on; light on; lit; time lit; hour; time seen; time from; clock time; hours gmt; bst; gmt; time bst; time gmt; switch on; event time; from time; time of day; on")
-	m(EndTime, "end time; time end; time off; lights off; light off; time to; finish time; switch off; to time; off")
+	m(Time, "time; start time; time start; time on; lights on; light on; lit; time lit; hour; time seen; time from; clock time; hours gmt; bst; gmt; time bst; time gmt; switch on; event time; from time; time of day; on; start; started; begin; time start")
+	m(EndTime, "end time; time end; time off; lights off; light off; time to; finish time; switch off; to time; off; end; finish; finished; ended")
 
 	m(Taxon, "species; taxon; name; moth; what; species name; taxon name; name of species; name of moth; moth name; moth species; organism; "+
 		"butterfly; insect; animal; plant; sp; spp; what seen; seen; caught; recorded species; species recorded; species seen; species caught; identification; id; "+
@@ -126,7 +126,7 @@ func buildVocabulary() map[string][]sense {
 
 	m(Recorder, "recorder; obs; observer; by; who; leg; coll; recorder name; recorders; recorded by; name of recorder; recorder s; observers; collector; seen by; found by; caught by; "+
 		"legit; collected by; observer name; name of observer; rec by; rec; recdr; recorder initials; initials; observed by; noted by; trapped by; trapper; recording; person; people; surveyor; submitted by; "+
-		"contributor; spotter; who saw it; who by; recorder name s; finder; recorder 1; recorder 2; recorder 3; second recorder; other recorders; other recorder; co recorder; additional recorder; additional recorders; joint recorder; assistant; main recorder; counted by; emptied by; team; our names; by whom; sightings by; taken by; with; name")
+		"contributor; spotter; who saw it; who by; recorder name s; finder; recorder 1; recorder 2; recorder 3; second recorder; other recorders; other recorder; co recorder; additional recorder; additional recorders; joint recorder; assistant; main recorder; counted by; emptied by; team; our names; by whom; sightings by; taken by; with; name; walker; walkers; counter; counters; surveyors; trappers; surveyed by; compiler; finders")
 	m(Determiner, "det; det by; determiner; determined by; identified by; identifier; id by; determinator; determinavit; d by; id d by; named by; determiner name; det name; ident by; ident; identification by; who identified; detd; det d; gen det by; dissected by; name of determiner; determiner s")
 	m(Verifier, "verifier; verified by; conf; confirmed by; conf by; checked by; verif; ver; ver by; validated by; verification; checker; cr; confirmed; verified; accepted by; conf by vcr; seen by vcr; agreed by; validator")
 
@@ -150,7 +150,7 @@ func buildVocabulary() map[string][]sense {
 	m(Elevation, "altitude; elevation; alt; height; asl; height asl; alt m; altitude m; m asl; elev; height above sea level")
 	m(Habitat, "habitat; biotope; habitat type; habitat notes; vegetation; hab; habitat description; surroundings; habitat details")
 	m(Method, "method; how; trap; lamp; at light; mv; trap type; sampling method; recording method; light; light type; lamp type; sampling protocol; capture method; collecting method; collection method; type of trap; type of light; "+
-		"method of capture; how seen; how caught; technique; method used; bulb; bulb type; survey method; survey type; trap method; source of light; light source; meth; trap used; traps; type of record; record method; method code; how found; how recorded; trap lamp; lamp trap; observation type; found by; field method; record type; trap and lamp; lamp and trap; watts; wattage; equipment; sampling technique; obs method; means; means of capture")
+		"method of capture; how seen; how caught; technique; method used; bulb; bulb type; survey method; survey type; trap method; source of light; light source; meth; trap used; traps; type of record; record method; method code; how found; how recorded; trap lamp; lamp trap; observation type; found by; field method; record type; trap and lamp; lamp and trap; watts; wattage; equipment; sampling technique; sample type; type of sample; sampling type; obs method; means; means of capture")
 	m(Effort, "effort; hours run; no of traps; number of traps; sampling effort; duration; hours; trap hours; time spent; no traps; mins; minutes; hrs; trap effort; hrs run; number of nights; length of visit; trap nights; hours lit; search time; hours trapping; person hours; survey effort; visits")
 	m(Weather, "weather; wind; cloud; cloud cover; rain; moon; moon phase; conditions; sky; humidity; weather conditions; wind direction; wind speed; moonlight; weather notes; wx; night conditions; wind force; weather and moon; wind and weather; precipitation; cloud pc; rainfall; moon and cloud; conditions overnight; overnight weather; overnight conditions; pressure")
 	m(Temperature, "temperature; temp; min temp; max temp; minimum temp; maximum temp; min temperature; max temperature; minimum temperature; maximum temperature; overnight min; night min; temp min; temp max; °c; min °c; max °c; deg c; temp c; temp °c; "+
