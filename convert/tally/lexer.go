@@ -53,6 +53,9 @@ func lex(s string) ([]token, bool) {
 			if t.kind == unknown && (r == 'x' || r == 'X') && i > 0 && isDigit(s[i-1]) {
 				t = token{meaning{kind: times}, i, i + 1, false} // "3xm"
 			}
+			if instar(s, list, t) {
+				t = token{meaning{kind: stage, text: "larva", keep: true}, i, t.end + 1, false}
+			}
 			list = append(list, t)
 			i = t.end
 		case r == '†':
@@ -203,6 +206,15 @@ func ordinal(s string, i int) (meaning, int) {
 		}
 	}
 	return meaning{}, end
+}
+
+// instar: behind a count, an L with a single figure is the age of larvae, not
+// a number of them ("1 L3", "2 larvae (L4)").
+func instar(s string, before []token, t token) bool {
+	if !t.short || t.text != "larva" || len(before) == 0 || before[0].kind != number || t.end >= len(s) || s[t.end] < '1' || s[t.end] > '6' {
+		return false
+	}
+	return t.end+1 == len(s) || !isDigit(s[t.end+1])
 }
 
 // scanWords reads the word at i, and with it the words after it as far as

@@ -232,11 +232,6 @@ func (p *parser) unknown(t token) {
 func (p *parser) number(i int) int {
 	t := p.list[i]
 	cur := &p.cur
-	if p.instar(i) {
-		cur.addRemark(p.s, p.list[i-1])
-		cur.remarks[len(cur.remarks)-1].end = t.end
-		return i + 1
-	}
 	switch {
 	case p.lead && cur.labelled() && !cur.counted():
 		cur.lead = true

@@ -15,17 +15,6 @@ func (p *parser) article(i int) bool {
 	return false
 }
 
-// instar: the number belongs to the L before it, as in "1 L3": one larva in
-// its third instar.
-func (p *parser) instar(i int) bool {
-	t := p.list[i]
-	if i == 0 || t.n < 1 || t.n > 6 || !p.cur.counted() || p.cur.lead {
-		return false
-	}
-	before := p.list[i-1]
-	return before.end == t.start && before.short && before.text == "larva" && (p.peek(i-2) == number || p.peek(i-2) == times)
-}
-
 // label gives the item a sex, stage, caste, vitality or sign.
 func (p *parser) label(t token) {
 	cur := &p.cur

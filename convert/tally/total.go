@@ -96,6 +96,11 @@ func gather(items []item) []item {
 			b.remarks = append(a.remarks, b.remarks...)
 			items = slices.Delete(items, i, i+1)
 			i--
+		case a.counted() && a.inside == nil && !b.counted() && b.inside == nil && len(b.remarks) > 0 && b.stage == a.stage && b.stage != "" &&
+			b.sex == "" && b.caste == "" && b.vitality == "" && b.sign == nil: // "1 larva, L3"
+			a.remarks, a.said = append(a.remarks, b.remarks...), a.said.And(b.said)
+			items = slices.Delete(items, i+1, i+2)
+			i--
 		case b.onlyWithin(a):
 			within, sum := []item{}, 0
 			j := i + 1
