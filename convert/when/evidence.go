@@ -87,10 +87,7 @@ func numericOrder(text string) orderSign {
 	var nums [6]int
 	var widths [6]int
 	n := 0
-	i := 0
-	for i < len(text) && (text[i] == ' ' || text[i] == '\'') {
-		i++
-	}
+	i := afterWeekday(text)
 	for i < len(text) && n < len(nums) {
 		if !digit(text[i]) {
 			return noOrder
@@ -128,4 +125,26 @@ func numericOrder(text string) orderSign {
 		return monthFirst
 	}
 	return eitherOrder
+}
+
+// afterWeekday returns where a text goes on after a weekday, white space and
+// a spreadsheet's text mark.
+func afterWeekday(text string) int {
+	i := 0
+	var buf [10]byte
+	n := 0
+	for i+n < len(text) && n < len(buf) && letter(text[i+n]) {
+		buf[n] = text[i+n] | 0x20
+		n++
+	}
+	if n > 0 {
+		if c, _, _ := lookUp(buf[:n]); c != dayWord {
+			return 0
+		}
+		i = n
+	}
+	for i < len(text) && (text[i] == ' ' || text[i] == '\'' || n > 0 && (text[i] == '.' || text[i] == ',')) {
+		i++
+	}
+	return i
 }
