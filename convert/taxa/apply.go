@@ -175,6 +175,11 @@ func (r *resolver) doubted(o outcome, mark, text string, before bool) outcome {
 		o.qualifier = mark + " " + subject
 		o.and(fair("", "%s leaves the species open; %s was taken as certain.", quoted(o.qualifier), t.ScientificName))
 		return o
+	case text != "" && t.Rank == RankSpecies && !r.inGenus(t, text):
+		// "Papilio machaon cf. gorganus": the species is certain
+		o.qualifier = mark + " " + subject
+		o.and(fair("", "%s was doubted; %s was taken as certain.", quoted(text), t.ScientificName))
+		return o
 	case t.InfraspecificEpithet() != "" && !before:
 		rank, subject = RankSpecies, t.InfraspecificEpithet()
 	case t.IsSpeciesOrBelow() && !before:
@@ -213,6 +218,17 @@ func (r *resolver) doubted(o outcome, mark, text string, before bool) outcome {
 	o.and(fair("", "%s was doubted (%s), so the %s %s was taken as certain.", t, quoted(mark), ix.taxa[up].Rank, ix.taxa[up].ScientificName))
 	o.taxon, o.rank = up, ix.taxa[up].Rank
 	return o
+}
+
+// inGenus: the words are the epithet of a species in t's genus on the list.
+func (r *resolver) inGenus(t *Taxon, words string) bool {
+	g := r.ix.genera[key(t.Genus)]
+	for i := g.first; i < g.end; i++ {
+		if sameButForEnding(r.ix.sci[i].epithet, key(words)) {
+			return true
+		}
+	}
+	return false
 }
 
 // toAggregate reads "agg.", "s.l." behind a name: the list's aggregate of the

@@ -103,6 +103,8 @@ func (r *resolver) sameWords(words, candidate []string, total int) (bool, string
 		n := min(len(w), len(c))
 		wc := cost(w, c, soundKey(w, true), soundKey(c, true), 3)
 		switch {
+		case n <= 4 && len(words) == 1:
+			return false, ""
 		case wc < 10 && n >= 3, n >= 4 && endingDropped(w, c):
 		case n <= 2 || hasDigit(w) || hasDigit(c):
 			return false, ""

@@ -28,6 +28,11 @@ func (r *resolver) readOne(s string, toks []token) (outcome, bool) {
 			continue
 		}
 		base := r.baseOf(&o, toks[:n])
+		if base == baseVernacular {
+			if turned, ok := r.bracketTurned(o, s, toks, n); ok {
+				return turned, true
+			}
+		}
 		r.baseEpithet = ""
 		if o.taxon != none {
 			r.baseEpithet = key(r.ix.taxa[o.taxon].SpecificEpithet())
@@ -58,6 +63,9 @@ func (r *resolver) readOne(s string, toks []token) (outcome, bool) {
 		return *partial, true
 	}
 	if o, ok := r.inverted(s, toks); ok {
+		return o, true
+	}
+	if o, ok := r.bracketTurned(outcome{taxon: none}, s, toks, limit); ok {
 		return o, true
 	}
 	return r.nameWithin(s, toks)
@@ -191,10 +199,63 @@ func (r *resolver) vernacularVariant(s string, toks []token) (outcome, bool) {
 			for _, k := range withKindWord(words) {
 				longer = append(longer, variant{k, ""})
 			}
-			return look(longer)
+			o, ok := look(longer)
+			return r.lengthened(o, text, words), ok
 		}
 	}
 	return outcome{}, false
+}
+
+// lengthened weighs a name to which a word like moth was added. On a page
+// about such taxa that is how people write; elsewhere somebody should look,
+// and what is a name of something else as it stands is not taken.
+func (r *resolver) lengthened(o outcome, text string, words []string) outcome {
+	if o.taxon == none || r.group.understood() && r.group.has(r.ix.taxa[o.taxon]) {
+		return o
+	}
+	n := &r.ix.names[o.name]
+	if r.ix.known.english[strings.Join(words, "")] {
+		h := held(CodeMisspelt, "%s is not on the list, but %s is.", quoted(text), quoted(n.text))
+		h.cands = []int32{o.taxon}
+		return h
+	}
+	o.and(query(CodeShortened, "%s was read as %s (%s). Say if something else was meant.", quoted(text), quoted(n.text), r.ix.taxa[o.taxon].ScientificName))
+	o.remark("Written %s; read as %s.", quoted(text), n.text)
+	return o
+}
+
+// bracketTurned reads "Footman (Common)". Where the words before the bracket
+// are a name themselves, as in "Rustic (Common)", it holds both.
+func (r *resolver) bracketTurned(o outcome, s string, toks []token, n int) (outcome, bool) {
+	if n >= len(toks) || toks[n].kind != groupToken {
+		if n < 2 || toks[n-1].kind != groupToken {
+			return o, false
+		}
+		n--
+	}
+	text := toks[n].text + " " + written(s, toks[:n])
+	if !plainName(text) {
+		return o, false
+	}
+	at, there := r.ix.byKey[vernacularKey(text)]
+	if !there || r.ix.names[at].kind != vernacularName {
+		return o, false
+	}
+	turned := r.decide(at, text)
+	t := r.readTail(s, toks[n+1:], baseVernacular)
+	if len(t.unknown) > 0 {
+		return o, false
+	}
+	r.step("%s was read in the other order: %s.", quoted(s), quoted(text))
+	if o.taxon == none || o.taxon == turned.taxon {
+		return r.applyTail(turned, s, toks[:n+1], &t, baseVernacular), true
+	}
+	h := held(CodeAmbiguous, "%s can be read in two ways.", quoted(s))
+	if turned.taxon != none {
+		h.cands = append(h.cands, turned.taxon)
+	}
+	h.cands = append(append(h.cands, turned.cands...), o.taxon)
+	return h, true
 }
 
 // isOfKind: the taxon is a moth, a damselfly and so on, by its classification.
@@ -257,8 +318,8 @@ func (r *resolver) nameWithin(s string, toks []token) (outcome, bool) {
 		for len(before) > 0 && before[len(before)-1].kind == signToken {
 			before = before[:len(before)-1]
 		}
-		if _, rest := r.readLead(s, before); len(rest) == 0 || len(before) == 0 {
-			return outcome{}, false
+		if _, rest := r.readLead(s, toks[:i+1]); len(rest) <= 1 {
+			return outcome{}, false // counts, doubts and the like
 		}
 		return r.joinNames(s, before, r.applyTail(o, s, toks[i:i+2], &t, baseSpecies))
 	}

@@ -120,7 +120,8 @@ func guessColumns(rows [][]string) (columns, bool) {
 // looksBinomial: a capitalised word and a word in lower case with a Latin look.
 func looksBinomial(s string) bool {
 	n := splitName(s)
-	return n.epithet != "" && n.infra == "" && !startsLower(n.genus) && latinLook(key(n.epithet))
+	e := key(n.epithet)
+	return len(e) > 2 && n.infra == "" && !startsLower(n.genus) && strings.ContainsRune("aseimoxru", rune(e[len(e)-1]))
 }
 
 func (t *tableReader) read(line int, cells []string) { t.readAs(line, cells, "") }

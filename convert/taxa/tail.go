@@ -193,14 +193,14 @@ func suspectName(toks []token, ix *Index) bool {
 			return true
 		}
 	}
-	known := 0
 	for _, w := range words {
-		if !upperFirst(w.text) || !ix.isVernacularWord(w.key) {
-			return false
+		for _, part := range vernacularWords(w.text) {
+			if !upperFirst(w.text) || !ix.isVernacularWord(part) {
+				return false
+			}
 		}
-		known++
 	}
-	return known > 0
+	return true
 }
 
 // latinLook: an ending that epithets have and English words rarely do.
