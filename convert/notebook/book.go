@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"os"
 	"path"
@@ -33,6 +34,7 @@ type Options struct {
 // Book is an open notebook.
 type Book struct {
 	sheets  []Sheet
+	some    bool // some sheet of a workbook has something in it
 	closers []func() error
 
 	mu    sync.Mutex
@@ -62,6 +64,23 @@ func (b *Book) addNote(s string) {
 	if b.told != nil {
 		b.told(s)
 	}
+}
+
+// add adds a sheet of a workbook, and notes where there is nothing in it.
+func (b *Book) add(s Sheet, some bool) {
+	b.sheets = append(b.sheets, s)
+	b.some = b.some || some
+	if !some {
+		b.addNote(fmt.Sprintf("Sheet %q is empty.", s.Name()))
+	}
+}
+
+// notEmpty fails for a workbook with nothing in any of its sheets.
+func (b *Book) notEmpty() error {
+	if b.some {
+		return nil
+	}
+	return &Problem{Found: "the workbook is empty: there is nothing in any of its sheets", Advice: "Check that it is the right one and that it was saved"}
 }
 
 // tell passes the notes on, those so far and those to come.
@@ -187,7 +206,7 @@ func openZipped(ctx context.Context, src *source, zr *zip.Reader, o Options) (*B
 		})
 	}
 	switch mime := mimetype(zr, o.Limits, ctx.Err); {
-	case strings.HasPrefix(mime, "application/vnd.oasis.opendocument.spreadsheet"):
+	case strings.HasPrefix(mime, "application/vnd.oasis.opendocument.spreadsheet"), mime == "" && has("content.xml"):
 		return openODS(ctx, src, zr, o)
 	case strings.HasPrefix(mime, "application/vnd.oasis.opendocument.text"):
 		return nil, src.refuse(kindRichText)

@@ -16,8 +16,8 @@ import (
 // those of notebooks that cannot be read and must not be passed over in
 // silence.
 var (
-	notebookEnds = []string{".xlsx", ".xlsm", ".xltx", ".xltm", ".ods", ".fods", ".csv", ".tsv", ".tab", ".psv", ".txt", ".zip"}
-	elseEnds     = []string{".xls", ".xlsb", ".xlt", ".numbers", ".ots", ".sxc"}
+	notebookEnds = []string{".xlsx", ".xlsm", ".xltx", ".xltm", ".ods", ".ots", ".fods", ".csv", ".tsv", ".tab", ".psv", ".txt", ".zip"}
+	elseEnds     = []string{".xls", ".xlsb", ".xlt", ".numbers", ".sxc"}
 )
 
 // Find turns the arguments of a command line into the notebooks to read:

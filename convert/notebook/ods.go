@@ -123,7 +123,10 @@ func (b *odsBook) survey(r io.Reader, book *Book) error {
 	for {
 		t, err := m.next()
 		if err == io.EOF {
-			return b.body.flush()
+			if err := b.body.flush(); err != nil {
+				return err
+			}
+			return book.notEmpty()
 		}
 		if err != nil {
 			return err
@@ -189,7 +192,7 @@ func (b *odsBook) surveySheet(m *markup, book *Book) error {
 	if len(book.sheets) >= b.limits.Sheets {
 		return tooManySheets(b.limits)
 	}
-	col := 0
+	col, some := 0, false
 	for depth := m.depth; m.depth >= depth; {
 		t, err := m.next()
 		if err != nil {
@@ -201,13 +204,17 @@ func (b *odsBook) surveySheet(m *markup, book *Book) error {
 		switch string(m.name) {
 		case "table-column":
 			s.column(m, &col)
-		case "table-row", "shapes", "forms":
+		case "table-cell":
+			_, value := attribute(m.attrs, "value-type")
+			_, formula := attribute(m.attrs, "formula")
+			some = some || value || formula || !m.closing
+		case "shapes", "forms":
 			if err := m.skip(); err != nil {
 				return trouble(b.src.path, s.name, err)
 			}
 		}
 	}
-	book.sheets = append(book.sheets, s)
+	book.add(s, some)
 	return nil
 }
 

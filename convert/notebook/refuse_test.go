@@ -74,7 +74,7 @@ func TestRefused(t *testing.T) {
 		"column too far":         {"a.xlsx", oddBook(`<sheetData><row r="1"><c r="XFE1"><v>5</v></c></row></sheetData>`, ""), "column 16385"},
 		"row too far":            {"a.xlsx", oddBook(`<sheetData><row r="1048577"><c><v>5</v></c></row></sheetData>`, ""), "a row 1048577"},
 		"address overflows":      {"a.xlsx", oddBook(`<sheetData><row r="1"><c r="ZZZZZZZZZZZZZ1"><v>5</v></c></row></sheetData>`, ""), "damaged"},
-		"row below zero":         {"a.xlsx", oddBook(`<sheetData><row r="-5"/></sheetData>`, ""), "damaged"},
+		"row below zero":         {"a.xlsx", oddBook(`<sheetData><row r="-5"><c><v>1</v></c></row></sheetData>`, ""), "damaged"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			p := failure(t, write(t, c.name, c.content), Options{})

@@ -97,9 +97,9 @@ func (b *xlsxBook) read(book *Book, temp string) error {
 		if err := sheet.survey(r.target); err != nil {
 			return trouble(b.src.path, s.name, err)
 		}
-		book.sheets = append(book.sheets, sheet)
+		book.add(sheet, sheet.some)
 	}
-	return nil
+	return book.notEmpty()
 }
 
 type workbookSheet struct {

@@ -13,6 +13,7 @@ type xlsxSheet struct {
 	book          *xlsxBook
 	name          string
 	hidden        bool
+	some          bool // there is something in it
 	file          *zip.File
 	hiddenColumns []int
 	merges        []area // by their first row

@@ -46,7 +46,7 @@ func (s *xlsxSheet) edges() error {
 			s.column(m)
 		case "sheetData":
 			if !m.closing {
-				if err := m.passRows(); err != nil {
+				if s.some, err = m.passRows(); err != nil {
 					return err
 				}
 			}
@@ -97,21 +97,30 @@ func (s *xlsxSheet) column(m *markup) {
 }
 
 // passRows moves to the end of the element "sheetData" whose start tag was
-// just given, without looking at its rows.
-func (m *markup) passRows() error {
+// just given, and looks at its rows only to see whether there is anything in
+// them.
+func (m *markup) passRows() (some bool, err error) {
 	mark := []byte("sheetData>")
 	for {
 		b := m.buf[m.pos:m.end]
-		if i := bytes.Index(b, mark); i >= 0 {
+		i := bytes.Index(b, mark)
+		if i >= 0 {
+			b = b[:i]
+		}
+		// A value, a text or a formula, with or without a prefix.
+		for _, tag := range []string{"<v", "<is", "<f", ":v", ":is", ":f"} {
+			some = some || bytes.Contains(b, []byte(tag))
+		}
+		if i >= 0 {
 			m.pos += i + len(mark)
 			m.depth--
-			return nil
+			return some, nil
 		}
 		m.pos = max(m.pos, m.end-len(mark)+1)
 		if ok, err := m.fill(); err != nil {
-			return err
+			return some, err
 		} else if !ok {
-			return io.ErrUnexpectedEOF
+			return some, io.ErrUnexpectedEOF
 		}
 	}
 }
@@ -197,6 +206,7 @@ func (s *xlsxSheet) readComments(name string) error {
 	for ref := range s.comments {
 		s.commentRows = append(s.commentRows, ref)
 	}
+	s.some = s.some || len(s.comments) > 0
 	slices.SortFunc(s.commentRows, func(a, b Ref) int {
 		if a.Row != b.Row {
 			return a.Row - b.Row

@@ -154,6 +154,7 @@ func TestXLSXPage(t *testing.T) {
 	assert.Equal(t, []int{3, 4}, page.HiddenColumns())
 	assert.True(t, b.Sheets()[1].Hidden())
 	assert.Empty(t, rowsOf(t, b.Sheets()[2]))
+	assert.Equal(t, []string{`Sheet "private" is empty.`, `Sheet "blank" is empty.`}, b.Notes())
 
 	rows := rowsOf(t, page)
 	assert.Equal(t, []string{
