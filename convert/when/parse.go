@@ -284,6 +284,8 @@ func shortEnd(from point, a, b []item, o *Options) (point, bool) {
 		return point{prec: dayPrec, d: d, m: from.m, year: from.year}, true
 	case len(a) == 3 && from.prec == dayPrec && a[2].width == 4 && len(b) == 1 && isDay && (last.nth || last.wide || last.sep == 'T'):
 		return point{prec: dayPrec, d: d, m: from.m, year: from.year}, true
+	case len(a) == 2 && from.prec == dayPrec && from.m > 0 && from.year.width == 0 && a[1].kind == month && len(b) == 1 && isDay && last.nth:
+		return point{prec: dayPrec, d: d, m: from.m}, true // 12 June - 15th
 	case isISO && len(b) == 2 && isDay && b[1].kind == number && b[1].width == 2 && b[1].sep == '-':
 		return point{prec: dayPrec, d: b[1].val, m: last.val, year: from.year}, true
 	case from.prec == dayPrec && len(a) == 2 && (a[0].kind == month || o.Order == MonthDay && a[1].kind == number) && !from.swapped && isDay && from.year.val == 0:

@@ -122,6 +122,7 @@ func (b *builder) text(t string) {
 	}
 	b.have = ok
 	if s.unknown != "" {
+		b.open = s.inside
 		b.v = reading.HeldOf("date-words", fmt.Sprintf("\"%s\" in %s was not understood. Write the date alone, and the rest in another column.", s.unknown, b.quoted()))
 		return
 	}

@@ -68,6 +68,7 @@ type scan struct {
 	unknown    string // a word within the date, or one that changes what it means
 	letters    bool   // letters taken for figures
 	hourOrYear bool   // 12 June 10 am
+	inside     bool   // unknown stands within the date
 	openClock  bool   // till 22:00
 	whyText    string
 	why        class // emptyWord, pointWord, movingWord: what the text is instead
@@ -390,7 +391,7 @@ func (s *scan) notUnderstood(i int) {
 		}
 		s.lead = s.text[s.leadAt:j]
 	case s.unknown == "":
-		s.unknown = s.text[i:j]
+		s.unknown, s.inside = s.text[i:j], s.n > 0
 	}
 }
 

@@ -36,7 +36,8 @@ func (s *scan) clock() bool {
 	}
 	hours, known, j := half(text, j, hours)
 	j = hourUnit(text, j)
-	zone, j, iso := zone(text, j, s.joined)
+	// A plus never means "to"; a dash may, but not after a T or seconds.
+	zone, j, iso := zone(text, j, s.joined || seconds >= 0 || j < len(text) && text[j] == '+')
 	if zone == "" {
 		zone, j = namedZone(text, j)
 	}
@@ -175,13 +176,13 @@ func namedZone(text string, j int) (z string, end int) {
 	return "", j
 }
 
-// zone reads a zone of ISO 8601-1: Z, +01, +0100, +01:00. An offset is only
-// looked for after a T, where a dash cannot mean "to".
-func zone(text string, j int, joined bool) (z string, end int, ok bool) {
+// zone reads a zone of ISO 8601-1: Z, +01, +0100, +01:00; the offsets only
+// where it is told that there may be one.
+func zone(text string, j int, offset bool) (z string, end int, ok bool) {
 	if j < len(text) && (text[j] == 'Z' || text[j] == 'z') && (j+1 == len(text) || !letter(text[j+1])) {
 		return "Z", j + 1, true
 	}
-	if !joined || j >= len(text) || text[j] != '+' && text[j] != '-' {
+	if !offset || j >= len(text) || text[j] != '+' && text[j] != '-' {
 		return "", j, true
 	}
 	t := text[j+1:]
@@ -305,14 +306,10 @@ func (s *scan) clockTail(k int) bool {
 			found[n].text = s.text[it.at:]
 		}
 	}
-	all := s.n
-	s.n = k
-	v, ok := parse(s, &Options{})
-	if !ok || v.to.prec != dayPrec || v.to.noDay || v.to.year.width == 0 {
-		s.n = all
+	if !s.whole(k) {
 		return false
 	}
-	s.last, s.sep = noWord, 0
+	s.n, s.last, s.sep = k, noWord, 0
 	for _, c := range found[:n] {
 		s.addClock(c)
 	}
@@ -323,4 +320,14 @@ func (s *scan) clockTail(k int) bool {
 func (s *scan) dated(n int) bool {
 	p, ok := single(s.items[:n], &Options{})
 	return ok && p.prec == dayPrec && p.d > 0 && p.year.val > 0
+}
+
+// whole reports whether the first n items are one whole date or interval of
+// days, with its year.
+func (s *scan) whole(n int) bool {
+	all := s.n
+	s.n = n
+	v, ok := parse(s, &Options{})
+	s.n = all
+	return ok && v.to.prec == dayPrec && !v.to.noDay && v.to.year.width > 0
 }

@@ -109,7 +109,7 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 		s.skipStop()
 	case denyWord:
 		if s.unknown == "" {
-			s.unknown = text[i:j]
+			s.unknown, s.inside = text[i:j], s.n > 0
 		}
 	case movingWord, emptyWord, pointWord:
 		if s.n > 0 && s.complete() {
@@ -227,7 +227,7 @@ func (s *scan) nights(i int) {
 	switch {
 	case s.n > 0 && s.items[last].kind == number && !s.items[last].nth && s.n == 1:
 		s.notUnderstood(i)
-	case s.n > 1 && s.items[last].kind == number && s.items[last].sep == ' ' && s.dated(last):
+	case s.n > 1 && s.items[last].kind == number && s.items[last].sep == ' ' && s.whole(last):
 		s.n = last
 		s.remark = strings.Trim(s.text[s.items[last].at:], "() ")
 		s.sep = 0
