@@ -63,7 +63,8 @@ type draft struct {
 	facts    validate.Facts
 	findings []reading.Finding
 	leaveOut bool
-	refHeld  bool // a reference is there but could not be read
+	lit      string // the hour, as 22:45, where it was read
+	refHeld  bool   // a reference is there but could not be read
 }
 
 // draft reads one draft into the records of out. A draft that is no record
@@ -79,6 +80,7 @@ func (in *interpreter) draft(d *draft, out *spool.Row) (skip string) {
 	in.when(d)
 	in.what(d)
 	in.where(d)
+	in.daylight(d)
 	in.who(d)
 	in.rest(d)
 	parts, skip := in.count(d)

@@ -27,9 +27,7 @@ func (in *interpreter) when(d *draft) {
 		return
 	}
 	d.o.EventDate = r.EventDate
-	if t, found := d.Get(layout.Time); found {
-		d.o.EventTime = t.Text
-	}
+	in.clock(d, r)
 	number := func(n int) string {
 		if n == 0 {
 			return ""
