@@ -128,6 +128,9 @@ func (r *resolver) within(a, b int32) bool {
 	if int(a) < len(r.ix.parents) && r.ix.parents[a] == b {
 		return true
 	}
+	if s := ta.slot(tb.Rank); s != nil && a != b && strings.EqualFold(*s, tb.ScientificName) {
+		return true
+	}
 	return strings.HasPrefix(ta.ScientificName, tb.ScientificName+" ") && ta.Rank != tb.Rank && tb.Rank == RankSpecies
 }
 

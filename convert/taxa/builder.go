@@ -16,6 +16,7 @@ type builder struct {
 	synonyms []synonym
 	parents  []parentRef // beside list.taxa
 	extra    []extraName
+	commas   []extraName       // vernacular cells with commas
 	seasons  map[string]Months // flight months by how they are written
 }
 
@@ -129,6 +130,9 @@ func (b *builder) add(r *row) {
 		t.Subgenus = b.intern(n.subgenus)
 	}
 	t.Code = codeOf(v[fCode], t.Kingdom)
+	if t.Code == "" && strings.HasSuffix(t.Family, "idae") {
+		t.Code = "ICZN" // Article 29.2: only names of animal families end so
+	}
 	b.months(r, &t)
 	b.needs(r, &t)
 	index := int32(len(b.list.taxa))
@@ -136,10 +140,7 @@ func (b *builder) add(r *row) {
 		b.claim(t.ID, ref{index, false}, r.line)
 	}
 	for _, name := range r.vernaculars {
-		if t.Vernacular == "" {
-			t.Vernacular = name
-		}
-		b.extra = append(b.extra, extraName{name, index, vernacularName})
+		b.vernacular(&t, index, name)
 	}
 	for _, name := range r.synonyms {
 		if s := splitName(capitalised(name)); s.canonical != "" {
@@ -148,6 +149,59 @@ func (b *builder) add(r *row) {
 	}
 	b.list.taxa = append(b.list.taxa, t)
 	b.parents = append(b.parents, parentRef{v[fParentID], v[fParent]})
+}
+
+// vernacular takes a vernacular name of a taxon as a list writes it: another
+// name may stand behind it in brackets; commas are left for the end of the
+// list, when it is known what they mean.
+func (b *builder) vernacular(t *Taxon, index int32, name string) {
+	if k := key(name); k == "" || nothingWords[k] {
+		return
+	}
+	if strings.Contains(name, ", ") {
+		b.commas = append(b.commas, extraName{name, index, vernacularName})
+		return
+	}
+	if open := strings.IndexByte(name, '('); open > 1 && strings.HasSuffix(name, ")") {
+		if inside := name[open+1 : len(name)-1]; upperFirst(inside) && !strings.HasPrefix(strings.ToLower(inside), "agg") {
+			b.extra = append(b.extra, extraName{tidy(inside), index, vernacularName})
+			name = strings.TrimSpace(name[:open])
+		}
+	}
+	if t.Vernacular == "" {
+		t.Vernacular = name
+	}
+	b.extra = append(b.extra, extraName{name, index, vernacularName})
+}
+
+// settleCommas reads vernacular cells with commas: of a list that puts the
+// last word first ("Carpet, Garden", "Carpet, Green") the names turned round,
+// of others several names.
+func (b *builder) settleCommas() {
+	firsts := map[string]int32{}
+	inverted := false
+	for _, c := range b.commas {
+		front, _, _ := strings.Cut(c.text, ", ")
+		other, seen := firsts[key(front)]
+		inverted = inverted || seen && other != c.taxon
+		firsts[key(front)] = c.taxon
+	}
+	for _, c := range b.commas {
+		names := strings.Split(c.text, ", ")
+		if inverted && len(names) == 2 {
+			names = []string{names[1] + " " + names[0]}
+		}
+		t := &b.list.taxa[c.taxon]
+		for _, name := range names {
+			if name = tidy(strings.Trim(name, " ,")); key(name) == "" {
+				continue
+			}
+			if t.Vernacular == "" {
+				t.Vernacular = name
+			}
+			b.extra = append(b.extra, extraName{name, c.taxon, vernacularName})
+		}
+	}
 }
 
 // rankName tidies a name in a classification: "NOCTUIDAE" is Noctuidae.
@@ -177,16 +231,33 @@ func (b *builder) isSynonym(r *row, canonical string) bool {
 		return a != v[fID]
 	}
 	if a := v[fAccepted]; a != "" && v[fName] != "" {
+		if isYesOrNo(a) {
+			v[fAccepted] = ""
+			return !yes(strings.ToLower(a))
+		}
 		return key(splitName(capitalised(a)).canonical) != key(canonical)
 	}
 	if v[fStatus] == "" || v[fStatus] == "accepted" {
 		return false
 	}
 	status := strings.ToLower(v[fStatus])
+	if _, of, found := strings.Cut(status, "synonym of "); found {
+		v[fAccepted] = strings.TrimSpace(v[fStatus][len(v[fStatus])-len(of):])
+		return true
+	}
 	for _, w := range [...]string{"synonym", "misapplied", "invalid", "unaccepted", "not accepted", "junior", "obsolete", "superseded", "homonym", "unavailable", "nomen nudum", "misspelling"} {
 		if strings.Contains(status, w) {
 			return true
 		}
+	}
+	return status == "s" || status == "syn" || status == "syn."
+}
+
+// isYesOrNo: the cell of a column that answers a question.
+func isYesOrNo(s string) bool {
+	switch strings.ToLower(s) {
+	case "yes", "no", "y", "n", "true", "false", "x", "1", "0", "-":
+		return true
 	}
 	return false
 }

@@ -1,11 +1,15 @@
 package taxa
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // finish resolves what pointed forward, reports what is wrong, and returns
 // the list.
 func (b *builder) finish() (*List, []Problem) {
 	l := b.list
+	b.settleCommas()
 	byName := make(map[string]int32, len(l.taxa))
 	l.names = make([]listName, 0, len(l.taxa)+len(b.synonyms)+len(b.extra))
 	var buf [96]byte
@@ -56,6 +60,7 @@ func (b *builder) resolveSynonyms(byName map[string]int32) {
 			}
 		}
 	}
+	byNumber := sync.OnceValue(b.numbers)
 	next := func(s *synonym) (ref, string, bool) {
 		if s.acceptedID != "" {
 			r, ok := b.ids[s.acceptedID]
@@ -67,6 +72,12 @@ func (b *builder) resolveSynonyms(byName map[string]int32) {
 		}
 		if i, ok := bySynonym[k]; ok {
 			return ref{i, true}, s.acceptedIs, true
+		}
+		if r, ok := b.ids[s.acceptedIs]; ok {
+			return r, s.acceptedIs, true
+		}
+		if t, ok := byNumber()[numberKey(s.acceptedIs)]; ok {
+			return ref{t, false}, s.acceptedIs, true
 		}
 		return ref{}, s.acceptedIs, false
 	}
@@ -110,6 +121,17 @@ func (b *builder) resolveSynonyms(byName map[string]int32) {
 			}
 		}
 	}
+}
+
+// numbers are the accepted taxa by checklist number.
+func (b *builder) numbers() map[string]int32 {
+	numbers := map[string]int32{}
+	for i := range b.list.taxa {
+		if n := b.list.taxa[i].Number; n != "" {
+			numbers[numberKey(n)] = int32(i)
+		}
+	}
+	return numbers
 }
 
 // resolveParents points every taxon to its parent and fills the

@@ -129,7 +129,7 @@ func (g *group) understood() bool { return len(g.in) > 0 }
 // has reports whether a taxon belongs to the group.
 func (g *group) has(t *Taxon) bool {
 	if g.word != "" && t.Group != "" {
-		if k := key(t.Group); k == g.word {
+		if strings.TrimSuffix(key(t.Group), "s") == strings.TrimSuffix(g.word, "s") {
 			return true
 		}
 	}

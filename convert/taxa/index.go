@@ -116,6 +116,10 @@ func (ix *Index) addList(l *List, order uint8) {
 			continue
 		}
 		at := ix.addName(k, n)
+		if n.kind != vernacularName && at != none && (strings.Contains(text, "×") || strings.Contains(text, " x ")) {
+			// the sign of a hybrid in both its writings
+			ix.addName([]byte(key(strings.ReplaceAll(text, " x ", " "))), n)
+		}
 		if n.kind == vernacularName && at != none {
 			words := vernacularWords(n.text)
 			c := joinWords(words)

@@ -80,6 +80,9 @@ func monthOf(w string) int {
 // Words like "late" and "mid" are passed over. ok is false where something
 // else is written.
 func ParseMonths(s string) (set Months, ok bool) {
+	if open := strings.IndexByte(s, '('); open > 0 {
+		s = s[:open] // "5-6, 8-9 (two broods)"
+	}
 	s = strings.ToLower(strings.TrimSpace(s))
 	switch s {
 	case "":

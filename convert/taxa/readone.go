@@ -161,12 +161,21 @@ func (r *resolver) vernacularVariant(s string, toks []token) (outcome, bool) {
 	}
 	look := func(variants []variant) (outcome, bool) {
 		var found []int32
+		unsure := false
 		for _, v := range variants {
 			for at := range r.ix.chain(v.key) {
 				n := &r.ix.names[at]
-				if n.kind == vernacularName && !r.sameTaxonAmong(found, n.taxon) && isOfKind(r.ix.taxa[n.taxon], v.kind) {
-					found = append(found, at)
+				if n.kind != vernacularName || r.sameTaxonAmong(found, n.taxon) {
+					continue
 				}
+				t := r.ix.taxa[n.taxon]
+				if !isOfKind(t, v.kind) {
+					if t.Order != "" || t.Family != "" || t.Class != "" || t.Group != "" {
+						continue // a moth is not a butterfly of that name
+					}
+					unsure = true
+				}
+				found = append(found, at)
 			}
 		}
 		switch len(found) {
@@ -175,6 +184,9 @@ func (r *resolver) vernacularVariant(s string, toks []token) (outcome, bool) {
 		case 1:
 			o := r.take(found[0], text)
 			r.step("%s was taken for %s.", quoted(text), quoted(r.ix.names[found[0]].text))
+			if unsure {
+				o.and(query(CodeShortened, "%s was read as %s (%s), though the list does not say what kind of animal that is. Say if something else was meant.", quoted(text), quoted(r.ix.names[found[0]].text), r.ix.taxa[o.taxon].ScientificName))
+			}
 			return o, true
 		}
 		if r.group.says() {

@@ -152,7 +152,7 @@ func (t *tableReader) readAs(line int, cells []string, id string) {
 		blank = false
 		switch f {
 		case fVernacular:
-			r.vernaculars = appendSeveral(r.vernaculars, cell, ",;|\n")
+			r.vernaculars = appendSeveral(r.vernaculars, cell, ";|\n")
 		case fSynonyms:
 			r.synonyms = appendSeveral(r.synonyms, cell, ";|\n")
 		default:
