@@ -46,6 +46,27 @@ func TestHeadingsThatTheDescriptorDoesNotMention(t *testing.T) {
 	assert.Empty(t, notes(a))
 }
 
+// Of several header lines the last has the headings; the others may be
+// anything.
+func TestSeveralHeaderLines(t *testing.T) {
+	a := opened(t, zipped(t, map[string]string{"meta.xml": meta(`ignoreHeaderLines="3"`, three("o.txt")),
+		"o.txt": "\"Moths of Sallowmere, by Ines\n\noccurrenceID,scientificName,occurrenceRemarks,lamp\na1,b,c,6 W\n"}))
+	for row, err := range a.Core.Rows() {
+		require.NoError(t, err)
+		assert.Equal(t, "6 W", row.Get("lamp"))
+		assert.Equal(t, 4, row.Line)
+	}
+	for _, text := range []string{"one line", "a\nb\n", "a\nb\nc\n", "a\nb\nc"} {
+		a = opened(t, zipped(t, map[string]string{"meta.xml": meta(`ignoreHeaderLines="3"`, three("o.txt")), "o.txt": text}))
+		assert.Empty(t, values(t, a.Core), "%q", text)
+	}
+}
+
+func TestBlankLinesOfOneColumn(t *testing.T) {
+	a := opened(t, saved(t, "r.csv", []byte("occurrenceID\na1\n\n  \n\"\"\na2\n\n")))
+	assert.Equal(t, [][]string{{"a1"}, {""}, {"a2"}}, values(t, a.Core))
+}
+
 func TestRowThatTheDescriptorTakesForHeadings(t *testing.T) {
 	a := opened(t, zipped(t, map[string]string{"meta.xml": meta(`ignoreHeaderLines="1"`, three("o.txt")), "o.txt": "a1,b,c\na2,b,c\n"}))
 	assert.Equal(t, [][]string{{"a2", "b", "c"}}, values(t, a.Core), "the descriptor is followed")

@@ -126,6 +126,10 @@ func (t *DataTable) fileRows(file string, yield func(*Row, error) bool) bool {
 		return false
 	}
 	defer f.Close()
+	if err := t.skipToHeadings(r); err != nil {
+		yield(nil, err)
+		return false
+	}
 	var values []string
 	for n := 0; ; n++ {
 		values, err = r.next(values[:0])
@@ -136,7 +140,7 @@ func (t *DataTable) fileRows(file string, yield func(*Row, error) bool) bool {
 			yield(nil, err)
 			return false
 		}
-		if n < t.skip || len(values) == 1 && strings.TrimSpace(values[0]) == "" && t.want > 1 {
+		if n == 0 && t.skip > 0 || r.blank(values) {
 			continue
 		}
 		row := &Row{File: file, Line: r.line, table: t, values: slices.Clone(values)}
@@ -149,6 +153,17 @@ func (t *DataTable) fileRows(file string, yield func(*Row, error) bool) bool {
 			return false
 		}
 	}
+}
+
+// skipToHeadings passes over all header lines but the last, which may be free
+// text and is not taken apart.
+func (t *DataTable) skipToHeadings(r *delimitedReader) error {
+	for range t.skip - 1 {
+		if err := r.skipLine(); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // raggedness notes a row with too few or too many values.
@@ -226,14 +241,20 @@ func (t *DataTable) inspectFile(file string, first bool) error {
 		t.note(file, 0, "Rows end with %s, not with %s as stated; they were read so.", visible(ending), visible(t.dialect.terminator))
 		t.dialect.terminator, r.dialect.terminator = ending, ending
 	}
+	if err := t.skipToHeadings(r); err != nil {
+		return err
+	}
 	values, err := r.next(nil)
+	if errors.Is(err, io.EOF) {
+		return nil // there are header lines only
+	}
 	if err != nil {
 		return err
 	}
 	if most := t.highest(); len(values) == 1 && most > 0 {
 		for _, other := range []string{"\t", ",", ";", "|"} {
 			if strings.Count(values[0], other) >= most {
-				return unreadable(file, 1, "The values are said to have %s between them, but there are %s instead. Correct fieldsTerminatedBy in the descriptor.",
+				return unreadable(file, r.line, "The values are said to have %s between them, but there are %s instead. Correct fieldsTerminatedBy in the descriptor.",
 					visible(t.dialect.delimiter), visible(other))
 			}
 		}
@@ -317,7 +338,7 @@ func (t *DataTable) settle() {
 		}
 		heading := t.header[c.Index]
 		if term, _, ok := Closest(heading); ok && term != c.Term && !t.isColumn(term, c.Index) {
-			t.note(t.files[0], 1, "The heading of column %d is “%s”, but the descriptor says %s; the descriptor was followed.", c.Index+1, heading, c.Term.Name)
+			t.note(t.files[0], max(1, t.skip), "The heading of column %d is “%s”, but the descriptor says %s; the descriptor was followed.", c.Index+1, heading, c.Term.Name)
 		}
 	}
 	for i := range t.want {
@@ -329,7 +350,7 @@ func (t *DataTable) settle() {
 			heading = strings.TrimSpace(t.header[i])
 		}
 		t.columns = append(t.columns, Column{Term: Term{Name: heading}, Index: i})
-		t.note(t.files[0], 1, "It is not said which term the column “%s” is; its values go by that heading.", heading)
+		t.note(t.files[0], max(1, t.skip), "It is not said which term the column “%s” is; its values go by that heading.", heading)
 	}
 	t.index()
 }

@@ -163,6 +163,27 @@ func (r *delimitedReader) next(values []string) ([]string, error) {
 	return values, nil
 }
 
+// skipLine passes over one line, whatever is in it.
+func (r *delimitedReader) skipLine() error {
+	end, err := r.indexFrom(0, r.dialect.terminator)
+	if err != nil {
+		return err
+	}
+	whole := end + len(r.dialect.terminator)
+	if end < 0 {
+		whole = r.end - r.start
+	}
+	r.nextLine += r.lines(r.buf[r.start : r.start+whole])
+	r.start += whole
+	return nil
+}
+
+// blank says whether the record that was read last is a blank line: one field
+// of white space, not enclosed.
+func (r *delimitedReader) blank(values []string) bool {
+	return len(values) == 1 && r.record[0].from == 0 && strings.TrimSpace(values[0]) == ""
+}
+
 // lines counts the line breaks in text.
 func (r *delimitedReader) lines(text []byte) int {
 	if r.dialect.terminator == "\r" {
