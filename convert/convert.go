@@ -61,7 +61,7 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 	}
 
 	// Second pass: the records as a set.
-	set, err := compareAll(ctx, settings, rows)
+	set, err := compareAll(ctx, settings, books, rows)
 	if err != nil {
 		return nil, explained(out, err)
 	}
@@ -78,6 +78,9 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 		return nil, err
 	}
 	if err := out.Commit(); err != nil {
+		return nil, err
+	}
+	if err := set.ledger.write(); err != nil {
 		return nil, err
 	}
 	result.Out = job.Out

@@ -19,6 +19,12 @@ type Job struct {
 	Taxa []string
 	// Answers are filled-in queries workbooks or plain answers files.
 	Answers []string
+	// Against is an earlier submission: only what is new or changed since is
+	// handed in, with a list of what is withdrawn.
+	Against string
+	// Formats are further forms in which the records are written (see
+	// Formats).
+	Formats []string
 	// Out is the output folder; empty to read and check only.
 	Out string
 	// Today is the day after which a date lies in the future.

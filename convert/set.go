@@ -27,23 +27,29 @@ type setView struct {
 	// visit, and those that do not.
 	visits, chances int
 	coverage        coverage
+	ledger          *ledgerRun
+}
+
+func newView() setView {
+	return setView{used: dwc.NewUsed(dwc.RowOccurrence), usedByEvents: dwc.NewUsed(dwc.RowEvent)}
 }
 
 // compareAll looks at the records as a set: at those that can be handed in
 // for the columns and the coverage, at all of them for the checks.
-func compareAll(ctx context.Context, s *settings, rows *spool.Spool) (*setView, error) {
-	v := &setView{
-		checks:       validate.NewSet(),
-		slips:        map[int][]when.Slip{},
-		used:         dwc.NewUsed(dwc.RowOccurrence),
-		usedByEvents: dwc.NewUsed(dwc.RowEvent),
+func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.Spool) (*setView, error) {
+	view := newView()
+	v := &view
+	v.checks, v.slips = validate.NewSet(), map[int][]when.Slip{}
+	var err error
+	if v.ledger, err = openLedger(s); err != nil {
+		return nil, err
 	}
 	var sites places.Sites
 	var page when.Page
 	sheet := -1
 	var row spool.Row
 	n := 0
-	err := rows.Each(func(encoded []byte) error {
+	err = rows.Each(func(encoded []byte) error {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
@@ -61,9 +67,11 @@ func compareAll(ctx context.Context, s *settings, rows *spool.Spool) (*setView, 
 			}
 			sites.Add(r.Occurrence.Locality, squareOf(r))
 			v.checks.Observe(entry(&row, r, n))
+			o := s.public(r)
 			if r.State() < reading.Held {
-				v.handIn(s, r)
+				v.leaves(&o, r)
 			}
+			v.ledger.observe(n, r, &o, books.sheets[row.Sheet])
 			n++
 		}
 		return nil
@@ -73,6 +81,7 @@ func compareAll(ctx context.Context, s *settings, rows *spool.Spool) (*setView, 
 	}
 	v.turnPage(sheet, &page)
 	v.sites = sites.Settle()
+	v.ledger.settle()
 	v.checks.Settle()
 	return v, nil
 }
@@ -121,22 +130,21 @@ func (v *setView) wander(s *settings, r *spool.Record) (reading.Finding, bool) {
 	return reading.Finding{Verdict: verdict, About: "grid reference", Written: r.Occurrence.VerbatimCoordinates}, verdict.State != reading.Fair
 }
 
-// handIn takes in a record that can be handed in, as it may leave.
-func (v *setView) handIn(s *settings, r *spool.Record) {
-	o := s.public(r)
+// leaves takes in a record that can be handed in, as it may leave.
+func (v *setView) leaves(o *dwc.Occurrence, r *spool.Record) {
 	if isVisit(r) {
 		v.visits++
 	} else {
 		v.chances++
 	}
-	e := eventOf(&o, r)
+	e := eventOf(o, r)
 	v.usedByEvents.Add(&e)
 	if r.EmptyVisit {
 		return
 	}
-	v.used.Add(&o)
+	v.used.Add(o)
 	v.measured = v.measured || len(r.Measurements) > 0 && r.Facts.Blur == 0
-	v.coverage.add(&o)
+	v.coverage.add(o)
 }
 
 // shape chooses between an archive of occurrences and one of events.

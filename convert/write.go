@@ -21,10 +21,10 @@ import (
 func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *spool.Spool, set *setView, out *stage.Folder) (*Result, error) {
 	w := &writer{settings: s, books: books, set: set, ids: identity.NewMaker(s.project.Dataset.ID), accounts: newAccounts(books)}
 	if job.writes() {
-		if err := w.open(out); err != nil {
+		if err := w.open(job, out); err != nil {
 			return nil, err
 		}
-		defer w.archive.abort()
+		defer w.abandon()
 	}
 	progress := job.progress()
 	progress.Stage("Writing", rows.Rows())
@@ -56,21 +56,30 @@ type writer struct {
 	set      *setView
 	ids      identity.Maker
 	accounts *accounts
-	records  int // seen so far
-	archive  *archive
+	records  int      // seen so far
+	leaving  *leaving // what is written of the records that leave
+	against  *against // nil where everything leaves
 	queries  *report.Workbook
 }
 
-func (w *writer) open(out *stage.Folder) error {
-	file, err := out.Create(SubmissionFile)
-	if err != nil {
+func (w *writer) open(job Job, out *stage.Folder) error {
+	var err error
+	if w.against, err = newAgainst(job.Against, out); err != nil {
 		return err
 	}
-	if w.archive, err = newArchive(file, w.settings, w.set); err != nil {
-		return err
+	if w.against == nil {
+		if w.leaving, err = newLeaving(job, w.settings, w.set, out); err != nil {
+			return err
+		}
 	}
 	w.queries, err = report.NewWorkbook()
 	return err
+}
+
+// abandon gives up what is unfinished; after finish it does nothing.
+func (w *writer) abandon() {
+	w.leaving.abandon()
+	w.against.close()
 }
 
 // row settles what becomes of one source row.
@@ -93,10 +102,10 @@ func (w *writer) row(row *spool.Row) error {
 		}
 		state := r.State()
 		w.accounts.record(sheet, r, state)
-		if state >= reading.Held || w.archive == nil {
+		if state >= reading.Held || w.queries == nil {
 			continue
 		}
-		if err := w.handIn(r, id); err != nil {
+		if err := w.handIn(r, id, ordinal, sheet); err != nil {
 			return err
 		}
 	}
@@ -169,17 +178,25 @@ func (w *writer) id(r *spool.Record, ordinal int) string {
 	if own := r.Occurrence.OccurrenceID; own != "" {
 		return own
 	}
+	if id, found := w.set.ledger.id(w.records, r, ordinal); found {
+		return id
+	}
 	return w.ids.ID(r.Content, ordinal)
 }
 
 // handIn writes a record that leaves.
-func (w *writer) handIn(r *spool.Record, id string) error {
+func (w *writer) handIn(r *spool.Record, id string, ordinal int, sheet *sheetRun) error {
 	o := w.public(r)
+	o.EventID = w.set.ledger.eventID(eventKey(&o))
 	o.OccurrenceID = id
 	if r.EmptyVisit {
 		o.OccurrenceID = ""
 	}
-	return w.archive.add(&o, r)
+	w.set.ledger.handIn(w.records-1, ordinal, r, &o, sheet)
+	if w.against != nil {
+		return w.against.keep(&o, r)
+	}
+	return w.leaving.add(&o, r)
 }
 
 // public returns a record as it may leave. Whatever is written for others is
@@ -211,10 +228,16 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 	if !job.writes() {
 		return result, nil
 	}
-	if err := w.archive.close(metadata); err != nil {
+	if w.against != nil {
+		if err := w.finishAgainst(job, out, &result.Summary); err != nil {
+			return nil, err
+		}
+		metadata = w.metadata(&w.against.view.coverage)
+	}
+	if err := w.leaving.close(metadata); err != nil {
 		return nil, err
 	}
-	result.Summary.Occurrences, result.Summary.Events = w.archive.occurrences, w.archive.events
+	result.Summary.Occurrences, result.Summary.Events = w.leaving.archive.occurrences, w.leaving.archive.events
 	queries, err := out.Create(QueriesFile)
 	if err != nil {
 		return nil, err
@@ -233,4 +256,18 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 		return nil, err
 	}
 	return result, summary.Close()
+}
+
+// finishAgainst writes what is new or changed since an earlier submission.
+func (w *writer) finishAgainst(job Job, out *stage.Folder, s *report.Summary) error {
+	var err error
+	if w.leaving, err = newLeaving(job, w.settings, &w.against.view, out); err != nil {
+		return err
+	}
+	if err := w.against.each(w.leaving.add); err != nil {
+		return err
+	}
+	n, err := w.against.withdraw(out)
+	s.Withdrawn = &n
+	return err
 }

@@ -31,7 +31,6 @@ func addCommon(flags *pflag.FlagSet) *common {
 	flags.StringArrayVar(&c.taxa, "taxa", nil, "taxon list: CSV, .xlsx or Darwin Core checklist; may be given several times, in order of preference (default: the starter list)")
 	flags.StringArrayVar(&c.answers, "answers", nil, "queries.xlsx with your answers filled in; may be given several times")
 	flags.StringVar(&c.today, "today", "", "the day after which a date lies in the future, such as 2026-01-31 (default: today)")
-	flags.StringVar(&c.format, "format", "text", "how the closing screen is printed: text, or json on standard output")
 	flags.BoolVarP(&c.quiet, "quiet", "q", false, "print nothing but errors")
 	return c
 }
@@ -42,7 +41,7 @@ func (c *common) job(files []string, s streams) (job convert.Job, status int, ok
 	if len(files) == 0 {
 		return job, usage(s, "Name at least one notebook: a spreadsheet, a CSV file or a folder of them"), false
 	}
-	if c.format != "text" && c.format != "json" {
+	if c.format != "" && c.format != "text" && c.format != "json" {
 		return job, usage(s, fmt.Sprintf("--format %s: write text or json", c.format)), false
 	}
 	today, err := todayFrom(c.today)

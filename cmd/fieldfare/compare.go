@@ -62,20 +62,5 @@ func emit(path string, screen io.Writer, write func(io.Writer) error) error {
 	if path == "" {
 		return write(screen)
 	}
-	folder, err := stage.New(filepath.Dir(path))
-	if err != nil {
-		return err
-	}
-	defer folder.Discard()
-	file, err := folder.Create(filepath.Base(path))
-	if err != nil {
-		return err
-	}
-	if err := write(file); err != nil {
-		return folder.WriteError(err)
-	}
-	if err := file.Close(); err != nil {
-		return folder.WriteError(err)
-	}
-	return folder.Commit()
+	return stage.File(path, write)
 }

@@ -3,6 +3,8 @@ package main
 import (
 	"context"
 	"fmt"
+	"slices"
+	"strings"
 
 	"fieldfare/convert"
 
@@ -38,6 +40,8 @@ func convertCommand(ctx context.Context, args []string, s streams) int {
 	flags := newFlags("convert", convertHelp, s)
 	common := addCommon(flags)
 	out := flags.StringP("out", "o", "", "folder for the outputs (must be given)")
+	against := flags.String("against", "", "an earlier submission.zip: hand in only what is new or changed since, with a list of what is withdrawn")
+	formats := flags.StringSlice("format", nil, "write the records in further forms too: "+strings.Join(convert.Formats(), ", "))
 	strict := flags.Bool("strict", false, "exit with status 1 where anything is held")
 	if status, done := parse(flags, args, s); done {
 		return status
@@ -49,7 +53,12 @@ func convertCommand(ctx context.Context, args []string, s streams) int {
 	if !ok {
 		return status
 	}
-	job.Out = *out
+	job.Out, job.Against, job.Formats = *out, *against, *formats
+	for _, format := range job.Formats {
+		if !slices.Contains(convert.Formats(), format) {
+			return usage(s, fmt.Sprintf("--format %s: write one of %s", format, strings.Join(convert.Formats(), ", ")))
+		}
+	}
 	return runJob(ctx, job, common, *strict, s)
 }
 
@@ -69,6 +78,7 @@ Options:
 func checkCommand(ctx context.Context, args []string, s streams) int {
 	flags := newFlags("check", checkHelp, s)
 	common := addCommon(flags)
+	flags.StringVar(&common.format, "format", "text", "how the closing screen is printed: text, or json on standard output")
 	show := flags.Bool("show-reading", false, "print how each sheet was read: the headings, what each column means and why")
 	if status, done := parse(flags, args, s); done {
 		return status

@@ -14,7 +14,7 @@ import (
 // program's icon. The outputs go beside the first notebook, and the window
 // stays open until a key is pressed.
 func dropped(ctx context.Context, files []string, s streams) int {
-	common := &common{format: "text"}
+	common := &common{}
 	job, status, ok := common.job(files, s)
 	if ok {
 		job.Out = filepath.Join(filepath.Dir(files[0]), "fieldfare-out")

@@ -40,15 +40,8 @@ type Workbook struct {
 
 // NewWorkbook begins a queries workbook.
 func NewWorkbook() (*Workbook, error) {
-	w := &Workbook{file: excelize.NewFile()}
-	if err := w.file.SetSheetName("Sheet1", pageStart); err != nil {
-		return nil, err
-	}
-	var err error
-	if w.bold, err = w.file.NewStyle(&excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"}}); err != nil {
-		return nil, err
-	}
-	if w.wrap, err = w.file.NewStyle(&excelize.Style{Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"}, NumFmt: 49}); err != nil {
+	w, err := newBook(pageStart)
+	if err != nil {
 		return nil, err
 	}
 	if _, err := w.file.NewSheet(pageQuestions); err != nil {

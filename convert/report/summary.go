@@ -39,6 +39,9 @@ type Summary struct {
 	Occurrences int             `json:"occurrences"` // handed in
 	Events      int             `json:"events"`
 	HeldBack    int             `json:"records_held_back"`
+	// Withdrawn counts the records of an earlier submission that are gone;
+	// nil where there was none to compare with.
+	Withdrawn *int `json:"withdrawn,omitempty"`
 	Files       []FileSummary   `json:"files"`
 	Skips       map[string]int  `json:"skipped_because,omitempty"`
 	Checks      []CheckCount    `json:"checks"`

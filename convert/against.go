@@ -1,0 +1,98 @@
+package convert
+
+import (
+	"encoding/csv"
+
+	"fieldfare/convert/compare"
+	"fieldfare/convert/spool"
+	"fieldfare/convert/stage"
+	"fieldfare/dwc"
+)
+
+// WithdrawnFile lists the records of the earlier submission that are not in
+// this one.
+const WithdrawnFile = "withdrawn.csv"
+
+// against leaves out of a submission what an earlier one has already, and
+// notes what it has that is gone. The records that are left wait in a spool,
+// since the archive's columns depend on them.
+type against struct {
+	path    string
+	known   *compare.Known
+	seen    map[compare.Mark]bool
+	waiting *spool.Spool
+	view    setView // columns and coverage of what is left
+	encoded []byte
+}
+
+// newAgainst reads the earlier submission; with an empty path there is none,
+// and a nil against is returned.
+func newAgainst(path string, out *stage.Folder) (*against, error) {
+	if path == "" {
+		return nil, nil
+	}
+	known, err := compare.Read(path)
+	if err != nil {
+		return nil, err
+	}
+	waiting, err := spool.New(out.Temp())
+	if err != nil {
+		return nil, err
+	}
+	return &against{path: path, known: known, seen: map[compare.Mark]bool{}, waiting: waiting, view: newView()}, nil
+}
+
+// keep takes in a record that would leave, and keeps it if it is new or
+// changed.
+func (a *against) keep(o *dwc.Occurrence, r *spool.Record) error {
+	if o.OccurrenceID != "" {
+		a.seen[compare.IDMark(o.OccurrenceID)] = true
+		if a.known.State(o) == compare.Same {
+			return nil
+		}
+	}
+	a.view.leaves(o, r)
+	kept := spool.Row{Records: []spool.Record{{Occurrence: *o, Facts: r.Facts, EmptyVisit: r.EmptyVisit, Measurements: r.Measurements}}}
+	a.encoded = spool.Encode(a.encoded[:0], &kept)
+	return a.waiting.Append(a.encoded)
+}
+
+// each yields the records kept.
+func (a *against) each(fn func(o *dwc.Occurrence, r *spool.Record) error) error {
+	var row spool.Row
+	return a.waiting.Each(func(encoded []byte) error {
+		if err := spool.Decode(encoded, &row); err != nil {
+			return err
+		}
+		return fn(&row.Records[0].Occurrence, &row.Records[0])
+	})
+}
+
+// withdraw writes the list of withdrawn records and returns how many there
+// are.
+func (a *against) withdraw(out *stage.Folder) (int, error) {
+	list, err := compare.Withdrawn(a.path, func(id compare.Mark) bool { return a.seen[id] })
+	if err != nil {
+		return 0, err
+	}
+	file, err := out.Create(WithdrawnFile)
+	if err != nil {
+		return 0, err
+	}
+	w := csv.NewWriter(file)
+	w.Write([]string{"occurrenceID", "scientificName", "eventDate", "locality"})
+	for _, r := range list {
+		w.Write([]string{r.ID, r.What, r.When, r.Where})
+	}
+	w.Flush()
+	if err := w.Error(); err != nil {
+		return 0, err
+	}
+	return len(list), file.Close()
+}
+
+func (a *against) close() {
+	if a != nil {
+		a.waiting.Close()
+	}
+}

@@ -1,0 +1,124 @@
+// Package ledger remembers what was handed in, so that a record keeps its id
+// when its spelling, date or count is corrected. The ledger is a plain text
+// file beside the project file, one line a record, sorted by id, so that two
+// copies merge line by line.
+package ledger
+
+import (
+	"bufio"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"slices"
+	"strings"
+)
+
+// FileName is the ledger's usual name.
+const FileName = "fieldfare-ledger.tsv"
+
+// Fields are what a record says, by which it is known again when one of them
+// is corrected.
+type Fields struct{ Date, Name, Count, Place, People, Rest string }
+
+// fields returns the values in their order.
+func (f *Fields) list() [6]string {
+	return [6]string{f.Date, f.Name, f.Count, f.Place, f.People, f.Rest}
+}
+
+// Line is one record that was handed in.
+type Line struct {
+	OccurrenceID, EventID string
+	// Content is the fingerprint of what was written, with the ordinal among
+	// records that are alike to the letter; Event that of its visit.
+	Content Content
+	Event   [16]byte
+	// Source is the notebook and sheet.
+	Source string
+	Fields
+}
+
+// Content is what tells one record from every other.
+type Content struct {
+	Print   [16]byte
+	Ordinal int
+}
+
+// Ledger is the file in memory.
+type Ledger struct{ Lines []Line }
+
+const heading = "occurrenceID\teventID\tcontent\tordinal\tevent\tsource\tdate\tname\tcount\tplace\tpeople\trest"
+
+// Load reads a ledger; a missing file is an empty one.
+func Load(path string) (*Ledger, error) {
+	l := &Ledger{}
+	file, err := os.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return l, nil
+	}
+	if err != nil {
+		return nil, fmt.Errorf("%s: the ledger cannot be opened. Check that you may read the file", path)
+	}
+	defer file.Close()
+	s := bufio.NewScanner(file)
+	s.Buffer(nil, 1<<24)
+	for n := 1; s.Scan(); n++ {
+		if n == 1 {
+			if s.Text() != heading {
+				return nil, fmt.Errorf("%s, line 1: this is no ledger of Fieldfare. Restore the file, or remove it and let records get their ids anew", path)
+			}
+			continue
+		}
+		line, ok := parse(s.Text())
+		if !ok {
+			return nil, fmt.Errorf("%s, line %d: the line is damaged (a merge left half done?). Mend or remove it", path, n)
+		}
+		l.Lines = append(l.Lines, line)
+	}
+	if s.Err() != nil {
+		return nil, fmt.Errorf("%s: the ledger cannot be read to its end", path)
+	}
+	return l, nil
+}
+
+func parse(text string) (Line, bool) {
+	v := strings.Split(text, "\t")
+	if len(v) != strings.Count(heading, "\t")+1 {
+		return Line{}, false
+	}
+	for i := range v {
+		v[i] = unescape.Replace(v[i])
+	}
+	l := Line{OccurrenceID: v[0], EventID: v[1], Source: v[5], Fields: Fields{v[6], v[7], v[8], v[9], v[10], v[11]}}
+	_, err := fmt.Sscanf(v[3], "%d", &l.Content.Ordinal)
+	return l, err == nil && l.OccurrenceID != "" && decode(l.Content.Print[:], v[2]) && decode(l.Event[:], v[4])
+}
+
+func decode(into []byte, text string) bool {
+	b, err := hex.DecodeString(text)
+	return err == nil && copy(into, b) == len(into) && len(b) == len(into)
+}
+
+var (
+	escape   = strings.NewReplacer("\\", `\\`, "\t", `\t`, "\n", `\n`, "\r", `\r`)
+	unescape = strings.NewReplacer(`\\`, "\\", `\t`, "\t", `\n`, "\n", `\r`, "\r")
+)
+
+// Write writes the ledger, sorted by id.
+func (l *Ledger) Write(w io.Writer) error {
+	slices.SortFunc(l.Lines, func(a, b Line) int { return strings.Compare(a.OccurrenceID, b.OccurrenceID) })
+	b := bufio.NewWriter(w)
+	fmt.Fprintln(b, heading)
+	for i := range l.Lines {
+		x := &l.Lines[i]
+		for _, s := range []string{x.OccurrenceID, x.EventID, hex.EncodeToString(x.Content.Print[:]), fmt.Sprint(x.Content.Ordinal), hex.EncodeToString(x.Event[:]), x.Source, x.Date, x.Name, x.Count, x.Place, x.People} {
+			b.WriteString(escape.Replace(s))
+			b.WriteByte('\t')
+		}
+		b.WriteString(escape.Replace(x.Rest))
+		b.WriteByte('\n')
+	}
+	return b.Flush()
+}

@@ -1,0 +1,192 @@
+package convert
+
+import (
+	"path/filepath"
+
+	"fieldfare/convert/ledger"
+	"fieldfare/convert/spool"
+	"fieldfare/convert/stage"
+	"fieldfare/dwc"
+
+	"github.com/google/uuid"
+)
+
+// ledgerRun is the ledger at work: records that were handed in before keep
+// their ids, corrected or not. Without a project file there is no ledger, and
+// a nil ledgerRun does nothing. It keeps some hundred bytes of each record.
+type ledgerRun struct {
+	path   string
+	ledger *ledger.Ledger
+	known  map[ledger.Content]int // line, by content
+	events map[[16]byte]string    // eventID, by fingerprint
+
+	// Of this run:
+	times    map[[16]byte]int          // how often a content was seen
+	present  map[ledger.Content]string // source, by content
+	sources  map[string]bool
+	visits   map[[16]byte]bool
+	fresh    []ledger.Line
+	freshNo  []int        // number of the record that a fresh line is of
+	adopted  map[int]int  // line, by number of the record
+	gone     map[int]bool // lines whose record is in its notebook no more
+	handed   []ledger.Line
+	replaced map[int]bool // lines that a line of this run stands for
+}
+
+// openLedger loads the ledger beside the project file.
+func openLedger(s *settings) (*ledgerRun, error) {
+	if s.project.Path == "" {
+		return nil, nil
+	}
+	m := &ledgerRun{
+		path:  filepath.Join(filepath.Dir(s.project.Path), ledger.FileName),
+		known: map[ledger.Content]int{}, events: map[[16]byte]string{}, times: map[[16]byte]int{}, present: map[ledger.Content]string{},
+		sources: map[string]bool{}, visits: map[[16]byte]bool{}, adopted: map[int]int{}, gone: map[int]bool{}, replaced: map[int]bool{},
+	}
+	var err error
+	if m.ledger, err = ledger.Load(m.path); err != nil {
+		return nil, err
+	}
+	for i := range m.ledger.Lines {
+		l := &m.ledger.Lines[i]
+		m.known[l.Content] = i
+		if l.EventID != "" {
+			m.events[l.Event] = l.EventID
+		}
+	}
+	return m, nil
+}
+
+// source names a notebook and sheet without the folder, which may move.
+func source(sheet *sheetRun) string { return filepath.Base(sheet.file) + "/" + sheet.name }
+
+// observe takes in a record, held or not.
+func (m *ledgerRun) observe(n int, r *spool.Record, o *dwc.Occurrence, sheet *sheetRun) {
+	if m == nil || r.Occurrence.OccurrenceID != "" || r.EmptyVisit {
+		return
+	}
+	m.times[r.Content]++
+	l := lineOf(m.times[r.Content], r, o, sheet)
+	m.present[l.Content] = l.Source
+	m.sources[l.Source] = true
+	m.visits[l.Event] = true
+	if _, found := m.known[l.Content]; !found && len(m.ledger.Lines) > 0 {
+		m.fresh = append(m.fresh, l)
+		m.freshNo = append(m.freshNo, n)
+	}
+}
+
+// settle finds which new records are corrected forms of earlier ones.
+func (m *ledgerRun) settle() {
+	if m == nil {
+		return
+	}
+	gone := m.ledger.Gone(
+		func(c ledger.Content) (string, bool) { s, found := m.present[c]; return s, found },
+		func(source string) bool { return m.sources[source] },
+	)
+	byContent := map[ledger.Content]int{}
+	for _, l := range gone {
+		byContent[l.Content] = m.known[l.Content]
+		m.gone[m.known[l.Content]] = true
+	}
+	moved := map[[16]byte]map[string]bool{} // a new visit: the earlier ones of its records
+	for i, g := range ledger.Match(gone, m.fresh) {
+		line := byContent[gone[g].Content]
+		m.adopted[m.freshNo[i]] = line
+		old, visit := &m.ledger.Lines[line], m.fresh[i].Event
+		if _, known := m.events[visit]; !known && !m.visits[old.Event] {
+			if moved[visit] == nil {
+				moved[visit] = map[string]bool{}
+			}
+			moved[visit][old.EventID] = true
+		}
+	}
+	taken := map[string]int{}
+	for _, ids := range moved {
+		for id := range ids {
+			taken[id]++
+		}
+	}
+	for visit, ids := range moved {
+		for id := range ids {
+			if len(ids) == 1 && taken[id] == 1 {
+				m.events[visit] = id
+			}
+		}
+	}
+}
+
+// line returns the ledger's line of a record, if it has one.
+func (m *ledgerRun) line(n int, c ledger.Content) (int, bool) {
+	if line, found := m.known[c]; found {
+		return line, true
+	}
+	line, found := m.adopted[n]
+	return line, found
+}
+
+// id returns the id under which a record was handed in before.
+func (m *ledgerRun) id(n int, r *spool.Record, ordinal int) (string, bool) {
+	if m == nil {
+		return "", false
+	}
+	line, found := m.line(n, ledger.Content{Print: r.Content, Ordinal: ordinal})
+	if !found {
+		return "", false
+	}
+	return m.ledger.Lines[line].OccurrenceID, true
+}
+
+// eventID returns the id of a visit: that under which it was handed in
+// before, else one made of its fingerprint.
+func (m *ledgerRun) eventID(visit [16]byte) string {
+	if m != nil {
+		if id, found := m.events[visit]; found {
+			return id
+		}
+	}
+	return uuid.UUID(visit).URN()
+}
+
+// handIn notes a record that was handed in.
+func (m *ledgerRun) handIn(n, ordinal int, r *spool.Record, o *dwc.Occurrence, sheet *sheetRun) {
+	if m == nil || r.Occurrence.OccurrenceID != "" || r.EmptyVisit {
+		return
+	}
+	l := lineOf(ordinal, r, o, sheet)
+	l.OccurrenceID, l.EventID = o.OccurrenceID, o.EventID
+	if line, found := m.line(n, l.Content); found {
+		m.replaced[line] = true
+	}
+	m.handed = append(m.handed, l)
+}
+
+// write writes the ledger beside the project file: this run's records, those
+// that are held at present, and those of notebooks that were not read.
+func (m *ledgerRun) write() error {
+	if m == nil {
+		return nil
+	}
+	next := ledger.Ledger{Lines: m.handed}
+	for i := range m.ledger.Lines {
+		if !m.replaced[i] && !m.gone[i] {
+			next.Lines = append(next.Lines, m.ledger.Lines[i])
+		}
+	}
+	return stage.File(m.path, next.Write)
+}
+
+// lineOf says of a record what the ledger remembers.
+func lineOf(ordinal int, r *spool.Record, o *dwc.Occurrence, sheet *sheetRun) ledger.Line {
+	w := &r.Occurrence
+	return ledger.Line{
+		Content: ledger.Content{Print: r.Content, Ordinal: ordinal}, Event: eventKey(o), Source: source(sheet),
+		Fields: ledger.Fields{
+			Date: w.VerbatimEventDate, Name: w.VerbatimIdentification,
+			Count: joinRemarks(w.IndividualCount, w.OrganismQuantity) + " " + w.Sex + " " + w.LifeStage,
+			Place: joinRemarks(w.Locality, w.VerbatimCoordinates), People: joinRemarks(w.RecordedBy, w.IdentifiedBy),
+			Rest: joinRemarks(w.OccurrenceRemarks, w.SamplingProtocol),
+		},
+	}
+}

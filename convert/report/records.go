@@ -1,0 +1,103 @@
+package report
+
+import (
+	"io"
+	"slices"
+
+	"fieldfare/dwc"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// wordsFor are the headings in words of the terms that people look for first,
+// in the order of the workbook's columns. Every other term follows under its
+// own name, so that the workbook can be read back without loss.
+var wordsFor = []struct{ term, heading string }{
+	{"eventDate", "Date"},
+	{"scientificName", "Scientific name"},
+	{"vernacularName", "Vernacular name"},
+	{"individualCount", "Count"},
+	{"sex", "Sex"},
+	{"lifeStage", "Life stage"},
+	{"locality", "Site"},
+	{"verbatimCoordinates", "Grid reference"},
+	{"county", "County"},
+	{"recordedBy", "Recorder"},
+	{"identifiedBy", "Determiner"},
+	{"samplingProtocol", "Sampling method"},
+	{"habitat", "Habitat"},
+	{"occurrenceRemarks", "Remarks"},
+	{"decimalLatitude", "Latitude"},
+	{"decimalLongitude", "Longitude"},
+	{"coordinateUncertaintyInMeters", "Coordinate uncertainty (m)"},
+	{"occurrenceID", "Record id"},
+}
+
+// Records is the workbook of the records for people, in the making.
+type Records struct {
+	w     *Workbook
+	page  *page
+	terms []string
+	row   []string
+}
+
+const pageRecords = "Records"
+
+// NewRecords begins the workbook for the terms that have a value.
+func NewRecords(columns []string) (*Records, error) {
+	w, err := newBook(pageRecords)
+	if err != nil {
+		return nil, err
+	}
+	r := &Records{w: w}
+	p := &page{w: w, name: pageRecords, made: true}
+	add := func(term, heading string, width float64) {
+		r.terms = append(r.terms, term)
+		p.headings = append(p.headings, heading)
+		p.widths = append(p.widths, width)
+	}
+	for _, c := range wordsFor {
+		if slices.Contains(columns, c.term) {
+			add(c.term, c.heading, 20)
+		}
+	}
+	for _, term := range columns {
+		if !slices.Contains(r.terms, term) {
+			add(term, term, 16)
+		}
+	}
+	r.page, r.row = p, make([]string, len(r.terms))
+	return r, nil
+}
+
+// Add adds a record.
+func (r *Records) Add(o *dwc.Occurrence) error {
+	for i, term := range r.terms {
+		r.row[i] = o.Get(term)
+	}
+	return r.page.add(r.row)
+}
+
+// Finish writes the workbook.
+func (r *Records) Finish(out io.Writer) error {
+	defer r.w.file.Close()
+	if err := r.page.finish(); err != nil {
+		return err
+	}
+	_, err := r.w.file.WriteTo(out)
+	return err
+}
+
+// newBook makes a workbook with one sheet and the styles that pages use.
+func newBook(sheet string) (*Workbook, error) {
+	w := &Workbook{file: excelize.NewFile()}
+	if err := w.file.SetSheetName("Sheet1", sheet); err != nil {
+		return nil, err
+	}
+	var err error
+	if w.bold, err = w.file.NewStyle(&excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"}}); err != nil {
+		return nil, err
+	}
+	w.wrap, err = w.file.NewStyle(&excelize.Style{Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"}, NumFmt: 49})
+	return w, err
+}
