@@ -75,6 +75,10 @@ func (b *Book) add(s Sheet, some bool) {
 	}
 }
 
+func (b *Book) noteDrawing(sheet string) {
+	b.addNote(fmt.Sprintf("On sheet %q there are pictures, charts or text boxes; what they say was not read.", sheet))
+}
+
 // notEmpty fails for a workbook with nothing in any of its sheets.
 func (b *Book) notEmpty() error {
 	if b.some {

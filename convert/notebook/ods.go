@@ -192,7 +192,7 @@ func (b *odsBook) surveySheet(m *markup, book *Book) error {
 	if len(book.sheets) >= b.limits.Sheets {
 		return tooManySheets(b.limits)
 	}
-	col, some := 0, false
+	col, some, drawing := 0, false, false
 	for depth := m.depth; m.depth >= depth; {
 		t, err := m.next()
 		if err != nil {
@@ -208,13 +208,21 @@ func (b *odsBook) surveySheet(m *markup, book *Book) error {
 			_, value := attribute(m.attrs, "value-type")
 			_, formula := attribute(m.attrs, "formula")
 			some = some || value || formula || !m.closing
-		case "shapes", "forms":
+		case "shapes", "frame", "custom-shape":
+			drawing = true
+			if err := m.skip(); err != nil {
+				return trouble(b.src.path, s.name, err)
+			}
+		case "forms":
 			if err := m.skip(); err != nil {
 				return trouble(b.src.path, s.name, err)
 			}
 		}
 	}
 	book.add(s, some)
+	if drawing {
+		book.noteDrawing(s.name)
+	}
 	return nil
 }
 

@@ -133,7 +133,9 @@ func TestODSBook(t *testing.T) {
 		`<table:table table:name="2014 &amp; after"><table:table-column/><table:table-column table:number-columns-repeated="2" table:visibility="collapse"/><table:table-column table:default-cell-style-name="gone"/>` +
 		odsRow(`table:visibility="filter"`, "a", "b", "c", "d") + odsRow("", "", "", "", "d2") + `</table:table>` +
 		`<table:table table:name="private" table:style-name="ta2">` + odsRow("", "p") + `</table:table>`
+	tables = strings.Replace(tables, "<table:table-column/>", "<table:shapes><draw:frame/></table:shapes><table:table-column/>", 1)
 	b := opened(t, write(t, "a.ods", ods(tables)), Options{})
+	assert.Equal(t, []string{`On sheet "2014 & after" there are pictures, charts or text boxes; what they say was not read.`}, b.Notes())
 	require.Len(t, b.Sheets(), 2)
 	s := b.Sheets()[0]
 	assert.Equal(t, "2014 & after", s.Name())

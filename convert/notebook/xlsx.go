@@ -98,6 +98,9 @@ func (b *xlsxBook) read(book *Book, temp string) error {
 			return trouble(b.src.path, s.name, err)
 		}
 		book.add(sheet, sheet.some)
+		if sheet.drawing {
+			book.noteDrawing(s.name)
+		}
 	}
 	return book.notEmpty()
 }

@@ -180,7 +180,7 @@ func utf16Text(s string) string {
 // after an explanation.
 func TestXLSXThreads(t *testing.T) {
 	book := oddBook(`<sheetData><row r="1"><c r="A1"><v>1</v></c></row></sheetData>`, "",
-		"xl/worksheets/_rels/sheet1.xml.rels", `<Relationships><Relationship Id="rId1" Type="`+relNS+`/comments" Target="../comments1.xml"/><Relationship Id="rId2" Type="http://schemas.microsoft.com/office/2017/10/relationships/threadedComment" Target="../threadedComments/threadedComment1.xml"/></Relationships>`,
+		"xl/worksheets/_rels/sheet1.xml.rels", `<Relationships><Relationship Id="rId1" Type="`+relNS+`/comments" Target="../comments1.xml"/><Relationship Id="rId2" Type="http://schemas.microsoft.com/office/2017/10/relationships/threadedComment" Target="../threadedComments/threadedComment1.xml"/><Relationship Id="rId3" Type="`+relNS+`/drawing" Target="../drawings/drawing1.xml"/></Relationships>`,
 		"xl/comments1.xml", `<comments `+mainNS+`><authors><author>tc</author></authors><commentList>`+
 			`<comment ref="A1" authorId="0"><text><t>[Threaded comment] Your version of the program allows you to read this. Comment:
     Was it worn?
@@ -190,7 +190,9 @@ Reply:
 released</t></r></text></comment></commentList></comments>`,
 		"xl/threadedComments/threadedComment1.xml", `<ThreadedComments><threadedComment ref="A1" dT="2021-06-13T10:00:00" personId="{1}" id="{2}"><text>Was it worn?</text></threadedComment><threadedComment ref="A1" personId="{1}" id="{3}" parentId="{2}"><text>Very.</text></threadedComment></ThreadedComments>`,
 	)
-	rows := oddRows(t, book)
+	b := opened(t, write(t, "odd.xlsx", book), Options{})
+	assert.Contains(t, joined(b.Notes()), `On sheet "Moths" there are pictures`)
+	rows := rowsOf(t, b.Sheets()[0])
 	assert.Equal(t, "Was it worn?\nVery.", rows[0].Cells[0].Comment)
 	assert.Equal(t, "Ines:\nreleased", rows[0].Cells[1].Comment)
 	assert.Equal(t, Empty, rows[0].Cells[1].Kind)

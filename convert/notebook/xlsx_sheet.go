@@ -13,7 +13,8 @@ type xlsxSheet struct {
 	book          *xlsxBook
 	name          string
 	hidden        bool
-	some          bool // there is something in it
+	some          bool // there is something in its cells
+	drawing       bool // there are pictures, charts or text boxes on it
 	file          *zip.File
 	hiddenColumns []int
 	merges        []area // by their first row

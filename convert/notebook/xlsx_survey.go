@@ -181,6 +181,7 @@ func (s *xlsxSheet) readComments(name string) error {
 	}
 	s.comments = map[Ref]string{}
 	for _, r := range rels {
+		s.drawing = s.drawing || r.kind == "drawing"
 		if r.kind == "comments" {
 			if err := s.eachComment(r.target, "comment", s.addNote); err != nil {
 				return err
