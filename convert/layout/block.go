@@ -34,6 +34,7 @@ type block struct {
 	factRows map[int]bool // rows of a table's body that say something of its columns
 	entry    *Entry       // of the project file, that opened the block
 	chosen   *Entry       // whose lines override the reading
+	shared   []int        // columns left of several lists side by side that all of them use
 	mixed    bool         // another block stands beside it on the same rows
 	carry    map[Meaning]bool
 	skip     []span // rows the project file leaves out

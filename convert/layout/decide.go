@@ -20,7 +20,14 @@ func decideColumn(c *column, top, bottom string, terms bool) {
 		}
 		options = append(options, option{m.sense, m.weight + a, m.why})
 	}
+	headed := false
+	if ms := twoRowSenses(top, bottom, terms); len(ms) > 0 {
+		headed = ms[0].weight >= weightExact-5
+	}
 	for _, m := range contentSenses(&c.stats) {
+		if headed && (m.meaning == Count || m.meaning == Ignored || m.meaning == Remarks) {
+			continue // figures and sentences say too little against a plain heading
+		}
 		options = append(options, option{m.sense, m.weight, m.why})
 	}
 	sort.SliceStable(options, func(i, j int) bool { return options[i].score > options[j].score })

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 
 	"fieldfare/convert/notebook"
@@ -100,7 +101,10 @@ func (b *block) makeColumns(p *Plan) {
 	tops, bottoms := b.headings()
 	b.terms = writtenInTerms(append(append([]string{}, tops...), bottoms...))
 	b.filled = map[int]float64{}
-	for c := b.from; c <= b.to; c++ {
+	for c := range b.to + 1 {
+		if c < b.from && !slices.Contains(b.shared, c) {
+			continue
+		}
 		if b.axis != nil && b.axis.byCol[c] >= 0 {
 			continue
 		}

@@ -1,6 +1,11 @@
 package layout
 
-import "fieldfare/convert/reading"
+import (
+	"slices"
+
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
+)
 
 // cellPlan says what to do with the cells of one column.
 type cellPlan struct {
@@ -126,6 +131,27 @@ func newListState(p *Plan, b *block) *listState {
 		}
 	}
 	return s
+}
+
+// noteShared remembers what the shared columns say on a row on which the list
+// itself has nothing, for rows below that leave them blank.
+func (s *listState) noteShared(r *notebook.Row) {
+	for i := range s.plans {
+		pl := &s.plans[i]
+		c := pl.column.col
+		if !pl.carry || len(pl.joined) > 0 || !slices.Contains(s.b.shared, c) || c >= len(r.Cells) || !HasText(&r.Cells[c]) {
+			continue
+		}
+		v := pl.value
+		v.Text, v.Raw, v.Kind, v.Ref = trim(r.Cells[c].Text), r.Cells[c].Raw, r.Cells[c].Kind, cellRef(c, r.Number)
+		if isDitto(v.Text) {
+			continue
+		}
+		if pl.date {
+			s.completeDate(&v)
+		}
+		pl.last, pl.has = v, true
+	}
 }
 
 // bit is a meaning's place in the masks of this walk.

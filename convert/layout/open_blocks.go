@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 
 	"fieldfare/convert/notebook"
@@ -18,9 +19,9 @@ func (p *Plan) openBlocks(running *facts, before facts, from int, h head) {
 		}
 		p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipHeadings, used: used})
 	}
-	groups := p.sideBySide(h)
+	groups, shared := p.sideBySide(h)
 	for g, sp := range groups {
-		b := &block{kind: kindList, from: sp.from, to: sp.to, first: pg.rows[h.to].number + 1, mixed: len(groups) > 1}
+		b := &block{kind: kindList, from: sp.from, to: sp.to, first: pg.rows[h.to].number + 1, mixed: len(groups) > 1, shared: shared}
 		b.facts = running.clone()
 		if len(groups) > 1 {
 			b.facts = p.factsOver(before, from, h.from, groups, g)
@@ -44,62 +45,78 @@ func (p *Plan) openBlocks(running *facts, before facts, from int, h head) {
 	}
 }
 
-// sideBySide parts the columns where the headings start over: "Species | No. |
-// | Species | No.".
-func (p *Plan) sideBySide(h head) []span {
+// sideBySide parts the columns where headings start over: "Species | No. | |
+// Species | No.". Columns before the first that comes again belong to all.
+func (p *Plan) sideBySide(h head) (groups []span, shared []int) {
 	pg := p.page
 	all := []span{{0, pg.width - 1}}
 	r := &pg.rows[h.to]
-	if r.n < 4 && !h.table {
-		return all
-	}
-	var starts []int
-	first := ""
 	keys := make([]string, pg.width)
+	times := map[string]int{}
 	for c := range r.cells {
-		if r.looks[c] == 0 {
+		if r.looks[c] != 0 {
+			keys[c] = normHeading(r.text(c))
+			times[keys[c]]++
+		}
+	}
+	start := 0
+	for start < len(keys) && (keys[start] == "" || times[keys[start]] < 2) {
+		start++
+	}
+	if start == len(keys) || slices.Contains(h.cols, start) {
+		return all, nil
+	}
+	first := keys[start]
+	if ss := vocabulary[first]; len(ss) == 0 || ss[0].meaning == Count {
+		return all, nil
+	}
+	for c := start; c < len(keys); c++ {
+		if keys[c] != first {
 			continue
 		}
-		keys[c] = normHeading(r.text(c))
-		if first == "" {
-			first = keys[c]
-			starts = append(starts, c)
-		} else if keys[c] == first {
-			starts = append(starts, c)
+		if n := len(groups); n > 0 {
+			groups[n-1].to = c - 1
+		}
+		groups = append(groups, span{c, pg.width - 1})
+	}
+	for c := range start {
+		for i := h.from; i <= h.to; i++ {
+			if pg.rows[i].look(c) != 0 && !slices.Contains(shared, c) {
+				shared = append(shared, c)
+			}
 		}
 	}
-	if len(starts) < 2 {
-		return all
-	}
-	var groups []span
-	for i, s := range starts {
-		end := pg.width - 1
-		if i+1 < len(starts) {
-			end = starts[i+1] - 1
-		}
-		groups = append(groups, span{s, end})
-	}
-	groups[0].from = 0
-	// Every group has a second heading of the first group's, or a table's own.
 	want := groupKeys(keys, groups[0])
-	if len(want) < 2 {
-		return all
-	}
-	for _, g := range groups[1:] {
+	for _, g := range groups {
 		got := groupKeys(keys, g)
-		if len(got) < 2 || !h.table && got[1] != want[1] {
-			return all
+		if len(got) < 2 || !h.table && got[1] != want[1] || len(shared) > 0 && !namesIn(append(got, keysAt(keys, shared)...)) {
+			return all, nil
 		}
 	}
-	if names := vocabulary[first]; len(names) == 0 || names[0].meaning == Count {
-		return all
+	if len(shared) == 0 {
+		groups[0].from = 0
 	}
-	for _, c := range h.cols {
-		if c == starts[0] {
-			return all
+	return groups, shared
+}
+
+func keysAt(keys []string, cols []int) []string {
+	var out []string
+	for _, c := range cols {
+		out = append(out, keys[c])
+	}
+	return out
+}
+
+// namesIn reports whether some of the headings names species.
+func namesIn(keys []string) bool {
+	for _, k := range keys {
+		for _, s := range vocabulary[k] {
+			if s.meaning == Taxon || s.meaning == Scientific || s.meaning == Vernacular {
+				return true
+			}
 		}
 	}
-	return groups
+	return false
 }
 
 func groupKeys(keys []string, g span) []string {
@@ -170,7 +187,7 @@ func groupOf(groups []span, c int) int {
 			return i
 		}
 	}
-	return len(groups) - 1
+	return 0
 }
 
 // labelHeadings fills in the headings of the columns beside a table's counts:

@@ -16,6 +16,7 @@ func (b *block) resolve(p *page) {
 	b.joinNames()
 	b.nameByElimination(p)
 	b.settleNames()
+	b.bareRemarks()
 	b.settleCounts()
 	b.settleSeconds()
 	b.findSplits(p)
@@ -270,6 +271,26 @@ func (b *block) nameByElimination(p *page) {
 	best.why = "the column left over beside the others"
 	best.weight = accepted
 	b.note("names-guessed", "No column is headed as names. Column "+notebook.ColumnName(best.col+1)+" was taken for them. Please check it.", best.col)
+}
+
+// bareRemarks keeps what stands behind the names without a heading: words are
+// remarks, where no column is headed so.
+func (b *block) bareRemarks() {
+	if b.find(Remarks, whole) != nil || !b.named() {
+		return
+	}
+	after := false
+	for i := range b.cols {
+		c := &b.cols[i]
+		if c.used() && isName(c.meaning) {
+			after = true
+		}
+		if after && c.left == leaveNotUnderstood && c.heading == "" && c.stats.share(lookWords) >= 0.6 && !c.fixed {
+			c.sense, c.left, c.why = sense{meaning: Remarks}, "", "words behind the names, without a heading"
+			b.note("column-without-heading", "Column "+notebook.ColumnName(c.col+1)+" has no heading. Its words are kept as remarks. Please check that they are.", c.col)
+			return
+		}
+	}
 }
 
 // nameLines takes the only column of a page for names where lines read like

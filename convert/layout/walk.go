@@ -196,18 +196,41 @@ func (w *walker) partRow(r *notebook.Row, b *block, s *listState, first bool) {
 	}
 	part := *r
 	part.Cells = slices.Clone(r.Cells)
+	own, common := 0, 0 // cells with text in the list's own columns, and in those that all share
 	for c := range part.Cells {
-		if c < b.from || c > b.to {
+		switch {
+		case slices.Contains(b.shared, c):
+			if HasText(&part.Cells[c]) {
+				common++
+			}
+		case c < b.from || c > b.to:
 			part.Cells[c] = notebook.Cell{}
+		case HasText(&part.Cells[c]):
+			own++
 		}
 	}
 	q := w.part
 	clear(q.left)
 	q.out = Outcome{Row: &part, Left: q.left}
-	if q.cells = countText(&part); q.cells == 0 {
+	q.cells = own + common
+	switch {
+	case own == 0 && !(first && common > 0 && common == w.cells):
 		q.out.Skip = skipBlank
-	} else {
+		if first { // what all share is accounted for with the first
+			q.out.Used = common
+			s.noteShared(&part)
+		}
+	default:
 		q.blockRow(&part, b, s)
+	}
+	if !first && own > 0 { // counted with the first list
+		q.out.Used, common = takeAway(q.out.Used, common)
+		for _, why := range sortedKeys(q.left) {
+			q.left[why], common = takeAway(q.left[why], common)
+			if q.left[why] == 0 {
+				delete(q.left, why)
+			}
+		}
 	}
 	w.out.Drafts = append(w.out.Drafts, q.out.Drafts...)
 	w.out.Notes = append(w.out.Notes, q.out.Notes...)
@@ -221,6 +244,11 @@ func (w *walker) partRow(r *notebook.Row, b *block, s *listState, first bool) {
 	case first || w.out.Skip == skipBlank:
 		w.out.Skip = q.out.Skip
 	}
+}
+
+func takeAway(n, less int) (rest, still int) {
+	k := min(n, less)
+	return n - k, less - k
 }
 
 func countText(r *notebook.Row) int {
