@@ -44,7 +44,7 @@ func (t Table) Column(in io.Reader, out io.Writer, name, prefix string) (wide in
 		return 0, err
 	}
 	var counted atomic.Int64
-	err = pump(buffered, out, s.comma.lastRecord, func(block string, dst []byte) []byte {
+	err = pump(buffered, out, "", s.comma.lastRecord, func(block string, dst []byte) []byte {
 		var row Row
 		for len(block) > 0 {
 			end, _ := recordEnd(block, s.comma)
@@ -67,7 +67,7 @@ type sheet struct {
 // newSheet reads the heading row and returns it with the new headings.
 func (t Table) newSheet(head []byte, name, prefix string) (s *sheet, extended []byte, err error) {
 	record, end := cutEnd(string(head))
-	text := strings.TrimPrefix(record, "\ufeff")
+	text := strings.TrimPrefix(record, byteOrderMark)
 	s = &sheet{table: t, comma: likeliest(text), column: -1}
 	var headings []string
 	for rest, more := text, text != ""; more; {

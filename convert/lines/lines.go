@@ -38,6 +38,8 @@ type Table struct {
 	Say func(dst []byte, value string, row *Row) []byte
 }
 
+const byteOrderMark = "\ufeff"
+
 // Values answers each value of a list.
 func (t Table) Values(values []string, out io.Writer, format Format) error {
 	b := t.head(nil, format)
@@ -56,7 +58,7 @@ func (t Table) Stream(in io.Reader, out io.Writer, format Format) error {
 			return err
 		}
 	}
-	return pump(withoutMark(in), out, lastLine, func(block string, dst []byte) []byte {
+	return pump(in, out, byteOrderMark, lastLine, func(block string, dst []byte) []byte {
 		var row Row
 		for len(block) > 0 {
 			var line string

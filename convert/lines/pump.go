@@ -14,7 +14,8 @@ const blockSize = 256 << 10
 // pump cuts a stream into blocks where split allows, works on the blocks on
 // every core and writes the results in order. split returns how much of the
 // block is whole, 0 for none of it; the end of the stream is always whole.
-func pump(in io.Reader, out io.Writer, split func(block []byte) int, work func(block string, dst []byte) []byte) error {
+// drop is left out at the start of the stream.
+func pump(in io.Reader, out io.Writer, drop string, split func(block []byte) int, work func(block string, dst []byte) []byte) error {
 	workers := runtime.GOMAXPROCS(0)
 	queue := make(chan chan []byte, 2*workers)
 	stop := make(chan struct{})
@@ -23,7 +24,11 @@ func pump(in io.Reader, out io.Writer, split func(block []byte) int, work func(b
 	busy := make(chan struct{}, workers)
 	go func() {
 		defer close(queue)
+		first := true
 		readErr = blocks(in, split, func(block string) bool {
+			if first {
+				block, first = strings.TrimPrefix(block, drop), false
+			}
 			done := make(chan []byte, 1)
 			select {
 			case queue <- done:
@@ -94,15 +99,4 @@ func lastLine(block []byte) int { return bytes.LastIndexByte(block, '\n') + 1 }
 func cutLine(block string) (line, rest string) {
 	line, rest, _ = strings.Cut(block, "\n")
 	return strings.TrimSuffix(line, "\r"), rest
-}
-
-// withoutMark drops a byte order mark.
-func withoutMark(in io.Reader) io.Reader {
-	const mark = "\xef\xbb\xbf"
-	head := make([]byte, len(mark))
-	n, err := io.ReadFull(in, head)
-	if err == nil && string(head) == mark {
-		return in
-	}
-	return io.MultiReader(bytes.NewReader(head[:n]), in)
 }

@@ -95,7 +95,7 @@ func readRecord(in *bufio.Reader) ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
-		text := strings.TrimPrefix(string(record), "\ufeff")
+		text := strings.TrimPrefix(string(record), byteOrderMark)
 		if _, ok := recordEnd(text, likeliest(text)); ok {
 			return record, nil
 		}
