@@ -44,6 +44,8 @@ type xlsxWalk struct {
 	// known are the numbers already formatted, by style: notebooks repeat
 	// few dates and counts many times.
 	known map[int]map[string]Cell
+	count int // of known
+	col   int // of the cell being read
 }
 
 const knownNumbers = 20_000
@@ -132,6 +134,7 @@ func (w *xlsxWalk) readCell(col int) (int, error) {
 			kind = cellType(v)
 		}
 	}
+	w.col = col
 	cell, err := w.at(col)
 	if err != nil {
 		return 0, err
@@ -212,7 +215,7 @@ func (w *xlsxWalk) read(kind byte, style int, struck strike) (c Cell, err error)
 		if c.Text, struck, err = w.sheet.book.texts.get(sharedIndex(w.value)); err != nil {
 			if err == errNoSuchString {
 				err = &Problem{
-					Found:  fmt.Sprintf("cell %s points to a text that is missing from the file", Ref{Col: len(w.cells), Row: w.row.Number}),
+					Found:  fmt.Sprintf("cell %s points to a text that is missing from the file", Ref{Col: w.col, Row: w.row.Number}),
 					Advice: resave, Cause: err,
 				}
 			}
@@ -245,17 +248,19 @@ func (w *xlsxWalk) read(kind byte, style int, struck strike) (c Cell, err error)
 }
 
 func (w *xlsxWalk) number(style int) Cell {
-	known := w.known[style]
-	if c, ok := known[string(w.value)]; ok {
+	if c, ok := w.known[style][string(w.value)]; ok {
 		return c
 	}
-	if known == nil || len(known) > knownNumbers {
-		known = map[string]Cell{}
-		w.known[style] = known
+	if w.count++; w.count > knownNumbers {
+		clear(w.known)
+		w.count = 1
+	}
+	if w.known[style] == nil {
+		w.known[style] = map[string]Cell{}
 	}
 	stored := validText(w.value)
 	c := w.sheet.book.styles.number(style, stored)
-	known[stored] = c
+	w.known[style][stored] = c
 	return c
 }
 

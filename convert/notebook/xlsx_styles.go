@@ -3,6 +3,7 @@ package notebook
 import (
 	"archive/zip"
 	"bytes"
+	"errors"
 	"strconv"
 	"strings"
 	"sync"
@@ -28,6 +29,8 @@ type xlsxStyle struct {
 	general bool // shown as stored
 	struck  bool
 }
+
+var errFormat = errors.New("notebook: number format that cannot be used")
 
 // British users see the system's short date for the formats that follow the
 // computer's settings.
@@ -135,10 +138,17 @@ func (s *xlsxStyles) read(id int) (st xlsxStyle) {
 	return st
 }
 
-// show writes a stored number as its format shows it.
-func (s *xlsxStyles) show(id int, stored string) (string, error) {
+// show writes a stored number as its format shows it. Formats come from the
+// file and may be anything; one that the library cannot bear must cost no more
+// than the look of the number.
+func (s *xlsxStyles) show(id int, stored string) (text string, err error) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
+	defer func() {
+		if recover() != nil {
+			text, err = "", errFormat
+		}
+	}()
 	cell, ok := s.rows[id]
 	if !ok {
 		cell = "A" + strconv.Itoa(len(s.rows)+1)
