@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"fieldfare/convert/layout"
-	"fieldfare/convert/people"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
@@ -63,9 +62,9 @@ func (in *interpreter) free(d *draft, v *layout.Value) string {
 // scrub takes out of a text what must not leave: e-mail addresses, telephone
 // numbers, home addresses.
 func (in *interpreter) scrub(d *draft, v *layout.Value, text string) string {
-	clean, found := people.Scrub(text)
+	clean, found := in.people.Scrub(text)
 	if len(found) > 0 {
-		in.note(d, reading.QueryOf("contact-removed", fmt.Sprintf("“%s” looks like an address, an e-mail address or a telephone number. It is left out of what is handed in.", strings.Join(found, "”, “"))), v)
+		in.note(d, reading.QueryOf("contact-removed", fmt.Sprintf("“%s” looks like an address, an e-mail address, a telephone number or the name of somebody who is not to be named. It is left out of what is handed in.", strings.Join(found, "”, “"))), v)
 	}
 	return clean
 }

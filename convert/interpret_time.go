@@ -10,11 +10,11 @@ import (
 // clock reads the time of day, from columns of its own or from beside the
 // date. A time that cannot be read does not hold the record: it is kept as
 // written among the field notes.
-func (in *interpreter) clock(d *draft, r when.Reading) {
+func (in *interpreter) clock(d *draft, r when.Reading) when.Reading {
 	d.lit = r.Time
 	v, found := d.Get(layout.Time)
-	if !found {
-		return
+	if !found || r.State == reading.Held {
+		return r
 	}
 	text := in.text(v)
 	if end, found := d.Get(layout.EndTime); found {
@@ -25,13 +25,14 @@ func (in *interpreter) clock(d *draft, r when.Reading) {
 		h.State = reading.Query
 	}
 	in.note(d, h.Verdict, v)
-	d.o.EventTime = h.EventTime
 	if h.EventTime == "" {
 		d.o.FieldNotes = joinRemarks(d.o.FieldNotes, labelled(v, text))
+		return r
 	}
 	if h.Start != "" {
 		d.lit = h.Start
 	}
+	return r.At(h)
 }
 
 // daylight asks about a light trap that was lit by day. Where the place is not

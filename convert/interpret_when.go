@@ -23,11 +23,11 @@ func (in *interpreter) when(d *draft) {
 		r = in.until(d, r, end)
 	}
 	in.note(d, r.Verdict, v)
+	r = in.clock(d, r)
 	if r.State == reading.Held || r.EventDate == "" {
 		return
 	}
-	d.o.EventDate = r.EventDate
-	in.clock(d, r)
+	d.o.EventDate, d.o.EventTime = r.EventDate, r.EventTime()
 	number := func(n int) string {
 		if n == 0 {
 			return ""
@@ -45,8 +45,14 @@ func (in *interpreter) date(d *draft, v *layout.Value) when.Reading {
 	o.Order = d.sheet.order
 	o.Evening = in.project.Reading.Evenings && (d.Night || d.facts.Light)
 	text := in.text(v)
-	if v.Kind == notebook.Date && v.Raw != "" && text == v.Text {
-		return when.ReadCell(v.Raw, o)
+	o.Year = d.sheet.year
+	if text == v.Text {
+		switch {
+		case v.Kind == notebook.Date && v.Raw != "":
+			return when.ReadShown(v.Raw, verbatim(v), o)
+		case v.Kind == notebook.Number && v.Verbatim == "":
+			return when.ReadNumber(text, o)
+		}
 	}
 	r := in.memory.date(text, o)
 	if d.sheet.mixed.State != reading.Fair && when.Ambiguous(text) {

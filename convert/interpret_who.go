@@ -1,7 +1,6 @@
 package convert
 
 import (
-	"fmt"
 	"strings"
 
 	"fieldfare/convert/layout"
@@ -34,9 +33,6 @@ func (in *interpreter) who(d *draft) {
 		verified = append(verified, r.VerifiedBy...)
 		withheld = withheld || r.Withheld
 		o.OccurrenceRemarks = joinRemarks(o.OccurrenceRemarks, r.Remarks)
-		if len(r.Removed) > 0 {
-			in.note(d, reading.QueryOf("contact-removed", fmt.Sprintf("“%s” looks like an address, an e-mail address or a telephone number. It is left out of what is handed in.", strings.Join(r.Removed, "”, “"))), v)
-		}
 	}
 	o.RecordedBy, o.IdentifiedBy = joinNames(recorded), joinNames(identified)
 	if len(verified) > 0 {

@@ -93,6 +93,7 @@ func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) 
 		return err
 	}
 	sr.plan = plan
+	sr.year = pageYear(plan)
 	sr.hasDate, sr.hasName = has(plan, layout.Date), has(plan, layout.Taxon)
 	sr.order = s.dateOptions.Order
 	progress := job.progress()

@@ -2,6 +2,7 @@ package convert
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"fieldfare/convert/layout"
@@ -20,6 +21,7 @@ type sheetRun struct {
 	plan  *layout.Plan
 	// hasDate and hasName: some column, heading or fact of the page is one.
 	hasDate, hasName bool
+	year             int // stated once for the whole page; 0 for none
 
 	// order is how the sheet's dates are read, mixed what is to be said of
 	// each date that could be read both ways where the sheet contradicts
@@ -88,6 +90,20 @@ func has(plan *layout.Plan, m layout.Meaning) bool {
 		}
 	}
 	return false
+}
+
+// pageYear is the year that the page states once for all its rows; 0 where it
+// states none, or several.
+func pageYear(plan *layout.Plan) int {
+	year := 0
+	for _, e := range plan.Entries() {
+		y, err := strconv.Atoi(e.Facts["year"])
+		if err != nil || year != 0 && y != year {
+			return 0
+		}
+		year = y
+	}
+	return year
 }
 
 // restart forgets what was gathered, for a second walk.

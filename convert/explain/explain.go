@@ -52,6 +52,7 @@ func Table(read func(value string) (read string, verdict reading.Verdict)) lines
 func Dates(o when.Options) lines.Table {
 	return Table(func(value string) (string, reading.Verdict) {
 		r := when.Read(value, o)
+		r.Message = r.Explain()
 		return r.EventDate, r.Verdict
 	})
 }
