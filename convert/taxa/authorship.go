@@ -1,6 +1,7 @@
 package taxa
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -27,13 +28,10 @@ func authorSpan(toks []token, i int, sub func(string) []token) (end int, text []
 		if e, _ := authorSpan(inner, 0, sub); e == len(inner) && e > 0 {
 			end = i + 1
 			// "(Linnaeus) Hübner" of plants, "([Denis & Schiffermüller], 1775)"
-			if e, more := authorSpan(toks, end, sub); e > end && !isYearOnly(more) {
+			if e, more := authorSpan(toks, end, sub); e > end && !(len(more) == 1 && isYearToken(&more[0])) {
 				return e, append(inner, more...)
 			}
 			return end, inner
-		}
-		if isYear(inner) {
-			return i, nil
 		}
 		return i, nil
 	}
@@ -46,7 +44,7 @@ func authorSpan(toks []token, i int, sub func(string) []token) (end int, text []
 			text = append(text, *t)
 		case t.kind == wordToken && (particles[t.key] || t.key == "auct" || t.key == "auctt") && (names > 0 || end+1 < len(toks) && toks[end+1].kind == wordToken && upperFirst(toks[end+1].text)):
 			if (t.key == "in" || t.key == "and" || t.key == "not" || t.key == "la") && !(end+1 < len(toks) && upperFirst(toks[end+1].text)) {
-				return trimSeparators(toks, i, end, names), text
+				return spanEnd(i, end, names), text
 			}
 			text = append(text, *t)
 		case t.sign("&") && names > 0:
@@ -60,10 +58,10 @@ func authorSpan(toks []token, i int, sub func(string) []token) (end int, text []
 		case t.kind == groupToken && names == 0:
 			return i, nil
 		default:
-			return trimSeparators(toks, i, end, names), text
+			return spanEnd(i, end, names), text
 		}
 	}
-	return trimSeparators(toks, i, end, names), text
+	return spanEnd(i, end, names), text
 }
 
 // authorGoesOn: after a comma, a further author before "&".
@@ -82,24 +80,21 @@ func authorGoesOn(toks []token, i int) bool {
 	return false
 }
 
-func trimSeparators(_ []token, start, end, names int) int {
+// spanEnd: words without a surname among them are no authorship.
+func spanEnd(start, end, names int) int {
 	if names == 0 {
 		return start
 	}
 	return end
 }
 
-func isYearOnly(toks []token) bool { return len(toks) == 1 && isYearToken(&toks[0]) }
-
-func isYear(toks []token) bool { return len(toks) == 1 && isYearToken(&toks[0]) }
-
 // isYearToken: a year since 1753 (ICN Article 13.1) or 1757 (ICZN Article 3).
 func isYearToken(t *token) bool {
-	s := t.key
-	if t.kind == groupToken || t.kind == numberToken || t.kind == wordToken {
-		return len(s) == 4 && (s[:2] == "17" && s[2] >= '5' || s[:2] == "18" || s[:2] == "19" || s[:2] == "20") && s[2] <= '9' && s[3] >= '0' && s[3] <= '9' && s[2] >= '0'
+	if t.kind == signToken || len(t.key) != 4 {
+		return false
 	}
-	return false
+	year, err := strconv.Atoi(t.key)
+	return err == nil && year >= 1753 && year < 2100
 }
 
 func upperFirst(s string) bool {

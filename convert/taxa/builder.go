@@ -158,6 +158,12 @@ func (b *builder) vernacular(t *Taxon, index int32, name string) {
 	if k := key(name); k == "" || nothingWords[k] {
 		return
 	}
+	if strings.Contains(name, "/") && t.Rank != RankAggregate {
+		for part := range strings.SplitSeq(name, "/") {
+			b.vernacular(t, index, strings.TrimSpace(part))
+		}
+		return
+	}
 	if strings.Contains(name, ", ") {
 		b.commas = append(b.commas, extraName{name, index, vernacularName})
 		return
@@ -256,7 +262,7 @@ func (b *builder) isSynonym(r *row, canonical string) bool {
 // isYesOrNo: the cell of a column that answers a question.
 func isYesOrNo(s string) bool {
 	switch strings.ToLower(s) {
-	case "yes", "no", "y", "n", "true", "false", "x", "1", "0", "-":
+	case "yes", "no", "y", "n", "true", "false":
 		return true
 	}
 	return false

@@ -312,3 +312,49 @@ func TestStarterIsWhatItSays(t *testing.T) {
 		assert.GreaterOrEqual(t, byGroup[g], 15, g)
 	}
 }
+
+func TestSeveralVernacularNamesInACell(t *testing.T) {
+	l, problems := load(t, "list.csv", "Name;English names\nPyronia tithonus;Gatekeeper, Hedge Brown\nLasiommata megera;Wall (Wall Brown)\nQuercus robur;Pedunculate Oak / English Oak\nPicus viridis;-\n")
+	assert.Empty(t, problems)
+	for name, want := range map[string]string{"Gatekeeper": "Pyronia tithonus", "Hedge Brown": "Pyronia tithonus", "Wall": "Lasiommata megera", "Wall Brown": "Lasiommata megera", "English Oak": "Quercus robur"} {
+		got, r := match(name, l)
+		assert.Equal(t, want, got, "%s: %s", name, r.Message)
+	}
+	assert.Equal(t, "Gatekeeper", l.Taxon(0).Vernacular)
+	assert.Empty(t, l.Taxon(3).Vernacular)
+	l, _ = load(t, "list.csv", "Name;English names\nXanthorhoe fluctuata;Carpet, Garden\nColostygia pectinataria;Carpet, Green\n")
+	assert.Equal(t, "Garden Carpet", l.Taxon(0).Vernacular)
+	got, _ := match("Carpet", l)
+	assert.Equal(t, "-", got)
+	got, _ = match("Green Carpet", l)
+	assert.Equal(t, "Colostygia pectinataria", got)
+}
+
+func TestOtherWaysOfPointing(t *testing.T) {
+	for _, content := range []string{
+		"No.,Name,Synonym of\n1,Sphinx pinastri,\n2,Hyloicus pinastri,1\n",
+		"id,Name,See\na,Sphinx pinastri,\nb,Hyloicus pinastri,a\n",
+		"Name,Status\nSphinx pinastri,accepted\nHyloicus pinastri,synonym of Sphinx pinastri\n",
+	} {
+		l, problems := load(t, "list.csv", content)
+		assert.Empty(t, problems, content)
+		got, r := match("Hyloicus pinastri", l)
+		assert.Equal(t, "Sphinx pinastri", got, "%s: %s", content, r.Message)
+	}
+	l, problems := load(t, "list.csv", "Name,Accepted\nSphinx pinastri,yes\nHyloicus pinastri,no\n")
+	assert.Len(t, problems, 1)
+	assert.Equal(t, 1, l.Len())
+}
+
+func TestHybridsAndAggregatesOnAList(t *testing.T) {
+	l, _ := load(t, "list.csv", "Name\nSalix x rubra\nTaraxacum officinale agg.\nRosa canina agg.\nRosa canina\nSalix alba\nSalix fragilis\n")
+	for name, want := range map[string]string{
+		"Salix × rubra": "Salix x rubra", "Salix x rubra": "Salix x rubra", "Rosa canina s.l.": "Rosa canina agg.", "Rosa canina": "Rosa canina",
+		"Taraxacum officinale": "-", "Salix alba x fragilis": "Salix", "Salix alba × Salix fragilis": "Salix",
+	} {
+		got, r := match(name, l)
+		assert.Equal(t, want, got, "%s: %s", name, r.Message)
+	}
+	_, r := match("Taraxacum officinale", l)
+	assert.Equal(t, []string{"Taraxacum officinale agg."}, r.Candidates)
+}

@@ -154,6 +154,13 @@ func (r *resolver) notListed(s string, toks []token) outcome {
 				}
 			}
 		}
+		for _, a := range r.ix.aggs[toks[0].key] {
+			if contains(a.epithets, toks[1].key) {
+				o.cands = append(o.cands, a.taxon)
+				o.verdict.Message = quoted(text) + " is not on the list, which has it only as an aggregate."
+				return o
+			}
+		}
 		if len(o.cands) > 0 {
 			r.step("The epithet stands on the list in another genus.")
 			o.verdict.Message = quoted(text) + " is not on the list; the same second part is, in another genus."
@@ -195,6 +202,7 @@ func (r *resolver) sharing(s string, toks []token) (outcome, bool) {
 	}
 	r.step("%d names on the list end in %s.", members, quoted(written(s, toks[:n])))
 	o := held(CodeAmbiguous, "%d names on the list end in %s.", members, quoted(written(s, toks[:n])))
+	o.spelling = true
 	if up != none {
 		o.cands = append(o.cands, up)
 	}

@@ -58,6 +58,13 @@ func (r *resolver) withNumber(o outcome, t int32, number, text string) outcome {
 		return o
 	}
 	for _, c := range o.cands {
+		if c == t && !o.spelling && (o.verdict.Code == CodeAmbiguous || o.verdict.Code == CodeAbbreviated) {
+			// The name alone could be several taxa; the number says which.
+			p := r.takeNumber(t, number)
+			p.rest = o.rest
+			p.remarks = []string{"Recorded as " + quoted(text) + " with the number " + number + "."}
+			return p
+		}
 		if c == t {
 			p := r.takeNumber(t, number)
 			p.remarks = nil

@@ -25,7 +25,7 @@ var noteWords = wordSet(
 	"retained", "released", "kept", "potted", "voucher", "fide", "per", "teste", "leg", "again", "new", "first", "nfg", "nfy", "nfs",
 	"dark", "pale", "melanic", "typical", "large", "small", "tiny", "big", "form", "dusk", "dawn", "day", "night", "evening", "morning", "early", "late",
 	"x", "no", "nos", "sic", "id", "caught", "netted", "swept", "beaten", "reared", "bred", "feeding", "nectaring", "basking", "spent", "size", "sized", "still", "very", "only", "outside", "inside",
-	"abd", "ab", "min", "max", "est", "estimated", "yellow", "white", "red", "brown", "black", "orange", "grey", "male.", "escaped", "emerged", "emerging", "egglaying", "roosting", "hibernating", "gravid",
+	"abd", "ab", "min", "max", "est", "estimated", "yellow", "white", "red", "brown", "black", "orange", "grey", "escaped", "emerged", "emerging", "egglaying", "roosting", "hibernating", "gravid",
 )
 
 // placeWords begin a note about where or how.
@@ -52,7 +52,7 @@ var openWords = map[string]string{
 }
 
 // nothingWords are cells that name nothing.
-var nothingWords = wordSet("unknown", "unidentified", "unid", "unident", "indet", "na", "nk", "nil", "none", "nothing", "nomoths", "nomoth", "nocatch", "nothingcaught", "nothingseen", "blank", "empty", "tbc", "tba", "tbd", "notidentified", "notknown", "dontknow", "dunno", "mystery", "mysterymoth", "unknownmoth", "sp", "spp", "species", "to identify", "unsure", "notsure")
+var nothingWords = wordSet("unknown", "unidentified", "unid", "unident", "indet", "na", "nk", "nil", "none", "nothing", "nomoths", "nomoth", "nocatch", "nothingcaught", "nothingseen", "blank", "empty", "tbc", "tba", "tbd", "notidentified", "notknown", "dontknow", "dunno", "mystery", "mysterymoth", "unknownmoth", "sp", "spp", "species", "unsure", "notsure")
 
 // remarkDoubts are words in a note that throw doubt on the name before it.
 var remarkDoubts = wordSet("possibly", "probably", "maybe", "perhaps", "unsure", "unconfirmed", "cf", "aff", "prob", "poss", "likely", "unlikely", "doubtful", "doubt", "notsure", "not", "or", "check", "query", "uncertain", "tentative", "queried", "needs", "sure", "wrong")
