@@ -37,6 +37,9 @@ func Find(args []string) (paths, notes []string, err error) {
 			return nil, nil, trouble(arg, "", err)
 		}
 	}
+	if len(f.paths) == 0 && len(args) > 0 {
+		return nil, f.notes, &Problem{File: args[0], Found: "there is no notebook among what was given", Advice: "Check the spelling and the folder"}
+	}
 	f.dropCopies()
 	return f.paths, f.notes, nil
 }
@@ -54,6 +57,10 @@ func (f *finder) add(arg string) error {
 	switch {
 	case err == nil && info.IsDir():
 		return f.folder(arg)
+	case err == nil && strings.HasPrefix(filepath.Base(arg), "~$"):
+		// Shells expand *.xlsx to these as well.
+		f.notes = append(f.notes, fmt.Sprintf("%s is only the mark of a workbook that is open, and was passed over. Save and close the workbook first.", arg))
+		return nil
 	case err == nil:
 		f.paths = append(f.paths, arg)
 		return nil

@@ -73,6 +73,15 @@ func TestFindOnce(t *testing.T) {
 	assert.Equal(t, paths, again)
 }
 
+func TestFindLockFile(t *testing.T) {
+	root := tree(t, map[string]string{"~$2014.xlsx": "lock", "2014.csv": "1"})
+	paths, notes := found(t, root, "~$2014.xlsx", "2014.csv")
+	assert.Equal(t, []string{"2014.csv"}, paths)
+	assert.Contains(t, notes, "mark of a workbook that is open")
+	_, _, err := Find([]string{filepath.Join(root, "~$2014.xlsx")})
+	assert.ErrorContains(t, err, "no notebook among what was given")
+}
+
 func TestFindWildcardsAndInput(t *testing.T) {
 	root := tree(t, map[string]string{"2010.csv": "1", "2011.csv": "2", "2012.txt": "3", "odd[1].csv": "4"})
 	paths, _ := found(t, root, "*.csv", Stdin)
