@@ -26,9 +26,12 @@ func (l *List) outerPart(out Reading) (Reading, bool) {
 
 // innerPart finds a listed place among the words of the site's name.
 func (l *List) innerPart(out Reading) Reading {
-	at, beside := l.inside(out.Name)
+	at, beside, plain := l.inside(out.Name)
 	if at < 0 || beside && !l.entries[at].Private {
 		return out
+	}
+	if plain { // "Tinker's Row garden trap" says no more than Tinker's Row
+		return l.found(out, at)
 	}
 	found := l.partOf(out, at)
 	if beside { // a private place is not to be betrayed by its neighbours
@@ -63,9 +66,9 @@ func pieces(name string) []string {
 }
 
 // inside returns the listed place whose longest spelling stands among the
-// words of the name, -1 for none, and whether words such as "near" say that
-// the site lies beside it.
-func (l *List) inside(name string) (place int, beside bool) {
+// words of the name, -1 for none, whether words such as "near" say that the
+// site lies beside it, and whether the other words say nothing of where.
+func (l *List) inside(name string) (place int, beside, plain bool) {
 	words := foldedWords(name)
 	place, best := -1, 0
 	for i := range words {
@@ -78,10 +81,24 @@ func (l *List) inside(name string) (place int, beside bool) {
 			if at := l.keys[key]; len(at) == 1 {
 				place, best = at[0], len([]rune(key))
 				beside = besideWords(words[:i])
+				plain = plainWords(words[:i]) && plainWords(words[j+1:])
 			}
 		}
 	}
-	return place, beside
+	return place, beside, plain
+}
+
+// plainWords tells whether none of the words says where something is: they
+// come from titles.
+func plainWords(words []string) bool {
+	for _, w := range words {
+		switch w {
+		case "the", "at", "my", "our", "garden", "trap", "traps", "moth", "moths", "light", "actinic", "mv", "list", "records", "recording", "catch", "catches", "site", "survey":
+		default:
+			return false
+		}
+	}
+	return true
 }
 
 // besideWords tells whether the words before a place's name put the site

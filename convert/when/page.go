@@ -69,7 +69,7 @@ func (p *Page) slips(dir int) (found []Slip, ok bool) {
 			continue
 		case dir*(d-last) > 200:
 			// A year too far, and back again.
-			if end, years := p.mend(i, last, dir, -dir); years != 0 && end < n {
+			if end, years := p.mend(i, last, dir, -dir); years != 0 && end < n && dir*int(p.days[end]-p.days[end-1]) < 0 {
 				found = append(found, p.slip(i, end, years))
 				last = shift(p.days[end-1], years)
 				i = end
