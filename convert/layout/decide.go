@@ -94,6 +94,9 @@ func contentSenses(st *stats) []match {
 	if f := st.share(lookDate); f >= 0.6 || st.share(lookDay) >= 0.6 || st.share(lookDate)+st.share(lookDay)+st.share(lookPair) >= 0.8 && f+st.share(lookDay) >= 0.3 {
 		add(58, "its cells are dates", sense{meaning: Date})
 	}
+	if st.share(lookPair) >= 0.9 && st.n >= 2 {
+		add(39, "its cells read like days and months", sense{meaning: Date})
+	}
 	if st.share(lookTime) >= 0.7 && st.share(lookDate) < 0.3 {
 		add(40, "its cells are times of day", sense{meaning: Time})
 	}

@@ -150,13 +150,14 @@ func labelOf(text string, loose bool) (sense, bool) {
 
 // add takes a labelled value.
 func (f *facts) add(p *page, s sense, cell *notebook.Cell, text, label string, ref notebook.Ref, from Origin) {
-	text, doubt := tidy(trim(text))
+	said := trim(text)
+	text, doubt := tidy(said)
 	v := Value{Meaning: s.meaning, Text: text, Heading: strings.TrimRight(label, " :=-"), Ref: ref, From: from, Doubt: doubt}
 	if cell != nil && trim(cell.Text) == text {
 		v.Kind, v.Raw = cell.Kind, cell.Raw
 	}
 	if doubt.State != reading.Fair {
-		v.Verbatim = trim(cell.Text)
+		v.Verbatim = said
 	}
 	switch {
 	case s.part == partYear:

@@ -41,7 +41,7 @@ func (p *page) headingScore(r *keptRow) (bool, int) {
 		case l.is(lookDate | lookDay | lookRealDate | lookGrid | lookInt | lookDecimal | lookTime | lookBinomial | lookKnownTaxon | lookPair | lookDitto | lookLong):
 			data++
 		}
-		if n := len(recognised); n > 0 && recognised[n-1] && (!known || valueWords[key]) {
+		if n := len(recognised); n > 0 && recognised[n-1] && !known {
 			labels++
 		}
 		recognised = append(recognised, known && !valueWords[key])

@@ -55,13 +55,17 @@ func headingSenses(s string, terms bool) []match {
 			return withBracket(weigh(ss, weightExact-5, "the heading “"+s+"”"), s)
 		}
 	}
-	if ms := misspelt(key, s); len(ms) > 0 {
-		return withBracket(ms, s)
+	near, slips := misspelt(key, s)
+	if slips == 1 {
+		return withBracket(near, s)
 	}
 	if len(words) > 7 {
-		return nil
+		return withBracket(near, s)
 	}
-	return withBracket(contained(words, s), s)
+	if within := contained(words, s); len(near) == 0 || len(within) > 0 && within[0].weight == weightContained {
+		return withBracket(within, s)
+	}
+	return withBracket(near, s)
 }
 
 func weigh(ss []sense, weight int, why string) []match {
@@ -165,9 +169,9 @@ var vocabularyKeys = func() [256][]string {
 
 // misspelt finds the phrases nearest to a heading: one slip in four letters
 // and more, two in eight and more.
-func misspelt(key, heading string) []match {
+func misspelt(key, heading string) (ms []match, slips int) {
 	if len(key) < 4 || len(key) > 40 || !isASCII(key) {
-		return nil
+		return nil, 0
 	}
 	best, found := 3, ""
 	for _, k := range vocabularyKeys[key[0]] {
@@ -188,9 +192,9 @@ func misspelt(key, heading string) []match {
 		}
 	}
 	if found == "" {
-		return nil
+		return nil, 0
 	}
-	return weigh(vocabulary[found], weightMisspelt, "the heading “"+heading+"”, taken for “"+found+"”")
+	return weigh(vocabulary[found], weightMisspelt, "the heading “"+heading+"”, taken for “"+found+"”"), best
 }
 
 // bareTerm strips a namespace from a term ("dwc:eventDate", a URL's end).

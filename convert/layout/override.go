@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 
 	"fieldfare/convert/notebook"
@@ -122,8 +123,19 @@ func (p *Plan) entryFor(b *block) *Entry {
 
 // apply lets an entry's lines override what was decided.
 func (e *Entry) apply(b *block) {
-	for key, text := range e.Facts {
-		key, text = strings.ToLower(trim(key)), trim(text)
+	// The site comes first: a new site takes the old one's reference away.
+	keys := sortedKeys(e.Facts)
+	slices.SortStableFunc(keys, func(a, b string) int {
+		switch {
+		case strings.EqualFold(trim(a), string(Site)):
+			return -1
+		case strings.EqualFold(trim(b), string(Site)):
+			return 1
+		}
+		return 0
+	})
+	for _, k := range keys {
+		key, text := strings.ToLower(trim(k)), trim(e.Facts[k])
 		switch key {
 		case "year":
 			b.facts.setYear(text, FromProject, originWords(FromProject))
