@@ -114,13 +114,22 @@ const leftOutByAnswer = "left out by answer"
 
 // note raises a verdict about a value of the draft.
 func (in *interpreter) note(d *draft, verdict reading.Verdict, values ...*layout.Value) {
+	if verdict.State == reading.Fair {
+		return
+	}
 	f := reading.Finding{Verdict: verdict, About: "record"}
+	if len(values) == 0 {
+		f.Cells = d.cells(f.About)
+	}
 	for i, v := range values {
 		if i == 0 {
 			f.About, f.Written = string(v.Meaning), v.Text
 		}
 		if v.Ref.Row > 0 {
 			f.Cells = append(f.Cells, v.Ref.String())
+		}
+		if v.From == layout.FromAbove {
+			f.Cells = append(f.Cells, d.cells("record")...) // the value stands in another row
 		}
 	}
 	if decision, found := in.answers.Decided(f.About, f.Written, f.Code); found && decision == answers.LeaveOut {

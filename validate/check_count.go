@@ -2,7 +2,6 @@ package validate
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 )
 
@@ -12,22 +11,6 @@ const (
 	mostAnything = 10000 // eggs and larvae included
 	mostScarce   = 20    // of a taxon that is accepted only with proof
 )
-
-// checkCountYear asks about a count that is rather a year: that of the record,
-// or any of the last century and this one.
-func checkCountYear(s *subject) {
-	n := s.f.Count
-	if !s.f.Counted || !likeYear(n) {
-		return
-	}
-	says := "looks like a year"
-	if strconv.Itoa(int(n)) == s.o.Year {
-		says = "is the year of the record. A year has probably slipped into the column for the count"
-	}
-	s.query(aboutCount, s.o.IndividualCount, "count-is-a-year", fmt.Sprintf("The count %d %s. Check how many %s there were.", n, says, s.name()))
-}
-
-func likeYear(n int32) bool { return n >= 1900 && n <= 2099 }
 
 // checkCountCode asks about a count that is a number of another kind.
 func checkCountCode(s *subject) {
@@ -54,7 +37,7 @@ func figuresOf(reference string) string {
 // checkCountLarge asks about a count larger than is ever seen.
 func checkCountLarge(s *subject) {
 	f := s.f
-	if !f.Counted || f.Count <= mostScarce || likeYear(f.Count) {
+	if !f.Counted || f.Count <= mostScarce {
 		return
 	}
 	adult := s.o.LifeStage == "" || s.o.LifeStage == "adult"

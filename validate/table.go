@@ -14,21 +14,59 @@ type Check struct {
 	State reading.State
 	// Source is where the check or its figures come from.
 	Source string
+	// When is when the check is made.
+	When Stage
 }
+
+// Stage is when a check is made.
+type Stage string
+
+const (
+	// WhileReading: by the readers of dates, names, counts and places, which
+	// know what was written.
+	WhileReading Stage = "while reading"
+	OfRecord     Stage = "of one record"
+	OfSet        Stage = "of the whole set"
+)
 
 const (
 	practice = "common practice, no source"
 	asked    = "the project file's [asks]"
 )
 
-// Checks are all checks of this package, those of one record first, in the
-// order in which they are made.
+// Checks are all checks, in the order in which they are made.
 func Checks() []Check {
 	var all []Check
-	for i := range recordChecks {
-		all = append(all, recordChecks[i].Check)
+	add := func(c Check, s Stage) {
+		c.When = s
+		all = append(all, c)
 	}
-	return append(all, setChecks...)
+	for _, c := range readingChecks {
+		add(c, WhileReading)
+	}
+	for i := range recordChecks {
+		add(recordChecks[i].Check, OfRecord)
+	}
+	for _, c := range setChecks {
+		add(c, OfSet)
+	}
+	return all
+}
+
+// readingChecks are what the readers ask that concerns the sense of a record
+// and not only the wording of a value.
+var readingChecks = []Check{
+	{Name: "date-missing", Asks: "Is there no date?", State: reading.Held, Source: practice},
+	{Name: "name-missing", Asks: "Is there no name?", State: reading.Held, Source: practice},
+	{Name: "place-missing", Asks: "Is there neither a place nor a reference?", State: reading.Held, Source: practice},
+	{Name: "place-not-mapped", Asks: "Has the place a name and nothing to put it on a map?", State: reading.Query, Source: practice},
+	{Name: "recorder-missing", Asks: "Is nobody named as the recorder?", State: reading.Query, Source: practice},
+	{Name: "name-not-listed", Asks: "Is the name on none of the taxon lists?", State: reading.Held, Source: "the taxon lists"},
+	{Name: "year-as-count", Asks: "Is the count a year?", State: reading.Held, Source: practice},
+	{Name: "open-sea", Asks: "Is the square one of the grid's that have no land?", State: reading.Held, Source: "the national grids' index of 100 km squares, from memory"},
+	{Name: "site-reference-disagrees", Asks: "Does the reference lie far from the named place?", State: reading.Query, Source: practice + ": 1000 m unless the project file says otherwise"},
+	{Name: "site-references-apart", Asks: "Does the reference lie far from where most of the site's records are?", State: reading.Query, Source: practice},
+	{Name: "trap-in-daylight", Asks: "Was a light trap lit between sunrise and sunset?", State: reading.Query, Source: "Jean Meeus, Astronomical Algorithms, 1998"},
 }
 
 // recordCheck is a check of one record. It is made for every record, so run
@@ -40,46 +78,45 @@ type recordCheck struct {
 
 // recordChecks are the checks of one record.
 var recordChecks = []recordCheck{
-	{Check{"field-", "Does a term hold a value that the standard does not allow? (The term's name follows.)", reading.Held, "Darwin Core, quick reference guide"}, checkFields},
-	{Check{"absent-with-count", "Is something said to be absent and counted?", reading.Held, practice}, checkAbsence},
-	{Check{"present-without-any", "Is something said to be present, and none of it counted?", reading.Query, practice}, checkPresence},
-	{Check{"count-is-a-year", "Is the count the year of the record, or a year of our time?", reading.Query, practice}, checkCountYear},
-	{Check{"count-is-a-code", "Is the count the checklist number of the taxon, or the figures of the reference?", reading.Query, practice}, checkCountCode},
-	{Check{"count-too-large", "Is the count larger than is ever seen?", reading.Query, practice + ": 1000 adults, 10000 of anything, 20 of a taxon that is accepted only with proof"}, checkCountLarge},
-	{Check{"stage-at-light", "Did a light trap catch what cannot fly?", reading.Query, practice}, checkStageAtLight},
-	{Check{"adult-by-search-for-young", "Was an adult found by a method that finds the young stages?", reading.Query, practice}, checkStageBySearch},
-	{Check{"stage-before-flight", "Was a young stage found in a month in which it cannot be there?", reading.Query, practice}, checkYoungSeason},
-	{Check{"sex-of-young", "Is there a sex for an egg or a larva, which show none?", reading.Query, practice}, checkSexOfYoung},
-	{Check{"out-of-season", "Is the date outside the flight months that the list gives, by more than a week?", reading.Query, "the taxon list's flight months; the week is " + practice}, checkSeason},
-	{Check{"light-by-day", "Do the remarks on a light-trap record tell of the day?", reading.Query, practice}, checkDaylight},
-	{Check{"specimen-needed", "Is the taxon accepted only with a specimen, and none mentioned?", reading.Query, "the taxon list"}, checkSpecimen},
-	{Check{"note-needed", "Is the taxon accepted only with a description, and none given?", reading.Query, "the taxon list"}, checkNote},
-	{Check{"remarks-contradict", "Do the remarks say what makes the record another one: not seen, dead, bred, escaped, released, doubtful?", reading.Query, practice}, checkRemarks},
-	{Check{"no-land", "Is the place in the sea, far from any land?", reading.Query, practice + ": from the national grids' 100 km squares"}, checkLand},
-	{Check{"high-ground", "Is the elevation above any ground of these islands, or are its two values the wrong way round?", reading.Query, practice + ": 1345 m is the top of Ben Nevis (Ordnance Survey, from memory)"}, checkElevation},
-	{Check{"asks-square", "Is the place coarser than the scheme asks for?", reading.Held, asked}, checkAsksSquare},
-	{Check{"asks-date", "Is the date longer than the scheme asks for?", reading.Held, asked}, checkAsksDate},
-	{Check{"asks-period", "Is the date outside the years that the scheme asks for?", reading.Held, asked}, checkAsksPeriod},
-	{Check{"asks-rank", "Is the taxon of a rank that the scheme does not accept?", reading.Held, asked}, checkAsksRank},
-	{Check{"asks-count", "Does the scheme ask for a count, and there is none?", reading.Held, asked}, checkAsksCount},
-	{Check{"asks-vice-county", "Is another vice-county stated than the scheme asks for?", reading.Held, asked}, checkAsksViceCounty},
-	{Check{"asks-term", "Does a term lack that the scheme asks for?", reading.Held, asked}, checkAsksTerms},
+	{Check{Name: "field-", Asks: "Does a term hold a value that the standard does not allow? (The term's name follows.)", State: reading.Held, Source: "Darwin Core, quick reference guide"}, checkFields},
+	{Check{Name: "absent-with-count", Asks: "Is something said to be absent and counted?", State: reading.Held, Source: practice}, checkAbsence},
+	{Check{Name: "present-without-any", Asks: "Is something said to be present, and none of it counted?", State: reading.Query, Source: practice}, checkPresence},
+	{Check{Name: "count-is-a-code", Asks: "Is the count the checklist number of the taxon, or the figures of the reference?", State: reading.Query, Source: practice}, checkCountCode},
+	{Check{Name: "count-too-large", Asks: "Is the count larger than is ever seen?", State: reading.Query, Source: practice + ": 1000 adults, 10000 of anything, 20 of a taxon that is accepted only with proof"}, checkCountLarge},
+	{Check{Name: "stage-at-light", Asks: "Did a light trap catch what cannot fly?", State: reading.Query, Source: practice}, checkStageAtLight},
+	{Check{Name: "adult-by-search-for-young", Asks: "Was an adult found by a method that finds the young stages?", State: reading.Query, Source: practice}, checkStageBySearch},
+	{Check{Name: "stage-before-flight", Asks: "Was a young stage found in a month in which it cannot be there?", State: reading.Query, Source: practice}, checkYoungSeason},
+	{Check{Name: "sex-of-young", Asks: "Is there a sex for an egg or a larva, which show none?", State: reading.Query, Source: practice}, checkSexOfYoung},
+	{Check{Name: "out-of-season", Asks: "Is the date outside the flight months that the list gives, by more than a week?", State: reading.Query, Source: "the taxon list's flight months; the week is " + practice}, checkSeason},
+	{Check{Name: "light-by-day", Asks: "Do the remarks on a light-trap record tell of the day?", State: reading.Query, Source: practice}, checkDaylight},
+	{Check{Name: "specimen-needed", Asks: "Is the taxon accepted only with a specimen, and none mentioned?", State: reading.Query, Source: "the taxon list"}, checkSpecimen},
+	{Check{Name: "note-needed", Asks: "Is the taxon accepted only with a description, and none given?", State: reading.Query, Source: "the taxon list"}, checkNote},
+	{Check{Name: "remarks-contradict", Asks: "Do the remarks say what makes the record another one: not seen, dead, bred, escaped, released, doubtful?", State: reading.Query, Source: practice}, checkRemarks},
+	{Check{Name: "no-land", Asks: "Is the place in the sea, far from any land?", State: reading.Query, Source: practice + ": from the national grids' 100 km squares"}, checkLand},
+	{Check{Name: "high-ground", Asks: "Is the elevation above any ground of these islands, or are its two values the wrong way round?", State: reading.Query, Source: practice + ": 1345 m is the top of Ben Nevis (Ordnance Survey, from memory)"}, checkElevation},
+	{Check{Name: "asks-square", Asks: "Is the place coarser than the scheme asks for?", State: reading.Held, Source: asked}, checkAsksSquare},
+	{Check{Name: "asks-date", Asks: "Is the date longer than the scheme asks for?", State: reading.Held, Source: asked}, checkAsksDate},
+	{Check{Name: "asks-period", Asks: "Is the date outside the years that the scheme asks for?", State: reading.Held, Source: asked}, checkAsksPeriod},
+	{Check{Name: "asks-rank", Asks: "Is the taxon of a rank that the scheme does not accept?", State: reading.Held, Source: asked}, checkAsksRank},
+	{Check{Name: "asks-count", Asks: "Does the scheme ask for a count, and there is none?", State: reading.Held, Source: asked}, checkAsksCount},
+	{Check{Name: "asks-vice-county", Asks: "Is another vice-county stated than the scheme asks for?", State: reading.Held, Source: asked}, checkAsksViceCounty},
+	{Check{Name: "asks-term", Asks: "Does a term lack that the scheme asks for?", State: reading.Held, Source: asked}, checkAsksTerms},
 }
 
 // setChecks are the checks of the whole set.
 var setChecks = []Check{
-	{"duplicate", "Does the same observation stand there twice, letter for letter?", reading.Query, practice},
-	{"near-duplicate", "Does the same observation stand there twice, with another count or remark?", reading.Query, practice},
-	{"two-notebooks", "Does the same observation stand in two notebooks?", reading.Query, practice},
-	{"handed-in-before", "Was the same observation handed in before, worded otherwise?", reading.Query, practice},
-	{"two-places-at-once", "Is a person at places too far apart on one night or day?", reading.Query, practice + ": 50 km for a night, 300 km for a day"},
-	{"count-above-history", "Is the count far above the site's own history of the taxon?", reading.Query, "modified z-score above 3.5 (Iglewicz and Hoaglin, How to Detect and Handle Outliers, 1993; from memory), of logarithms, from five counts on"},
-	{"first-for-hectad", "Is it the first record of the taxon for the hectad, past records given?", reading.Query, practice},
-	{"first-for-site", "Is it the first record of the taxon for a site with past records?", reading.Query, practice},
-	{"name-once", "Does a name occur once, one letter from one that is common?", reading.Query, practice},
-	{"counts-repeat", "Do counts repeat, or rise by one, in a way that looks like autofill?", reading.Query, practice},
-	{"dates-repeat", "Do dates repeat, or rise by one, in a way that looks like autofill?", reading.Query, practice},
-	{"references-rise", "Do grid references rise by one from row to row, as autofill makes them?", reading.Query, practice},
-	{"determiner-missing", "Is there no determiner, where the page names one nearly everywhere?", reading.Query, practice},
-	{"trap-nights", "Was a trap run on more than three nights in seven?", reading.Fair, practice + ": two or three a week at most is what careful trappers advise, so that the moths can feed and breed"},
+	{Name: "duplicate", Asks: "Does the same observation stand there twice, letter for letter?", State: reading.Query, Source: practice},
+	{Name: "near-duplicate", Asks: "Does the same observation stand there twice, with another count or remark?", State: reading.Query, Source: practice},
+	{Name: "two-notebooks", Asks: "Does the same observation stand in two notebooks?", State: reading.Query, Source: practice},
+	{Name: "handed-in-before", Asks: "Was the same observation handed in before, worded otherwise?", State: reading.Query, Source: practice},
+	{Name: "two-places-at-once", Asks: "Is a person at places too far apart on one night or day?", State: reading.Query, Source: practice + ": 50 km for a night, 300 km for a day"},
+	{Name: "count-above-history", Asks: "Is the count far above the site's own history of the taxon?", State: reading.Query, Source: "modified z-score above 3.5 (Iglewicz and Hoaglin, How to Detect and Handle Outliers, 1993; from memory), of logarithms, from five counts on"},
+	{Name: "first-for-hectad", Asks: "Is it the first record of the taxon for the hectad, past records given?", State: reading.Query, Source: practice},
+	{Name: "first-for-site", Asks: "Is it the first record of the taxon for a site with past records?", State: reading.Query, Source: practice},
+	{Name: "name-once", Asks: "Does a name occur once, one letter from one that is common?", State: reading.Query, Source: practice},
+	{Name: "counts-repeat", Asks: "Do counts repeat, or rise by one, in a way that looks like autofill?", State: reading.Query, Source: practice},
+	{Name: "dates-repeat", Asks: "Do dates repeat, or rise by one, in a way that looks like autofill?", State: reading.Query, Source: practice},
+	{Name: "references-rise", Asks: "Do grid references rise by one from row to row, as autofill makes them?", State: reading.Query, Source: practice},
+	{Name: "determiner-missing", Asks: "Is there no determiner, where the page names one nearly everywhere?", State: reading.Query, Source: practice},
+	{Name: "trap-nights", Asks: "Was a trap run on more than three nights in seven?", State: reading.Fair, Source: practice + ": two or three a week at most is what careful trappers advise, so that the moths can feed and breed"},
 }
