@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // written is a text made ready for the parsers.
@@ -77,6 +78,9 @@ var (
 // clean makes a text ready: plain characters, and labels, "approx" and stated
 // uncertainties taken off and kept.
 func clean(text string) written {
+	if !utf8.ValidString(text) {
+		text = fromWindows1252(text)
+	}
 	w := written{quoted: "“" + strings.Join(strings.Fields(text), " ") + "”"}
 	t := strings.Map(func(r rune) rune {
 		if r = plainRune(r); r == 0 {
@@ -125,6 +129,21 @@ func clean(text string) written {
 		w.text += t[n-1:]
 	}
 	return w
+}
+
+// fromWindows1252 reads bytes that are no UTF-8 as the older encoding that
+// they are likeliest in, for the sake of its degree signs, quotes and spaces.
+func fromWindows1252(text string) string {
+	const quotesAndDashes = "\u2018\u2019\u201c\u201d\u2022\u2013\u2014" // 0x91 to 0x97
+	runes := make([]rune, 0, len(text))
+	for _, b := range []byte(text) {
+		if b >= 0x91 && b <= 0x97 {
+			runes = append(runes, []rune(quotesAndDashes)[b-0x91])
+		} else {
+			runes = append(runes, rune(b))
+		}
+	}
+	return string(runes)
 }
 
 // metres reads a stated uncertainty; without a unit it is in metres.

@@ -8,7 +8,7 @@ import (
 
 // reading says what a lettered reference was read as.
 func (t trial) reading(w written) Reading {
-	r := Reading{Square: t.square}
+	r := Reading{Square: t.square, Note: t.square.datumNote()}
 	ref := t.square.String()
 	if t.corrected > 0 {
 		r = query(r, Lookalike, fmt.Sprintf("%s has a letter where a figure belongs, or the reverse (O and 0, I, l and 1, S and 5). "+
@@ -36,7 +36,7 @@ func (r Reading) atSea(w written) Reading {
 	}
 	message := fmt.Sprintf("%s lies in %s, a 100 km square of open sea on the %s grid. Please check the letters.", w.quoted, letters, s.Grid)
 	if s.Transformation() == HelmertOSGB36 {
-		message += " It is outside the cover of OSTN15, so its latitude and longitude are from the less exact Helmert transformation (5 m)."
+		message += " It is outside the cover of OSTN15, so its latitude and longitude are from the less exact Helmert transformation (10 m)."
 	}
 	return query(r, OpenSea, message)
 }

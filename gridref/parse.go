@@ -11,12 +11,20 @@ package gridref
 // only the two values' order or a sign keeps them from lying within.
 func Parse(text string) (Reading, error) {
 	if s, ok := parsePlain(text); ok {
-		return Reading{Square: s}, nil
+		return Reading{Square: s, Note: s.datumNote()}, nil
 	}
 	if r, ok := parsePlainDegrees(text); ok {
 		return r, nil
 	}
 	return parseAnyhow(text)
+}
+
+// datumNote tells what an old map would change about a small square.
+func (s Square) datumNote() string {
+	if s.Grid == ChannelIslands && s.Size <= 100 {
+		return "Read on WGS84. A reference from an old map of the Channel Islands, on the European Datum 1950, lies some 150 m away."
+	}
+	return ""
 }
 
 // parsePlain reads the common forms fast: letters, figures, a suffix, with

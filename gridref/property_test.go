@@ -1,6 +1,7 @@
 package gridref
 
 import (
+	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -49,6 +50,10 @@ func TestRandomSquares(t *testing.T) {
 		s := randomSquare(random)
 		ref := s.String()
 		read, err := Parse(ref)
+		if f := (*Fault)(nil); errors.As(err, &f) && f.Code == DateOnly {
+			// Some squares in MGRS are dates too: 24JUL.
+			continue
+		}
 		if err != nil {
 			require.NoError(t, err, ref)
 		}
