@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 
+	"fieldfare/convert/report/book"
+
 	"github.com/xuri/excelize/v2"
 )
 
@@ -111,6 +113,5 @@ func (r *Result) WriteWorkbook(w io.Writer) error {
 			return err
 		}
 	}
-	_, err := f.WriteTo(w)
-	return err
+	return book.Write(f, w)
 }

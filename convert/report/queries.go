@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fieldfare/convert/reading"
+	"fieldfare/convert/report/book"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -90,8 +91,7 @@ func (w *Workbook) Finish(out io.Writer, lines []string, questions []*Question) 
 		}
 	}
 	w.file.SetActiveSheet(0)
-	_, err := w.file.WriteTo(out)
-	return err
+	return book.Write(w.file, out)
 }
 
 func (w *Workbook) questions(questions []*Question) error {

@@ -4,6 +4,7 @@ import (
 	"io"
 	"slices"
 
+	"fieldfare/convert/report/book"
 	"fieldfare/dwc"
 
 	"github.com/xuri/excelize/v2"
@@ -84,8 +85,7 @@ func (r *Records) Finish(out io.Writer) error {
 	if err := r.page.finish(); err != nil {
 		return err
 	}
-	_, err := r.w.file.WriteTo(out)
-	return err
+	return book.Write(r.w.file, out)
 }
 
 // newBook makes a workbook with one sheet and the styles that pages use.

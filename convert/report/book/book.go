@@ -1,0 +1,44 @@
+// Package book writes workbooks so that the same content always gives the
+// same bytes.
+package book
+
+import (
+	"archive/zip"
+	"io"
+	"os"
+	"slices"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// Write writes a workbook to out. The library that makes workbooks writes
+// their parts in no fixed order, so they are put in one here: the list of
+// contents first, the others by name. It needs disk space for a copy.
+func Write(f *excelize.File, out io.Writer) error {
+	if err := f.SetDocProps(&excelize.DocProperties{Creator: "Fieldfare", Created: "1980-01-01T00:00:00Z", Modified: "1980-01-01T00:00:00Z"}); err != nil {
+		return err
+	}
+	temp, err := os.CreateTemp("", "fieldfare-book-")
+	if err != nil {
+		return err
+	}
+	defer os.Remove(temp.Name())
+	defer temp.Close()
+	size, err := f.WriteTo(temp)
+	if err != nil {
+		return err
+	}
+	r, err := zip.NewReader(temp, size)
+	if err != nil {
+		return err
+	}
+	slices.SortFunc(r.File, func(a, b *zip.File) int { return strings.Compare(a.Name, b.Name) })
+	w := zip.NewWriter(out)
+	for _, part := range r.File {
+		if err := w.Copy(part); err != nil {
+			return err
+		}
+	}
+	return w.Close()
+}
