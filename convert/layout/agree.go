@@ -1,5 +1,7 @@
 package layout
 
+import "strings"
+
 // agree judges how well what stands in a column fits a sense: above zero it
 // supports it, far below it rules it out. An empty column fits everything.
 // The figures order the senses among themselves and against the weights of
@@ -150,7 +152,7 @@ func agree(s sense, st *stats) int {
 		}
 		return rule(whole > 0.5 || dates > 0.5 || grid > 0.5 || st.share(lookBinomial) > 0.4)
 	case Status:
-		return rule(st.longest > 24 || st.numbers*2 > st.n && len(st.distinct) > 2)
+		return rule(!st.presence())
 	case RecordID:
 		switch {
 		case st.n >= 4 && len(st.distinct) < min(st.n, maxDistinct)*9/10:
@@ -221,6 +223,18 @@ func agreeIgnored(s sense, st *stats, words float64) int {
 		return 0
 	}
 	return -60
+}
+
+// presence reports whether the cells say present or absent, and nothing else.
+func (s *stats) presence() bool {
+	for t := range s.distinct {
+		switch strings.ToLower(strings.Trim(t, " .")) {
+		case "present", "absent", "p", "a", "y", "n", "yes", "no", "seen", "not seen", "0", "1", "x", "true", "false", "not found", "found", "✓", "nil":
+		default:
+			return false
+		}
+	}
+	return true
 }
 
 // upTo is the part of the cells that are whole numbers from 1 to the limit.

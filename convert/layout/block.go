@@ -16,30 +16,31 @@ const (
 // block is one list or table of a page: its headings, its columns and the
 // rows they hold for.
 type block struct {
-	kind     kind
-	why      string
-	headRows []int // row numbers
-	first    int   // first and last body row; last 0 is open-ended
-	last     int
-	lastData int // last row that is a record for certain; 0 unknown
-	from, to int // columns, from 0; to inclusive
-	cols     []column
-	byCol    []int // index into cols by column, -1 for none
-	terms    bool
-	facts    facts
-	notes    []Note
-	sample   []keptRow
-	heads    []*keptRow
-	axis     *axis        // of a table
-	factRows map[int]bool // rows of a table's body that say something of its columns
-	entry    *Entry       // of the project file, that opened the block
-	chosen   *Entry       // whose lines override the reading
-	shared   []int        // columns left of several lists side by side that all of them use
-	mixed    bool         // another block stands beside it on the same rows
-	carry    map[Meaning]bool
-	skip     []span // rows the project file leaves out
-	marks    marks
-	filled   map[int]float64 // by column: part of the rows with a value of their own
+	kind       kind
+	why        string
+	headRows   []int // row numbers
+	first      int   // first and last body row; last 0 is open-ended
+	last       int
+	lastData   int // last row that is a record for certain; 0 unknown
+	from, to   int // columns, from 0; to inclusive
+	cols       []column
+	byCol      []int // index into cols by column, -1 for none
+	terms      bool
+	facts      facts
+	notes      []Note
+	sample     []keptRow
+	heads      []*keptRow
+	axis       *axis        // of a table
+	factRows   map[int]bool // rows of a table's body that say something of its columns
+	entry      *Entry       // of the project file, that opened the block
+	chosen     *Entry       // whose lines override the reading
+	loneVisits map[int]bool // rows with a date and nothing else, and another date next
+	shared     []int        // columns left of several lists side by side that all of them use
+	mixed      bool         // another block stands beside it on the same rows
+	carry      map[Meaning]bool
+	skip       []span // rows the project file leaves out
+	marks      marks
+	filled     map[int]float64 // by column: part of the rows with a value of their own
 }
 
 type span struct{ from, to int }

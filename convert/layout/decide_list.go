@@ -32,6 +32,7 @@ func (b *block) decide(p *Plan) {
 		p.leaveBlock(b)
 		return
 	}
+	b.findLoneVisits()
 	b.settleCarry()
 	b.byCol = make([]int, b.to+1)
 	for i := range b.byCol {
@@ -75,6 +76,29 @@ func (p *Plan) leaveBlock(b *block) {
 	}
 }
 
+// findLoneVisits finds dates that stand alone on their row, with another date
+// next: visits of which nothing is written.
+func (b *block) findLoneVisits() {
+	date := b.find(Date, whole)
+	if date == nil || b.axis != nil {
+		return
+	}
+	b.loneVisits = map[int]bool{}
+	for i := range b.sample {
+		r := &b.sample[i]
+		if r.single() != date.col || !r.looks[date.col].is(lookDate|lookDay|lookPair) || r.number > b.lastData && b.lastData > 0 {
+			continue
+		}
+		next := i + 1
+		for next < len(b.sample) && b.sample[next].n == 0 {
+			next++
+		}
+		if next < len(b.sample) && b.sample[next].look(date.col) != 0 && !b.sample[next].look(date.col).is(lookDitto) {
+			b.loneVisits[r.number] = true
+		}
+	}
+}
+
 // lastRecord finds the last row with several cells, behind which single lines
 // are notes.
 func (b *block) lastRecord(p *Plan) {
@@ -112,7 +136,7 @@ func (b *block) makeColumns(p *Plan) {
 		rows := 0
 		for i := range b.sample {
 			r := &b.sample[i]
-			if b.isFactRow(r.number) || r.n < 2 && b.to > b.from || r.struck || r.single() >= 0 && b.to > b.from || r.firstLook().is(lookTotal) || p.repeats(b, r) {
+			if strings.IndexByte(r.text(max(r.first, 0)), ':') > 0 && p.page.factLine(r) || b.isFactRow(r.number) || r.n < 2 && b.to > b.from || r.struck || r.single() >= 0 && b.to > b.from || r.firstLook().is(lookTotal) || p.repeats(b, r) {
 				continue
 			}
 			rows++

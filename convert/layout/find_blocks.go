@@ -154,7 +154,7 @@ func (p *page) factLine(r *keptRow) bool {
 	}
 	marked := 0
 	for c := range r.cells {
-		if r.looks[c].is(lookMarked) {
+		if r.looks[c].is(lookMarked) || r.looks[c] != 0 && strings.IndexByte(r.cells[c].Text, ':') > 0 && len(labelsIn(r.text(c))) > 0 {
 			marked++
 		}
 	}

@@ -219,7 +219,7 @@ func (p *page) tableBody(i int) []keptRow {
 	to := i + 1
 	for to < len(p.rows) && to-i <= tableWindow {
 		r := &p.rows[to]
-		if sameHeadings(&p.rows[i], r) {
+		if sameHeadings(&p.rows[i], r) || to > i+1 && (p.rows[to-1].n == 0 || p.rows[to-1].single() >= 0) && r.count(lookDate|lookDay|lookRealDate, 0, len(r.looks)) >= 2 {
 			break
 		}
 		to++
@@ -235,6 +235,12 @@ func countsBelow(body []keptRow, c int) bool {
 		l := body[i].look(c)
 		switch {
 		case l == 0:
+		case l.is(lookPair|lookDay|lookDate) && !l.is(lookRealDate):
+			if counts == 0 && lead < 4 {
+				lead++
+			} else {
+				other++
+			}
 		case l.is(lookCount|lookTick|lookNil) && !l.is(lookYear):
 			counts++
 		case l.is(lookCount):

@@ -172,6 +172,10 @@ func (w *walker) split(s *listState, d *Draft, pl *cellPlan, mask *uint64) {
 		*mask |= s.bits[Count]
 	case splitSiteGrid:
 		a, b := gridRefIn(all)
+		if a < 0 && scanGridRef(all) {
+			v.Meaning = GridRef
+			*mask |= s.bits[GridRef]
+		}
 		if a < 0 {
 			return
 		}

@@ -25,7 +25,7 @@ func (w *walker) oddRow(r *notebook.Row, b *block, s *listState) {
 		clear(w.left)
 	case s.isTotal(&k, name):
 		w.skip(skipTotal)
-	case single < 0 && w.p.page.factLine(&k) && k.looks[k.first].is(lookMarked):
+	case single < 0 && w.p.page.factLine(&k) && (k.looks[k.first].is(lookMarked) || len(labelsIn(k.text(k.first))) > 0):
 		w.sectionLine(r, &k, s)
 	case single >= 0:
 		w.singleRow(r, b, s, &k, single)
@@ -129,6 +129,12 @@ func (w *walker) singleRow(r *notebook.Row, b *block, s *listState, k *keptRow, 
 		w.sectionLine(r, k, s)
 	case l.is(lookLong) && !one, behind && !one && !isNameCol, behind && !one && !l.is(lookTaxon):
 		w.skip(skipNote)
+	case b.loneVisits[r.Number] && !isNameCol:
+		w.record(r, b, s)
+		w.makeEmpty(s, text)
+		if v, ok := w.out.Drafts[len(w.out.Drafts)-1].Get(Date); ok {
+			v.Doubt = v.Doubt.And(queryEmptyNight(v.Text))
+		}
 	case isNothing(text) && isNameCol:
 		w.record(r, b, s)
 		w.makeEmpty(s, text)

@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"strings"
+
 	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
 )
@@ -25,7 +27,7 @@ func (w *walker) plainRow(r *notebook.Row, s *listState) bool {
 	for _, c := range s.nameAt {
 		if c < len(r.Cells) && r.Cells[c].Text != "" {
 			t := trim(r.Cells[c].Text)
-			if len(t) < 3 || t == s.headTxt || maybeSpecial(t) || r.Cells[c].Struck || r.Cells[c].Spread {
+			if len(t) < 3 || t == s.headTxt || strings.IndexByte(t, ':') > 0 || maybeSpecial(t) || r.Cells[c].Struck || r.Cells[c].Spread {
 				return false
 			}
 			named = true

@@ -241,6 +241,8 @@ func judgeNumbers(toks []dateToken, years, length int) dateForm {
 		a, b, c := toks[0], toks[1], toks[len(toks)-1]
 		if len(toks) == 3 {
 			switch {
+			case (b.sep == '/' || b.sep == '-') && c.sep == '.' && a.num < b.num && b.num <= 31 && c.num <= 12 && c.width <= 2 && a.width <= 2:
+				return dayMonth // 12/13.6
 			case a.width == 4 && b.num <= 12 && c.num <= 31:
 				return fullDate
 			case c.width == 4 && c.num >= 1500 && a.num <= 31 && b.num <= 31 && (a.num <= 12 || b.num <= 12):

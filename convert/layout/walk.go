@@ -100,7 +100,11 @@ func (w *walker) fixedRow(r *notebook.Row, f *fixedRow) {
 	w.out.Skip = f.skip
 	if len(f.empty) > 0 {
 		w.out.Skip = ""
-		w.out.Drafts = append(w.out.Drafts, f.empty...)
+		for i := range f.empty { // copied, as drafts are used again
+			d := w.newDraft(r)
+			d.Values = append(d.Values, f.empty[i].Values...)
+			d.Empty, d.Night = true, f.empty[i].Night
+		}
 	}
 	for i := range r.Cells {
 		if !HasText(&r.Cells[i]) {
@@ -211,7 +215,7 @@ func (w *walker) partRow(r *notebook.Row, b *block, s *listState, first bool) {
 	}
 	q := w.part
 	clear(q.left)
-	q.out = Outcome{Row: &part, Left: q.left}
+	q.out = Outcome{Row: &part, Left: q.left, Drafts: q.out.Drafts[:0]}
 	q.cells = own + common
 	switch {
 	case own == 0 && !(first && common > 0 && common == w.cells):
@@ -232,7 +236,11 @@ func (w *walker) partRow(r *notebook.Row, b *block, s *listState, first bool) {
 			}
 		}
 	}
-	w.out.Drafts = append(w.out.Drafts, q.out.Drafts...)
+	for i := range q.out.Drafts {
+		d := w.newDraft(r)
+		d.Values = append(d.Values, q.out.Drafts[i].Values...)
+		d.Empty, d.Night = q.out.Drafts[i].Empty, q.out.Drafts[i].Night
+	}
 	w.out.Notes = append(w.out.Notes, q.out.Notes...)
 	w.out.Used += q.out.Used
 	for why, n := range q.left {

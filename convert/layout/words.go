@@ -124,6 +124,8 @@ func buildVocabulary() map[string][]sense {
 	}
 	m(Status, "status; occurrence status; present; presence; present absent; presence absence; p a; record status; zero abundance; zeroabundance; absent; seen y n; seen or not")
 
+	add(sense{meaning: Term, term: "identificationVerificationStatus"}, "record status; verification status; status of record")
+
 	m(Recorder, "recorder; obs; observer; by; who; leg; coll; recorder name; recorders; recorded by; name of recorder; recorder s; observers; collector; seen by; found by; caught by; "+
 		"legit; collected by; observer name; name of observer; rec by; rec; recdr; recorder initials; initials; observed by; noted by; trapped by; trapper; recording; person; people; surveyor; submitted by; "+
 		"contributor; spotter; who saw it; who by; recorder name s; finder; recorder 1; recorder 2; recorder 3; second recorder; other recorders; other recorder; co recorder; additional recorder; additional recorders; joint recorder; assistant; main recorder; counted by; emptied by; team; our names; by whom; sightings by; taken by; with; name; walker; walkers; counter; counters; surveyors; trappers; surveyed by; compiler; finders")
