@@ -9,6 +9,13 @@ import (
 // pronuba", "Noct. pronuba". The genus above on the page decides, or that only
 // one name of the list fits.
 func (r *resolver) abbreviated(s string, toks []token) (outcome, bool) {
+	if len(toks) == 3 && toks[1].kind == wordToken && len(toks[1].key) == 1 && toks[1].lower() && toks[2].kind == wordToken && toks[2].lower() {
+		// "X. c nigrum"
+		epithet := toks[1]
+		epithet.key += toks[2].key
+		epithet.end = toks[2].end
+		toks = []token{toks[0], epithet}
+	}
 	if len(toks) < 2 || len(toks) > 3 || toks[0].kind != wordToken || toks[1].kind != wordToken || !upperFirst(toks[0].text) && !toks[0].dotted() {
 		return outcome{}, false
 	}

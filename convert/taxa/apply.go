@@ -244,9 +244,9 @@ func (r *resolver) toAggregate(o outcome, mark, text string) outcome {
 	}
 	if t.IsSpeciesOrBelow() {
 		e := key(t.SpecificEpithet())
-		for pass := range 2 {
+		for pass := range 3 {
 			for _, a := range ix.aggs[key(t.Genus)] {
-				has := pass == 0 && contains(a.epithets, e) || pass == 1 && contains(a.members, e)
+				has := pass == 0 && contains(a.epithets, e) && len(a.epithets) == 1 || pass == 1 && contains(a.epithets, e) || pass == 2 && contains(a.members, e)
 				if has {
 					o.taxon, o.rank = a.taxon, RankAggregate
 					r.step("%s is covered by the list's aggregate %s.", t, ix.taxa[a.taxon].ScientificName)

@@ -43,7 +43,8 @@ type outcome struct {
 	rank      string
 	remarks   []string
 	rest      []string
-	spelling  bool // the candidates are there by their spelling
+	spelling  bool     // the candidates are there by their spelling
+	named     []string // the names given together, of a pair
 }
 
 func (o *outcome) state() reading.State { return o.verdict.State }

@@ -177,6 +177,7 @@ func (r *resolver) joinSides(s string, sides [][]token, outs []outcome) (outcome
 			o.and(outs[i].verdict)
 		}
 		o.cands = append(o.cands, outs[i].taxon)
+		o.named = append(o.named, nameInPair(&outs[i], t))
 		if genus == "" {
 			genus = t.Genus
 		}
@@ -240,6 +241,19 @@ func (r *resolver) joinSides(s string, sides [][]token, outs []outcome) (outcome
 	return r.pairUp(s, o, up)
 }
 
+// nameInPair is the name that one side gives, although it was doubted or an
+// aggregate and so lifted to its genus.
+func nameInPair(o *outcome, t *Taxon) string {
+	if words := strings.Fields(o.qualifier); t.Rank == RankGenus && len(words) == 2 {
+		epithet := words[0]
+		if !startsLower(epithet) || doubtWords[key(epithet)] != "" {
+			epithet = words[1] // "? comes", not "comes agg."
+		}
+		return t.ScientificName + " " + epithet
+	}
+	return t.ScientificName
+}
+
 func allEpithets(sides [][]token) bool {
 	for _, side := range sides {
 		if side[0].kind != wordToken || !side[0].lower() || !latinLook(side[0].key) {
@@ -265,10 +279,7 @@ func (r *resolver) pairGenus(s string, o outcome, genus string, part bool) (outc
 func (r *resolver) pairUp(s string, o outcome, up int32) (outcome, bool) {
 	t := r.ix.taxa[up]
 	r.step("No aggregate on the list covers them: read as the %s %s.", t.Rank, t.ScientificName)
-	var names []string
-	for _, c := range o.cands {
-		names = append(names, r.ix.taxa[c].ScientificName)
-	}
+	names := o.named
 	o.remark("Recorded as %s, not told apart.", orList(names))
 	short := names
 	if t.Rank == RankGenus {

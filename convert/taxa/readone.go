@@ -205,6 +205,9 @@ func (r *resolver) vernacularVariant(s string, toks []token) (outcome, bool) {
 	}
 	// "Puss", "Elephant Hawk", "Red-tailed": the word like moth is left out. A
 	// single short word says too little.
+	if len(words) == 1 && len(r.taxaEndingIn(words)) > 1 {
+		return outcome{}, false // "Emerald" is the last word of several names
+	}
 	if len(words) > 1 || len(words[0]) >= 4 {
 		if at, there := r.ix.byKey[strings.Join(words, "")]; !there || r.ix.names[at].kind == vernacularName {
 			var longer []variant
@@ -349,6 +352,13 @@ func (r *resolver) nameWithin(s string, toks []token) (outcome, bool) {
 // joinNames weighs a name that is read against unread words before it.
 func (r *resolver) joinNames(s string, before []token, o outcome) (outcome, bool) {
 	text := written(s, before)
+	for i := range before {
+		if remarkDoubts[before[i].key] {
+			h := held(CodeNoteDoubt, "%s seems to doubt or deny the name in it.", quoted(s))
+			h.cands = []int32{o.taxon}
+			return h, true
+		}
+	}
 	left := r.misspelt(s, before)
 	if left.taxon == o.taxon || slices.Contains(left.cands, o.taxon) {
 		r.step("%s is close to the same taxon's other name.", quoted(text))
@@ -398,6 +408,8 @@ func (r *resolver) readLead(s string, toks []token) (lead, []token) {
 			l.doubt = "indet."
 		case len(t.key) == 1 && t.dotted() && upperFirst(t.text):
 			return l, toks[i:] // an abbreviated genus
+		case t.text == "X" && i+1 < len(toks) && toks[i+1].kind == wordToken && toks[i+1].lower():
+			return l, toks[i:] // an abbreviated genus without its full stop
 		case (t.key == "the" || t.key == "a" || t.key == "an" || t.key == "x" || t.key == "c" || t.key == "ca" || t.key == "circa" || t.key == "about" || t.key == "of") && i+1 < len(toks):
 			if t.dotted() && (t.key == "c" || t.key == "a") && i == 0 && toks[1].kind == wordToken {
 				return l, toks[i:] // an abbreviated genus

@@ -268,6 +268,9 @@ func (r *resolver) tailWord(t *tail, s string, toks []token, i int, base baseKin
 			}
 		}
 		return i + 1
+	case rankMarkers[k.key] != "" && base != baseHigher && infraFollows(toks, i) && t.infra != "":
+		t.notes = append(t.notes, written(s, toks[i:i+2]))
+		return i + 2
 	case rankMarkers[k.key] != "" && base != baseHigher && infraFollows(toks, i):
 		t.marker = k.text
 		j := i + 1
@@ -346,6 +349,9 @@ func (r *resolver) secondName(s string, toks []token, base baseKind) (int, outco
 		// be an author or an epithet.
 		if n == 1 && (!upperFirst(toks[0].text) || base == baseHigher || noteWords[toks[0].key]) {
 			break
+		}
+		if n == 1 && len(toks) > 1 && toks[1].kind == wordToken && toks[1].lower() && !noteWords[toks[1].key] && doubtWords[toks[1].key] == "" && openWords[toks[1].key] == "" {
+			break // a genus, and an epithet that is not on the list
 		}
 		o, ok := r.exactTokens(s, toks[:n])
 		if !ok && n == 2 {

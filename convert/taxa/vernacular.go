@@ -119,10 +119,14 @@ func vernacularVariants(words []string) []variant {
 	}
 	kind := kindOf(last)
 	if n > 2 && words[n-2] == "bumble" && kind == "bee" {
-		return append(out, variant{strings.Join(words[:n-2], "") + "bumblebee", ""})
+		front = strings.Join(words[:n-2], "")
+		return append(out, variant{front + "bumblebee", ""}, variant{front + "bee", ""}, variant{front, "bumblebee"})
 	}
 	if kind == "bee" {
 		out = append(out, variant{front + "bumblebee", ""})
+	}
+	if kind == "bumblebee" {
+		out = append(out, variant{front + "bee", ""})
 	}
 	if kind != "" {
 		out = append(out, variant{front, kind})
@@ -154,10 +158,11 @@ func withKindWord(words []string) []string {
 			return nil
 		}
 	}
-	out := make([]string, 0, 2*len(kindWords))
+	out := make([]string, 0, 2*len(kindWords)+1)
 	for _, k := range kindWords {
 		out = append(out, base+k)
 	}
+	out = append(out, base+"hawkmoth")
 	for _, s := range singular(words[n-1]) {
 		stem := strings.Join(words[:n-1], "") + s
 		for _, k := range kindWords {

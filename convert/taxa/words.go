@@ -49,6 +49,7 @@ var doubtWords = map[string]string{
 var openWords = map[string]string{
 	"sp": "sp.", "spp": "spp.", "species": "sp.", "indet": "indet.", "indeterminate": "indet.", "indetermined": "indet.",
 	"unidentified": "indet.", "unid": "indet.", "unident": "indet.", "undet": "indet.", "undetermined": "indet.",
+	"unknown": "indet.", "spec": "sp.",
 }
 
 // nothingWords are cells that name nothing.
