@@ -6,6 +6,8 @@ import (
 	"sync"
 
 	"fieldfare/convert/layout"
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
 )
 
@@ -73,7 +75,28 @@ func (b *batch) add(o *layout.Outcome, g *genera) {
 	if len(o.Notes) > 0 {
 		r.notes = append([]layout.Note(nil), o.Notes...)
 	}
+	r.notes = append(r.notes, doubts(o.Row)...)
 	b.rows = append(b.rows, r)
+}
+
+// doubts are what the notebook itself noticed about the row's cells.
+func doubts(row *notebook.Row) []layout.Note {
+	var notes []layout.Note
+	if row.Repaired != "" {
+		notes = append(notes, layout.Note{
+			Verdict: reading.QueryOf("row-repaired", "The line was hard to part into cells: "+row.Repaired+". Check that each value stands in its column."),
+			Ref:     notebook.Ref{Col: 1, Row: row.Number},
+		})
+	}
+	for i := range row.Cells {
+		if c := &row.Cells[i]; c.PartStruck {
+			notes = append(notes, layout.Note{
+				Verdict: reading.QueryOf("part-struck", "Part of “"+c.Text+"” is struck through. All of it was read; leave out of the cell what does not count."),
+				Ref:     notebook.Ref{Col: i + 1, Row: row.Number}, Text: c.Text,
+			})
+		}
+	}
+	return notes
 }
 
 // crew reads batches with several workers and appends the results to the
