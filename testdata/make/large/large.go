@@ -33,14 +33,18 @@ func Write(out io.Writer, rows int) error {
 		if r.IntN(4) == 0 {
 			comment = comments[r.IntN(len(comments))]
 		}
-		fmt.Fprintf(w, "%s,%s,%d,%s,TL%02d%01d%02d%01d,%s,%s,%s,%s\n", day.Format("02/01/2006"), names[r.IntN(len(names))], 1+r.IntN(40),
-			site, 40+r.IntN(10), r.IntN(10), 80+r.IntN(10), r.IntN(10), people[i/60%len(people)], "ad.", "light trap", comment)
+		fmt.Fprintf(w, "%s,%s,%d,%s,TL%d%d%d%d,%s,%s,%s,%s\n", day.Format("02/01/2006"), names[r.IntN(len(names))], 1+r.IntN(40),
+			site.name, site.easting, r.IntN(10), site.northing, r.IntN(10), people[i/60%len(people)], "ad.", "light trap", comment)
 	}
 	return w.Flush()
 }
 
 var (
-	sites    = []string{"Carr Edge", "Long Drove", "Reedbed", "Sluice"}
+	// Each site is a kilometre square.
+	sites = []struct {
+		name              string
+		easting, northing int
+	}{{"Carr Edge", 45, 88}, {"Long Drove", 46, 87}, {"Reedbed", 45, 87}, {"Sluice", 44, 86}}
 	people   = []string{"Ines Calloway", "Tom Achterberg", "Maud Pettifer"}
 	comments = []string{"worn", "on the wall beside the trap", "fresh", "several more at dusk", "photograph kept"}
 )
