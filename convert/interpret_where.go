@@ -45,6 +45,8 @@ func (in *interpreter) where(d *draft) {
 		return
 	}
 	in.place(d, r)
+	d.facts.AtSea = atSea(r)
+	in.inAreas(d, r, v)
 	in.private(d, known, r)
 }
 

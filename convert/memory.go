@@ -16,6 +16,7 @@ type memory struct {
 	refs   map[refKey]refReading
 	people map[personKey]people.Reading
 	places map[string]places.Reading
+	areas  map[areaKey]reading.Verdict
 }
 
 // remembered is how many values of a kind are kept.
@@ -42,7 +43,7 @@ type personKey struct {
 }
 
 func newMemory() memory {
-	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}}
+	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}, map[areaKey]reading.Verdict{}}
 }
 
 // recall returns what read says of the key, reading it only the first time.

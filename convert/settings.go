@@ -10,6 +10,7 @@ import (
 	"fieldfare/convert/taxa"
 	"fieldfare/convert/when"
 	"fieldfare/validate"
+	"fieldfare/validate/area"
 )
 
 // settings is all that a run needs to know beside the notebooks. It does not
@@ -25,6 +26,7 @@ type settings struct {
 	licence     string
 	privacy     privacyRules
 	asks        validate.Asks
+	polygons    area.Set
 	versions    []report.ListVersion
 	// listProblems are what is wrong with the lists themselves.
 	listProblems []string
@@ -50,7 +52,7 @@ func (j Job) settle() (*settings, error) {
 		s.dateOptions.Order = when.MonthDay
 	}
 	s.versions = []report.ListVersion{{Name: "fieldfare", Version: Version}}
-	for _, load := range []func(*settings) error{j.loadTaxa, j.loadPlaces, j.loadPeople, j.loadAnswers} {
+	for _, load := range []func(*settings) error{j.loadTaxa, j.loadPlaces, j.loadPeople, j.loadAreas, j.loadAnswers} {
 		if err := load(s); err != nil {
 			return nil, err
 		}

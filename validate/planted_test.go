@@ -67,6 +67,7 @@ func cells(pairs ...any) func(*planted, int) []int {
 	}
 }
 
+// fens is a polygon about the season's sites.
 const fens = `{"type":"Polygon","coordinates":[[[0.0,52.3],[0.5,52.3],[0.5,52.55],[0.0,52.55],[0.0,52.3]]]}`
 
 var faults = []fault{
@@ -150,6 +151,9 @@ var faults = []fault{
 	{name: "no count where one is asked for", code: "asks-count", project: "[asks]\ncount_needed = true\n", plant: cell(cCount, "several")},
 	{name: "no term that is asked for", code: "asks-term", project: "[asks]\nterms = [\"lifeStage\", \"occurrenceID\"]\n", plant: cell(cStage, "")},
 	{name: "another vice-county than asked for", code: "asks-vice-county", project: "[asks]\nvice_county = \"VC 29\"\n", plant: cell(cCounty, "31")},
+	{name: "outside the area", code: "outside-area", area: fens, project: "[[lists.area]]\nname = \"the fens\"\nfile = \"area.geojson\"\n", plant: cells(cSite, "", cRef, "TG3030")},
+	{name: "outside the area asked for", code: "outside-area", area: fens, project: "[[lists.area]]\nname = \"the fens\"\nfile = \"area.geojson\"\n[asks]\narea = \"the fens\"\n", plant: cells(cSite, "", cRef, "SU3030", cCounty, "11")},
+	{name: "a vice-county that the polygon speaks against", code: "county-disagrees", area: fens, project: "[[lists.area]]\nname = \"Cambridgeshire\"\nvice_county = \"29\"\nfile = \"area.geojson\"\n", plant: cell(cCounty, "28")},
 	{name: "the same in two notebooks", code: "two-notebooks", plant: func(s *planted, at int) []int {
 		s.second = []row{s.like(at, func(r *row) { r[cRecorder], r[cComments] = "IC", "from the pocket book" })}
 		return nil
