@@ -164,12 +164,25 @@ func (r *resolver) reordered(words []string, used int) []suggestion {
 	var found []suggestion
 	for _, at := range sp.postings[r.rarest(words)] {
 		name := sp.names[at]
-		left, right := unmatched(words, vernacularWords(r.ix.names[name].text))
-		if len(left) == 0 && len(right) == 0 {
+		if turnedRound(words, vernacularWords(r.ix.names[name].text)) {
 			found = append(found, suggestion{name: name, cost: 5, used: used, apply: true})
 		}
 	}
 	return found
+}
+
+// turnedRound: the last words of one stand first in the other, and nothing
+// else differs. Bright-line Brown-eye and Brown-line Bright-eye are two.
+func turnedRound(a, b []string) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := 1; i < len(a); i++ {
+		if slices.Equal(a[i:], b[:len(b)-i]) && slices.Equal(a[:i], b[len(b)-i:]) {
+			return true
+		}
+	}
+	return false
 }
 
 // rarest is the word that the fewest names have.
@@ -197,7 +210,7 @@ func (r *resolver) writtenOut(words []string, toks []token, used int) []suggesti
 	for _, w := range words {
 		if r.ix.isVernacularWord(w) && !dotted[w] {
 			full = append(full, w)
-		} else if dotted[w] || shortForms[w] != "" || len(w) == 1 || isInitials(w) {
+		} else if dotted[w] || shortForms[w] != "" || isInitial(w) || isInitials(w) {
 			short++
 		} else {
 			return nil
@@ -229,7 +242,7 @@ func shortenedFrom(words, candidate []string, dotted map[string]bool) bool {
 		c := candidate[j]
 		full := shortForms[w]
 		switch {
-		case w == c, full == c, (dotted[w] || len(w) == 1) && strings.HasPrefix(c, w):
+		case w == c, full == c, (dotted[w] || isInitial(w)) && strings.HasPrefix(c, w):
 			j++
 		case full != "" && j+1 < len(candidate) && full == c+candidate[j+1]:
 			j += 2
@@ -246,6 +259,8 @@ func shortenedFrom(words, candidate []string, dotted map[string]bool) bool {
 	}
 	return j == len(candidate)
 }
+
+func isInitial(w string) bool { return len(w) == 1 && w[0] >= 'a' }
 
 // isInitials: two or three letters without a vowel, as "LBB" for Lesser
 // Broad-bordered.

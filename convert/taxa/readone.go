@@ -222,15 +222,17 @@ func (r *resolver) vernacularVariant(s string, toks []token) (outcome, bool) {
 }
 
 // lengthened weighs a name to which a word like moth was added. On a page
-// about such taxa that is how people write; elsewhere somebody should look,
-// and what is a name of something else as it stands is not taken.
+// about such taxa that is how people write. Elsewhere the name as it stands
+// may be that of something else (a hornet is no Hornet Moth): it is held,
+// unless its last word asks to be completed, as in "Elephant Hawk" and "7-spot".
 func (r *resolver) lengthened(o outcome, text string, words []string) outcome {
 	if o.taxon == none || r.group.understood() && r.group.has(r.ix.taxa[o.taxon]) {
 		return o
 	}
 	n := &r.ix.names[o.name]
-	if r.ix.known.english[strings.Join(words, "")] {
-		h := held(CodeMisspelt, "%s is not on the list, but %s is.", quoted(text), quoted(n.text))
+	last := strings.TrimSuffix(words[len(words)-1], "s")
+	if r.ix.known.english[strings.Join(words, "")] || last != "hawk" && last != "spot" {
+		h := held(CodeShortened, "%s is not on the list, but %s is.", quoted(text), quoted(n.text))
 		h.cands = []int32{o.taxon}
 		return h
 	}

@@ -109,7 +109,7 @@ func (r *resolver) tailSign(t *tail, s string, toks []token, i int, base baseKin
 		if end, text := authorSpan(toks, i+1, tokenize); k.text == "," && base == baseSpecies && end > i+1 && r.plausibleAuthor(toks[i+1:end], text) {
 			return i + 1
 		}
-		if suspectName(rest, r.ix) {
+		if suspectName(rest, r.ix) || base == baseHigher && mayBeEpithet(&rest[0]) {
 			t.unknown = append(t.unknown, rest...)
 			return len(toks)
 		}
@@ -147,7 +147,7 @@ func (r *resolver) tailGroup(t *tail, s string, k *token, base baseKind, depth i
 			return
 		}
 	}
-	if suspectName(inner, r.ix) {
+	if suspectName(inner, r.ix) || base == baseHigher && mayBeEpithet(&inner[0]) {
 		t.unknown = append(t.unknown, *k)
 		return
 	}
@@ -171,6 +171,12 @@ func (t *tail) merge(in tail) {
 		t.second = in.second
 	}
 	t.noteDoubt = t.noteDoubt || in.noteDoubt
+}
+
+// mayBeEpithet: behind a genus, a word in small letters that is no usual note
+// may be the epithet: "Noctua (pronuba)".
+func mayBeEpithet(k *token) bool {
+	return k.kind == wordToken && k.lower() && len(k.key) > 2 && !noteWords[k.key] && !placeWords[k.key] && !remarkDoubts[k.key] && openWords[k.key] == "" && !hasDigit(k.key)
 }
 
 // suspectName: words that look like the name of something rather than a note:
