@@ -41,8 +41,8 @@ func finish(r Reading, w written) Reading {
 		}
 	}
 	if w.side > 0 && !r.Geographic() && r.Square.Size != w.side {
-		r = query(r, OtherWords, fmt.Sprintf("%s names a square of %d km, but its figures give one of %s. It was read as %s; please confirm it.",
-			w.quoted, w.side/1000, sideOf(r.Square), r.name()))
+		r = query(r, OtherWords, fmt.Sprintf("%s names a square of %s, but its figures give one of %s. It was read as %s; please confirm it.",
+			w.quoted, sideOf(Square{Size: w.side}), sideOf(r.Square), r.name()))
 	}
 	if w.asked {
 		r = query(r, Doubted, w.quoted+" has a question mark beside it. It was read as "+r.name()+"; please confirm it.")

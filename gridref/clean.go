@@ -64,14 +64,15 @@ func plainRune(r rune) rune {
 var (
 	doubleQuote = regexp.MustCompile(`''`)
 	spaces      = regexp.MustCompile(` +`)
-	sideWords   = regexp.MustCompile(`[ ,(]*\b(1|2|5|10|100) ?KM\b\.?(?: ?SQ(?:UARE|\.)?)?[)]?$`)
+	sideWords   = regexp.MustCompile(`[ ,(]*\b(?:(1|2|5|10|100) ?KM|(1|10|100|1000) ?M)\b\.?(?: ?SQ(?:UARE|\.)?)?[)]?$`)
 	kindWords   = regexp.MustCompile(`\b(?:TETRAD|HECTAD|MONAD|QUADRANT|QUAD|SQUARE|(?:TWO|FOUR|SIX|EIGHT|TEN|[2468]|10)[ -]?FIG(?:URES?|S)?)\b[ .:]*`)
 	stated      = regexp.MustCompile(`(?:±|\+ ?/ ?-|\+-)\s*(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|MTRS?|M)?\b\.?`)
 	bracketed   = regexp.MustCompile(`\(\s*(?:TO |WITHIN )?(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|M)\s*\)`)
 	about       = regexp.MustCompile(`\b(?:APPROX(?:IMATE(?:LY)?|\.)?|CIRCA|ABOUT|AROUND|ROUGHLY|EST(?:IMATED|\.)?|CENTROID|CENT(?:RE|ERE?D?|RED)(?: ON)?|NEAR)(?:\b|$)\.?`)
 	// C alone is an Irish square before figures, and a tetrad behind them.
-	circa = regexp.MustCompile(`^CA\b\.? *|^C(?:\. ?| )([A-Z])| CA\.?$`)
-	label = regexp.MustCompile(`^(?:(?:OS|UK|GB|O\.S\.|BRITISH|IRISH|NATIONAL|MAP|OSGB|OSI|IRELAND|IRL|IE|ROI|NI)[ :.]+)*` +
+	circa    = regexp.MustCompile(`^CA\b\.? *|^C(?:\. ?| )([A-Z])| CA\.?$`)
+	trailing = regexp.MustCompile(`[ ,(]+(?:OSGB ?(?:36)?|BNG|NGR|OS|BRITISH (?:NATIONAL )?GRID|IRISH GRID)\)?$`)
+	label    = regexp.MustCompile(`^(?:(?:OS|UK|GB|O\.S\.|BRITISH|IRISH|NATIONAL|MAP|OSGB|OSI|IRELAND|IRL|IE|ROI|NI)[ :.]+)*` +
 		`(?:GRID[ -]?REF(?:ERENCE|S|\.)?|N\.?G\.?R\.?|G\.?R\.?|O\.?S\.?G\.?R\.?|I\.?G\.?R\.?|OSGB(?:36)?|BNG|MGRS|GRID|REF(?:ERENCE)?|LOCATION|COORD(?:INATE)?S?|(?:OS|UK|GB|BRITISH|IRISH|IRELAND|IRL|IE|ROI|NI))\s*[ :.=\-]\s*`)
 )
 
@@ -93,8 +94,11 @@ func clean(text string) written {
 		w.stated = metres(m[1], m[2])
 		t = strings.Replace(t, m[0], " ", 1)
 	} else if m := sideWords.FindStringSubmatchIndex(t); m != nil && strings.ContainsAny(t[:1], letters) {
-		side, _ := strconv.Atoi(t[m[2]:m[3]])
-		w.side, t = int32(side)*1000, t[:m[0]]
+		unit := 1000.0
+		if m[2] < 0 {
+			unit, m[2], m[3] = 1, m[4], m[5]
+		}
+		w.side, t = int32(unit*metres(t[m[2]:m[3]], "")), t[:m[0]]
 	} else if m := bracketed.FindStringSubmatch(t); m != nil {
 		w.stated = metres(m[1], m[2])
 		t = strings.Replace(t, m[0], " ", 1)
@@ -117,10 +121,11 @@ func clean(text string) written {
 		w.approx, t = true, strings.ReplaceAll(t, "~", " ")
 	}
 	t = strings.TrimSpace(spaces.ReplaceAllString(t, " "))
+	t = trailing.ReplaceAllString(t, "")
 	if rest := label.ReplaceAllString(t, ""); rest != "" {
 		t = rest
 	}
-	w.text = strings.Trim(t, " .,;:'\"=*_-/")
+	w.text = strings.Trim(t, " .,;:'\"=*_-/#!")
 	// A leading sign belongs to a number, a trailing prime to minutes.
 	if strings.HasPrefix(t, "-") && len(t) > 1 && (isDigit(t[1]) || t[1] == '.') {
 		w.text = "-" + w.text

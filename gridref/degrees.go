@@ -186,6 +186,10 @@ func halve(ms []mark) (a, b []mark, ok bool) {
 			cut = -1
 		}
 	}
+	if len(letters) == 0 && len(numbers) <= 3 && oneDegreeSign(ms) && !strings.Contains(ms[numbers[0]].number, ".") {
+		// Degrees and minutes of one value alone.
+		return nil, nil, false
+	}
 	if cut < 0 {
 		cut = halfway(ms, numbers)
 	}
@@ -194,6 +198,16 @@ func halve(ms []mark) (a, b []mark, ok bool) {
 	}
 	a, b = ms[:cut], ms[cut:]
 	return a, b, countNumbers(a) > 0 && countNumbers(b) > 0
+}
+
+func oneDegreeSign(ms []mark) bool {
+	n := 0
+	for _, m := range ms {
+		if m.kind == 'd' {
+			n++
+		}
+	}
+	return n == 1
 }
 
 // halfway cuts before the second degree sign's number, or between equal counts

@@ -31,20 +31,22 @@ type mark struct {
 var (
 	// Words for the parts of an angle, behind a number.
 	degreeWord = regexp.MustCompile(`(\d) ?(?:DEG(?:REES?|S)?\b\.?|D(?:\b|[ \d]))`)
-	minuteWord = regexp.MustCompile(`(\d) ?(?:MIN(?:UTE)?S?\b\.?|M\b|M(\d))`)
-	secondWord = regexp.MustCompile(`(\d) ?(?:SEC(?:OND)?S?\b\.?)`)
-	dmsLetters = regexp.MustCompile(`(\d{1,3}) ?D ?(\d{1,2}(?:\.\d+)?) ?M(?: ?(\d{1,2}(?:\.\d+)?) ?S)?`)
-	axisWord   = regexp.MustCompile(`\b(?:LAT(?:ITUDE)?|N LAT|LON(?:GITUDE|G)?|LNG)\b[ .:=]*`)
-	compass    = regexp.MustCompile(`(\b|\d)(?:(N)ORTH|(S)OUTH|(E)AST|(W)EST)\b`)
-	datumNote  = regexp.MustCompile(`[(, ]*\bWGS ?-?(?:19)?84\b[) :,]*`)
-	wktPoint   = regexp.MustCompile(`^(?:SRID=\d+;)?POINT ?\( ?(-?\d+(?:\.\d+)?)[ ]+(-?\d+(?:\.\d+)?) ?\)?$`)
-	isoPoint   = regexp.MustCompile(`^([+-])(\d{2,6})(\.\d+)?([+-])(\d{3,7})(\.\d+)?(?:CRSWGS_84)?/?$`)
-	dotted     = regexp.MustCompile(`(\d{1,3})[.:](\d{1,2})[.:](\d{1,2}(?:\.\d+)?)`)
-	colons     = regexp.MustCompile(`(\d):(\d)`)
-	commaDigit = regexp.MustCompile(`\d,\d`)
-	fourCommas = regexp.MustCompile(`^(-?\d{1,3}),(\d{2,}),(-?\d{1,3}),(\d{2,})$`)
-	pointDigit = regexp.MustCompile(`\d\.\d`)
-	joinHyphen = regexp.MustCompile(`(\d)-(\d)`)
+	// What is typed for want of a degree sign.
+	degreeTyped = regexp.MustCompile(`(\d) ?[O*^]`)
+	minuteWord  = regexp.MustCompile(`(\d) ?(?:MIN(?:UTE)?S?\b\.?|M\b|M(\d))`)
+	secondWord  = regexp.MustCompile(`(\d) ?(?:SEC(?:OND)?S?\b\.?)`)
+	dmsLetters  = regexp.MustCompile(`(\d{1,3}) ?D ?(\d{1,2}(?:\.\d+)?) ?M(?: ?(\d{1,2}(?:\.\d+)?) ?S)?`)
+	axisWord    = regexp.MustCompile(`\b(?:LAT(?:ITUDE)?|N LAT|LON(?:GITUDE|G)?|LNG)\b[ .:=]*`)
+	compass     = regexp.MustCompile(`(\b|\d)(?:(N)ORTH|(S)OUTH|(E)AST|(W)EST)\b`)
+	datumNote   = regexp.MustCompile(`[(, ]*\bWGS ?-?(?:19)?84\b[) :,]*`)
+	wktPoint    = regexp.MustCompile(`^(?:SRID=\d+;)?POINT ?\( ?(-?\d+(?:\.\d+)?)[ ]+(-?\d+(?:\.\d+)?) ?\)?$`)
+	isoPoint    = regexp.MustCompile(`^([+-])(\d{2,6})(\.\d+)?([+-])(\d{3,7})(\.\d+)?(?:CRSWGS_84)?/?$`)
+	dotted      = regexp.MustCompile(`(\d{1,3})[.:](\d{1,2})[.:](\d{1,2}(?:\.\d+)?)`)
+	colons      = regexp.MustCompile(`(\d):(\d)`)
+	commaDigit  = regexp.MustCompile(`\d,\d`)
+	fourCommas  = regexp.MustCompile(`^(-?\d{1,3}),(\d{2,}),(-?\d{1,3}),(\d{2,})$`)
+	pointDigit  = regexp.MustCompile(`\d\.\d`)
+	joinHyphen  = regexp.MustCompile(`(\d)-(\d)`)
 )
 
 // plainDegrees puts signs and single letters in the place of words.
@@ -59,6 +61,9 @@ func plainDegrees(t string) string {
 		return m[1] + "°" + m[2] + "'" + m[3] + `"`
 	})
 	t = strings.NewReplacer("(", " ", ")", " ", "[", " ", "]", " ", "{", " ", "}", " ").Replace(t)
+	if strings.ContainsAny(t, "'\"") {
+		t = degreeTyped.ReplaceAllString(t, "$1°")
+	}
 	t = degreeWord.ReplaceAllString(t, "$1°")
 	if strings.Contains(t, "°") {
 		// Without degrees an M is metres.

@@ -199,6 +199,11 @@ func (t *trial) locate(split []bool, suffix string) {
 	case n > 12:
 		t.code = TooManyFigures
 		return
+	case n == 12 && gaps(split) == 1 && split[6] && t.square.Grid == British && t.pairSquare().HasLand():
+		// A full easting and northing that lies in another square than the
+		// letters say, or a reference to 10 cm.
+		t.code = PairAmbiguous
+		return
 	case !halves(split):
 		t.code = UnevenFigures
 		return
@@ -247,6 +252,15 @@ func (t *trial) whole(split []bool) bool {
 		}
 	}
 	return false
+}
+
+// pairSquare takes 12 figures as a full easting and northing.
+func (t *trial) pairSquare() Square {
+	s, err := Plane{British, float64(atoi(t.figures[:6])), float64(atoi(t.figures[6:]))}.Square(1)
+	if err != nil {
+		return Square{Grid: British, Easting: -1}
+	}
+	return s
 }
 
 // gaps counts the separators between the figures.

@@ -18,7 +18,7 @@ func (t trial) reading(w written) Reading {
 		r = query(r, TooManyFigures, fmt.Sprintf("%s has 12 figures, which claims to know the place to 10 cm. "+
 			"It was read to the metre, as %s; please confirm it.", w.quoted, ref))
 	}
-	if !t.square.HasLand() || t.square.mayBeIrish() {
+	if !t.square.HasLand() || t.square.elsewhere() {
 		r = r.atSea(w)
 	}
 	return r
@@ -33,6 +33,9 @@ func (r Reading) atSea(w written) Reading {
 			return query(r, MeantIrish, fmt.Sprintf("%s lies in or beside Ireland, where references have one letter. "+
 				"The same place on the Irish Grid is in %s; please check which grid was meant.", w.quoted, irish))
 		}
+	}
+	if s.Grid == British && s.HasLand() {
+		return query(r, OpenSea, fmt.Sprintf("%s lies in or beside France. Please check the figures.", w.quoted))
 	}
 	message := fmt.Sprintf("%s lies in %s, a 100 km square of open sea on the %s grid. Please check the letters.", w.quoted, letters, s.Grid)
 	if s.Transformation() == HelmertOSGB36 {
@@ -61,6 +64,10 @@ func (t *trial) fault(w written, c compact) (Reading, error) {
 			"half for the easting and half for the northing. Please look up the missing or extra one.", w.quoted, figureCount(n)))
 	case TooManyFigures:
 		return fault(TooManyFigures, fmt.Sprintf("%s has %d figures after the letters; a grid reference has at most 10.", w.quoted, n))
+	case PairAmbiguous:
+		s := t.pairSquare()
+		return fault(PairAmbiguous, fmt.Sprintf("%s has six figures each way: as a full easting and northing they lie in %s, not in %s, "+
+			"and as a reference they claim to know the place to 10 cm. Please look up the reference.", w.quoted, s.String()[:2], t.letters), s.String())
 	case UnevenFigures:
 		parts := figureParts(t.figures, c.split[len(c.text)-n-t.suffixLength(c):])
 		suggestions := unevenSuggestions(t.letters, parts)

@@ -26,7 +26,7 @@ func loneNumber(w written) (Reading, error, bool) {
 		return r, err, true
 	}
 	c, ok := squeeze(w.text)
-	if !ok || strings.Trim(c.text, "0123456789") != "" {
+	if !ok || strings.Trim(c.text, "0123456789") != "" || strings.Count(w.text, ",") > 1 || strings.Count(w.text, ".") > 1 {
 		return Reading{}, nil, false
 	}
 	switch k := len(c.text); {
@@ -43,16 +43,21 @@ func loneNumber(w written) (Reading, error, bool) {
 	}
 }
 
+// The Isles of Scilly are the only land with an easting of five figures below
+// Cornwall, and with a northing of four.
+const scillyWest, scillyEast = 75_000, 100_000
+
 // readPair decides the grid and the unit of a pair.
 func readPair(w written, e, n figure, labelled bool) (Reading, error) {
 	switch {
 	case e.scientific || n.scientific:
 		return readRounded(w, e, n, max(e.precision, n.precision), Spreadsheet,
 			"is in scientific notation, as a spreadsheet shows long numbers, and has lost its last figures")
-	case e.whole == 5 && n.whole == 5 && e.value < 75_000 && e.decimals == 0 && n.decimals == 0:
+	case e.whole == 5 && n.whole == 5 && e.value < scillyWest && e.decimals == 0 && n.decimals == 0:
 		// In metres it would lie in the sea about Scilly.
 		return readRounded(w, scaled(e, 10), scaled(n, 10), 10, PairUnits, "seems to count in tens of metres")
-	case e.whole >= 5 && n.whole >= 4 || n.whole >= 6:
+	case e.whole >= 5 && n.whole >= 5, e.whole == 4 && n.whole >= 6, // St Kilda and Uist
+		e.value > scillyWest && e.value < scillyEast && n.whole == 4 && n.value > 5000:
 		return readMetres(w, e, n, labelled)
 	case e.whole == 4 && n.whole == 4 && e.decimals+n.decimals == 0:
 		return readRounded(w, scaled(e, 100), scaled(n, 100), 100, PairUnits, "seems to count in hundreds of metres")
@@ -79,9 +84,15 @@ func readRounded(w written, e, n figure, unit float64, code, why string) (Readin
 	}
 	// Scaling by powers of ten leaves errors in the last bit.
 	plane := Plane{British, e.value + 1e-6, n.value + 1e-6}
+	const leastOnLand = 5000 // of either, on both grids
+	if plane.Easting < leastOnLand || plane.Northing < leastOnLand {
+		plane.Grid = NoGrid
+	}
 	s, err := plane.Square(size)
 	if err != nil || !s.HasLand() {
-		plane.Grid = Irish
+		if plane.Grid == British {
+			plane.Grid = Irish
+		}
 		if irish, err := plane.Square(size); err == nil && irish.HasLand() {
 			s = irish
 		}
@@ -95,7 +106,7 @@ func readRounded(w written, e, n figure, unit float64, code, why string) (Readin
 // readMetres reads a pair in metres.
 func readMetres(w written, e, n figure, labelled bool) (Reading, error) {
 	british := pairOn(British, e, n)
-	if british.Square.HasLand() && !british.Square.irish() {
+	if british.Square.HasLand() && !british.Square.elsewhere() {
 		return british.roundness(w), nil
 	}
 	if irish := pairOn(Irish, e, n); irish.Square.HasLand() {

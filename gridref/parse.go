@@ -63,13 +63,23 @@ func parsePlain(text string) (Square, bool) {
 	if isGap(text[i]) {
 		i++
 	}
-	return s, s.plainFigures(text[i:end]) && !s.mayBeIrish()
+	return s, s.plainFigures(text[i:end]) && !s.elsewhere()
 }
 
-// mayBeIrish reports whether a British reference lies where only the Irish
-// Grid makes sense. The first conditions are only there to be quick.
-func (s Square) mayBeIrish() bool {
-	return s.Grid == British && s.Easting < 200_000 && s.Northing < 750_000 && s.Size <= 10_000 && s.irish()
+// elsewhere reports whether a British reference lies in Ireland or in France,
+// though its 100 km square has British land. The first conditions are only
+// there to be quick.
+func (s Square) elsewhere() bool {
+	switch {
+	case s.Grid != British || s.Size > 10_000:
+		return false
+	case s.Easting < 200_000 && s.Northing < 750_000:
+		return s.irish()
+	case s.Easting >= 600_000 && s.Northing < 150_000:
+		p := s.Point()
+		return inFrance(p.Lat, p.Lon)
+	}
+	return false
 }
 
 // plainFigures moves the 100 km square s to what the rest of its reference

@@ -35,6 +35,11 @@ func parseUTM(w written) (Reading, error, bool) {
 		r, err := readUTM(w, zone, m[len(m)-1], e, n)
 		return r, err, true
 	}
+	if e, n, _, ok := pairFigures(text); ok && strings.Contains(w.text, "UTM") {
+		r, err := fault(ZoneMissing, fmt.Sprintf("%s is a UTM easting and northing without the zone. Please add it, such as 31U.", w.quoted),
+			zoneSuggestions(e, n)...)
+		return r, err, true
+	}
 	return Reading{}, nil, false
 }
 
