@@ -13,7 +13,7 @@ var fairForms = map[string][]string{
 	"TL":           {"TL", "tl", " TL ", "(TL)", "T L"},
 	"TL48":         {"TL48", "tl48", "TL 48", "TL 4 8", "TL-4-8", "TL48 (10km square)", "hectad TL48", "TL48 10km"},
 	"TL48J":        {"TL48J", "tL48j", "TL 48 J", "TL 48  j", "TL.48.J", "TL48 (J)", "TL 48/J", "TL48 tetrad J", "tetrad TL48J", "TL48J (2 km)"},
-	"NA0958799448": {"9587 899448", "9587.909, 899448.996"},
+	"NF0958799448": {"9587 899448", "9587.909, 899448.996"},
 	"SV9149209318": {"91492 9318"},
 	"TL48C":        {"TL 48 C", "TL48C", "tl48 c"},
 	"TL48I":        {"TL48I", "tl48i"},
