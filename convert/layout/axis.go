@@ -25,10 +25,11 @@ type axisColumn struct {
 	values           []Value // of each of its records
 	day, month, year string
 	sex, stage       string
-	left             string // why it is left out: a total
-	group            int    // columns of one night and place make one record
-	dateRow          int    // row of its date
-	filled, nils     int    // cells of the body with a count, with 0 or a dash
+	role             Meaning // what its cells are: Count, or the remarks that go with one
+	left             string  // why it is left out: a total
+	group            int     // columns of one night and place make one record
+	dateRow          int     // row of its date
+	filled, nils     int     // cells of the body with a count, with 0 or a dash
 }
 
 // axisMeanings are what a row of a table's headings may say of its columns.
@@ -44,7 +45,7 @@ func (p *Plan) buildAxis(b *block, cols []int, species bool, rows []*keptRow) {
 	}
 	for _, c := range cols {
 		a.byCol[c] = len(a.cols)
-		a.cols = append(a.cols, axisColumn{col: c})
+		a.cols = append(a.cols, axisColumn{col: c, role: Count})
 	}
 	b.axis = a
 	for _, r := range rows {
@@ -76,6 +77,9 @@ func (a *axis) oneName() {
 // its left neighbour's, as a heading over several columns does.
 func (p *Plan) axisRow(b *block, r *keptRow) {
 	a := b.axis
+	if p.roleRow(r, a) {
+		return
+	}
 	s, labelled := p.axisLabel(b, r)
 	if !labelled {
 		s = p.axisRowSense(b, r)
@@ -105,6 +109,50 @@ func (p *Plan) axisRow(b *block, r *keptRow) {
 		ac.heading = strings.TrimSpace(ac.heading + " " + text)
 		p.axisCell(b, ac, s, r, at, text)
 	}
+}
+
+// roleRow takes a row that says of each column whether it holds counts or
+// remarks: "No. | Notes | No. | Notes" under the nights.
+func (p *Plan) roleRow(r *keptRow, a *axis) bool {
+	remarks := false
+	for i := range a.cols {
+		if t := r.text(a.cols[i].col); t != "" {
+			m := columnRole(t)
+			if m == "" && !isTotalHeading(t) {
+				return false
+			}
+			remarks = remarks || m == Remarks
+		}
+	}
+	if !remarks {
+		return false
+	}
+	for i := range a.cols {
+		ac := &a.cols[i]
+		t := r.text(ac.col)
+		switch m := columnRole(t); {
+		case m != "":
+			ac.role = m
+		case t != "":
+			ac.left = leaveTotal
+		}
+		ac.heading = strings.TrimSpace(ac.heading + " " + t)
+	}
+	return true
+}
+
+// columnRole is what a heading under a night says of its column.
+func columnRole(t string) Meaning {
+	ss := vocabulary[normHeading(t)]
+	if len(ss) == 0 {
+		return ""
+	}
+	for _, s := range ss {
+		if s.meaning == Count || s.meaning == Remarks {
+			return s.meaning
+		}
+	}
+	return ""
 }
 
 // sameNight reports whether a column stands under the same date as another.
@@ -380,11 +428,11 @@ func (ac *axisColumn) get(m Meaning) *Value {
 func (a *axis) groups() {
 	for i := range a.cols {
 		a.cols[i].group = i
-		if a.cols[i].sex == "" && a.cols[i].stage == "" {
+		if a.cols[i].sex == "" && a.cols[i].stage == "" && a.cols[i].role == Count {
 			continue
 		}
 		for j := range i {
-			if a.cols[j].left == "" && (a.cols[j].sex != "" || a.cols[j].stage != "") && sameValues(a.cols[i].values, a.cols[j].values) {
+			if a.cols[j].left == "" && (a.cols[j].sex != "" || a.cols[j].stage != "" || a.cols[i].role != Count) && sameValues(a.cols[i].values, a.cols[j].values) {
 				a.cols[i].group = a.cols[j].group
 				break
 			}

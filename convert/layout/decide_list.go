@@ -34,7 +34,7 @@ func (b *block) decide(p *Plan) {
 	}
 	b.findLoneVisits()
 	b.settleCarry()
-	b.byCol = make([]int, b.to+1)
+	b.byCol = make([]int, p.page.width)
 	for i := range b.byCol {
 		b.byCol[i] = -1
 	}
@@ -122,11 +122,11 @@ func (r *keptRow) firstLook() look {
 
 // makeColumns judges every column by its headings and cells.
 func (b *block) makeColumns(p *Plan) {
-	tops, bottoms := b.headings()
+	tops, bottoms := b.headings(p.page.width)
 	b.terms = writtenInTerms(append(append([]string{}, tops...), bottoms...))
 	b.filled = map[int]float64{}
-	for c := range b.to + 1 {
-		if c < b.from && !slices.Contains(b.shared, c) {
+	for c := range len(bottoms) {
+		if (c < b.from || c > b.to) && !slices.Contains(b.shared, c) {
 			continue
 		}
 		if b.axis != nil && b.axis.byCol[c] >= 0 {
@@ -170,8 +170,8 @@ func (b *block) choose(c *column) {
 
 // headings returns the upper and lower heading of every column as written. A
 // heading over several columns stands over each of them.
-func (b *block) headings() (tops, bottoms []string) {
-	tops, bottoms = make([]string, b.to+1), make([]string, b.to+1)
+func (b *block) headings(width int) (tops, bottoms []string) {
+	tops, bottoms = make([]string, width), make([]string, width)
 	if len(b.heads) == 0 {
 		return tops, bottoms
 	}

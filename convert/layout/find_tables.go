@@ -322,7 +322,8 @@ func (p *page) widen(r *keptRow, body []keptRow, cols []int, from, to int) []int
 		switch {
 		case isAxis[c]:
 			out = append(out, c)
-		case r.look(c) == 0 && countsBelow(body, c) && anyText(body, c) && headedBelow(body, c):
+		case r.look(c) == 0 && countsBelow(body, c) && anyText(body, c) && headedBelow(body, c),
+			r.look(c) == 0 && len(body) > 0 && columnRole(body[0].text(c)) == Remarks && columnRole(body[0].text(cols[0])) == Count:
 			out = append(out, c)
 		}
 	}
@@ -405,6 +406,8 @@ func (p *page) furtherHeads(r *keptRow, cols []int, species bool) bool {
 		switch {
 		case l == 0:
 			continue
+		case columnRole(r.text(c)) != "" && !l.is(lookInt) && !isTotalHeading(r.text(c)):
+			words++
 		case l.is(lookCount | lookTick | lookNil):
 			counts++
 			if x := vocabulary[normHeading(r.text(c))]; len(x) > 0 && x[0].meaning == Count && (x[0].sex != "" || x[0].stage != "") {

@@ -87,6 +87,19 @@ func (p *Plan) sideBySide(h head) (groups []span, shared []int) {
 		}
 	}
 	want := groupKeys(keys, groups[0])
+	if last := &groups[len(groups)-1]; !h.table && len(groups) > 1 { // headings beyond the pattern belong to all
+		n := 0
+		for c := last.from; c < len(keys); c++ {
+			if keys[c] == "" {
+				continue
+			}
+			if n++; n > len(want) {
+				shared = append(shared, c)
+			} else if n == len(want) {
+				last.to = c
+			}
+		}
+	}
 	for _, g := range groups {
 		got := groupKeys(keys, g)
 		if len(got) < 2 || !h.table && got[1] != want[1] || len(shared) > 0 && !namesIn(append(got, keysAt(keys, shared)...)) {
@@ -168,7 +181,7 @@ func (p *Plan) factsOf(before facts, from, to int, groups []span, g int) facts {
 			}
 		}
 		part := *r
-		if len(over) > 1 {
+		if len(over) > 1 && !(r.marked() > 0 && p.page.factLine(r) && r.ownLabels()) {
 			part.looks = append([]look(nil), r.looks...)
 			for c := range part.looks {
 				if groupOf(groups, c) != g {
@@ -181,11 +194,29 @@ func (p *Plan) factsOf(before facts, from, to int, groups []span, g int) facts {
 	return f
 }
 
+// ownLabels reports whether no label of the row comes twice.
+func (r *keptRow) ownLabels() bool {
+	said := map[string]bool{}
+	for c := range r.cells {
+		if r.looks[c].is(lookMarked) {
+			key := normHeading(r.text(c))
+			if said[key] {
+				return false
+			}
+			said[key] = true
+		}
+	}
+	return true
+}
+
 func groupOf(groups []span, c int) int {
 	for i, g := range groups {
 		if c >= g.from && c <= g.to {
 			return i
 		}
+	}
+	if n := len(groups) - 1; c > groups[n].to {
+		return n
 	}
 	return 0
 }

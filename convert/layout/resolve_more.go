@@ -180,7 +180,7 @@ func (b *block) findSplits(p *page) {
 			}
 		}
 		switch {
-		case c.meaning == Site && fit > 0:
+		case c.meaning == Site && fit > 0 && b.find(GridRef, whole) == nil:
 			c.split = splitSiteGrid
 		case c.meaning == Taxon && !counts && (fit*2 >= n || fit >= 2 && fit*4 >= n):
 			c.split = splitNameCount

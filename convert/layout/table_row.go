@@ -62,8 +62,11 @@ func (w *walker) countless(r *notebook.Row, b *block, s *listState, k *keptRow, 
 			w.lineInTable(r, b, s, k, single, behind)
 			return
 		}
+		w.base.Row, w.base.Values = r.Number, w.base.Values[:0]
+		w.fill(r, b, s, &w.base)
+		w.axisCells(r, b, s)
 		d := w.newDraft(r)
-		w.fill(r, b, s, d)
+		d.Values = append(d.Values, w.base.Values...)
 		d.Empty, d.Night = true, true
 		if v, ok := d.Get(Date); ok && !s.saysNothing(k) && !w.zeroTotal(b, k) {
 			v.Doubt = v.Doubt.And(queryEmptyNight(v.Text))
@@ -158,7 +161,7 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 		case cell.Struck:
 			w.left[skipStruck]++
 			continue
-		case isNotSeen(text) && !w.p.opts.ZeroIsAbsence:
+		case ac.role == Count && isNotSeen(text) && !w.p.opts.ZeroIsAbsence:
 			w.left[leaveNotSeen]++
 			continue
 		}
@@ -173,7 +176,7 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 			drafts[ac.group] = at
 		}
 		d := &w.out.Drafts[at]
-		v := Value{Meaning: Count, Text: text, Raw: cell.Raw, Kind: cell.Kind, Heading: ac.heading, Sex: ac.sex, Stage: ac.stage,
+		v := Value{Meaning: ac.role, Text: text, Raw: cell.Raw, Kind: cell.Kind, Heading: ac.heading, Sex: ac.sex, Stage: ac.stage,
 			Ref: cellRef(ac.col, r.Number), From: FromCell, Doubt: doubt}
 		if said := trim(cell.Text); said != text {
 			v.Verbatim = said
@@ -181,15 +184,18 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 		if w.p.page.hiddenColumns[ac.col] {
 			v.Doubt = v.Doubt.And(reading.QueryOf("hidden-column", "This column is hidden in the workbook. It was read like the others."))
 		}
-		if isDitto(text) {
+		if isDitto(text) && ac.role == Count {
 			v.Doubt = v.Doubt.And(reading.HeldOf("ditto-not-read", "“"+text+"” stands below a count. A mark that repeats what is above is not read for counts. Please write it out."))
 		}
 		d.Values = append(d.Values, v)
-		if w.p.opts.ZeroIsAbsence && isNotSeen(text) {
+		if ac.role == Count && w.p.opts.ZeroIsAbsence && isNotSeen(text) {
 			d.Values[len(d.Values)-1].Text = "0"
 			if text != "0" {
 				d.Values[len(d.Values)-1].Verbatim = text
 			}
+		}
+		if ac.role != Count {
+			continue
 		}
 		w.damage(s, &w.countPlan, &d.Values[len(d.Values)-1], cell)
 		if cell.Comment != "" {

@@ -161,14 +161,8 @@ func (w *walker) sharedFacts(r *notebook.Row) bool {
 	if !w.p.page.factLine(&k) || !k.looks[k.first].is(lookMarked) {
 		return false
 	}
-	said := map[string]bool{}
-	for c := range k.cells {
-		if k.looks[c].is(lookMarked) {
-			if said[normHeading(k.text(c))] {
-				return false
-			}
-			said[normHeading(k.text(c))] = true
-		}
+	if !k.ownLabels() {
+		return false
 	}
 	for i := w.block; i < len(w.p.blocks) && w.p.blocks[i].mixed && w.p.blocks[i].holds(r.Number); i++ {
 		w.out.Used = 0

@@ -15,7 +15,7 @@ import (
 
 // Write writes a notebook of so many rows as CSV.
 func Write(out io.Writer, rows int) error {
-	names := speciesNames()
+	flying := speciesByMonth()
 	r := rand.New(rand.NewPCG(45, 88))
 	w := bufio.NewWriter(out)
 	fmt.Fprintln(w, "Date,Species,Count,Site,Grid ref,Recorder,Stage,Method,Comments")
@@ -29,11 +29,12 @@ func Write(out io.Writer, rows int) error {
 			}
 			site = sites[r.IntN(len(sites))]
 		}
+		names := flying[day.Month()]
 		comment := ""
 		if r.IntN(4) == 0 {
 			comment = comments[r.IntN(len(comments))]
 		}
-		fmt.Fprintf(w, "%s,%s,%d,%s,TL%d%d%d%d,%s,%s,%s,%s\n", day.Format("02/01/2006"), names[r.IntN(len(names))], 1+r.IntN(40),
+		fmt.Fprintf(w, "%s,%s,%d,%s,TL%d%d%d%d,%s,%s,%s,%s\n", day.Format("02/01/2006"), names[i%len(names)], 1+r.IntN(9),
 			site.name, site.easting, r.IntN(10), site.northing, r.IntN(10), people[i/60%len(people)], "ad.", "light trap", comment)
 	}
 	return w.Flush()
@@ -49,14 +50,21 @@ var (
 	comments = []string{"worn", "on the wall beside the trap", "fresh", "several more at dusk", "photograph kept"}
 )
 
-// speciesNames are the species of the starter list.
-func speciesNames() []string {
-	var names []string
+// speciesByMonth are the species of the starter list that fly in each month
+// and are accepted without further proof.
+func speciesByMonth() map[time.Month][]string {
+	flying := map[time.Month][]string{}
 	list := taxa.Starter()
 	for i := range list.Len() {
-		if t := list.Taxon(i); t.Rank == taxa.RankSpecies && t.Order == "Lepidoptera" {
-			names = append(names, t.ScientificName)
+		t := list.Taxon(i)
+		if t.Rank != taxa.RankSpecies || t.Order != "Lepidoptera" || t.Flight == 0 || t.NeedsNote || t.NeedsSpecimen {
+			continue
+		}
+		for m := time.January; m <= time.December; m++ {
+			if t.Flight.Has(int(m)) {
+				flying[m] = append(flying[m], t.ScientificName)
+			}
 		}
 	}
-	return names
+	return flying
 }
