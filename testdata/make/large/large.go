@@ -19,23 +19,20 @@ func Write(out io.Writer, rows int) error {
 	r := rand.New(rand.NewPCG(45, 88))
 	w := bufio.NewWriter(out)
 	fmt.Fprintln(w, "Date,Species,Count,Site,Grid ref,Recorder,Stage,Method,Comments")
-	day := time.Date(1990, 4, 1, 0, 0, 0, 0, time.UTC)
-	site := sites[0]
-	for i := range rows {
-		if i%60 == 0 {
-			day = day.AddDate(0, 0, 1)
-			if day.Year() == 2025 {
-				day = day.AddDate(-35, 0, 0)
+	// Every site has its nights, and a night has each species of the month at
+	// most once.
+	for n := 0; rows > 0; n++ {
+		day := time.Date(1990, 4, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, n/len(sites))
+		site, names := sites[n%len(sites)], flying[day.Month()]
+		for _, name := range names[:min(len(names), 60, rows)] {
+			comment := ""
+			if r.IntN(4) == 0 {
+				comment = comments[r.IntN(len(comments))]
 			}
-			site = sites[r.IntN(len(sites))]
+			fmt.Fprintf(w, "%s,%s,%d,%s,TL%d%d%d%d,%s,%s,%s,%s\n", day.Format("02/01/2006"), name, 1+r.IntN(9),
+				site.name, site.easting, r.IntN(10), site.northing, r.IntN(10), people[n%len(people)], "ad.", "light trap", comment)
+			rows--
 		}
-		names := flying[day.Month()]
-		comment := ""
-		if r.IntN(4) == 0 {
-			comment = comments[r.IntN(len(comments))]
-		}
-		fmt.Fprintf(w, "%s,%s,%d,%s,TL%d%d%d%d,%s,%s,%s,%s\n", day.Format("02/01/2006"), names[i%len(names)], 1+r.IntN(9),
-			site.name, site.easting, r.IntN(10), site.northing, r.IntN(10), people[i/60%len(people)], "ad.", "light trap", comment)
 	}
 	return w.Flush()
 }
