@@ -388,12 +388,11 @@ func (r *resolver) nearAbbreviated(short, e string, used int) []suggestion {
 	ix := r.ix
 	soundE := soundKey(e, false)
 	var found []suggestion
-	for genus, k := range ix.genusKey {
+	for _, k := range ix.genusKey {
 		if !strings.HasPrefix(k, short) {
 			continue
 		}
 		span := ix.genera[k]
-		_ = genus
 		for i := span.first; i < span.end; i++ {
 			s := &ix.sci[i]
 			if s.infra != "" || distance(e, s.epithet, 2) > 2 {

@@ -205,7 +205,7 @@ func (r *resolver) vernacularVariant(s string, toks []token) (outcome, bool) {
 	}
 	// "Puss", "Elephant Hawk", "Red-tailed": the word like moth is left out. A
 	// single short word says too little.
-	if len(words) == 1 && len(r.taxaEndingIn(words)) > 1 {
+	if len(words) == 1 && r.ix.spelling.endings[words[0]] > 1 {
 		return outcome{}, false // "Emerald" is the last word of several names
 	}
 	if len(words) > 1 || len(words[0]) >= 4 {

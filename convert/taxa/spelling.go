@@ -16,6 +16,7 @@ type spelling struct {
 	names    []int32            // the name of each entry of english
 	keys     []string           // beside names, while the index is built
 	postings map[string][]int32 // words of vernacular names: where in names
+	endings  map[string]int32   // how many names of several words end in a word
 	// rivals are, by the key of a vernacular name, names of other taxa that
 	// have a word like moth more.
 	rivals map[string][]int32
@@ -172,7 +173,7 @@ func (x *wordIndex) near(w string, limit int, visit func(at int32)) {
 }
 
 func (sp *spelling) init() {
-	sp.postings = map[string][]int32{}
+	sp.postings, sp.endings = map[string][]int32{}, map[string]int32{}
 	sp.rivals = map[string][]int32{}
 }
 
@@ -182,6 +183,9 @@ func (sp *spelling) addEnglish(k string, words []string, name int32) {
 	at := int32(len(sp.names))
 	sp.names = append(sp.names, name)
 	sp.keys = append(sp.keys, k)
+	if len(words) > 1 {
+		sp.endings[words[len(words)-1]]++
+	}
 	for j, w := range words {
 		if !slices.Contains(words[:j], w) {
 			sp.postings[w] = append(sp.postings[w], at)
