@@ -40,6 +40,9 @@ func splitName(s string) sciName {
 	end := 0
 	for i := 0; i < len(words); i++ {
 		w := words[i]
+		if rest, ok := strings.CutPrefix(w, "×"); ok && rest != "" && n.genus != "" {
+			n.hybrid, w = true, rest // Mentha ×smithiana
+		}
 		bare := strings.ToLower(strings.Trim(w, ".,;"))
 		switch {
 		case w == "×" || w == "x" || w == "X":

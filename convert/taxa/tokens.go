@@ -52,8 +52,8 @@ func tokenize(s string) []token {
 			}
 			toks = append(toks, token{groupToken, inside, key(inside), i, next, spaced})
 			i = next
-		case unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.IsMark(r):
-			end := wordEnd(s, i)
+		case unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.IsMark(r) || r == '×' && spaced && hybridWord(s[i+size:], i):
+			end := wordEnd(s, i+size)
 			t := token{wordToken, s[i:end], key(s[i:end]), i, end, spaced}
 			if strings.Trim(t.text, "0123456789.") == "" {
 				t.kind = numberToken
@@ -126,6 +126,13 @@ func wordEnd(s string, i int) int {
 		return i
 	}
 	return i
+}
+
+// hybridWord: the sign of a hybrid stands at the word, as in "Mentha
+// ×smithiana" and "×Agropogon", rather than between two parents.
+func hybridWord(rest string, at int) bool {
+	r, _ := utf8.DecodeRuneInString(rest)
+	return unicode.IsLower(r) || at == 0 && unicode.IsUpper(r)
 }
 
 // joinKey is the key of several tokens together.
