@@ -64,7 +64,7 @@ func plainRune(r rune) rune {
 var (
 	doubleQuote = regexp.MustCompile(`''`)
 	spaces      = regexp.MustCompile(` +`)
-	sideWords   = regexp.MustCompile(`[ ,(]*\b(?:(1|2|5|10|100) ?KM|(1|10|100|1000) ?M)\b\.?(?: ?SQ(?:UARE|\.)?)?[)]?$`)
+	sideWords   = regexp.MustCompile(`[ ,(]*\b(?:(1|2|5|10|100) ?KM|(100|1000) ?M)\b\.?(?: ?SQ(?:UARE|\.)?)?[)]?$`)
 	kindWords   = regexp.MustCompile(`\b(?:TETRAD|HECTAD|MONAD|QUADRANT|QUAD|SQUARE|(?:TWO|FOUR|SIX|EIGHT|TEN|[2468]|10)[ -]?FIG(?:URES?|S)?)\b[ .:]*`)
 	stated      = regexp.MustCompile(`(?:±|\+ ?/ ?-|\+-)\s*(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|MTRS?|M)?\b\.?`)
 	bracketed   = regexp.MustCompile(`\(\s*(?:TO |WITHIN )?(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|M)\s*\)`)
@@ -89,6 +89,9 @@ func clean(text string) written {
 		}
 		return r
 	}, text)
+	if t = strings.TrimSpace(t); len(t) > 2 && (t[0] == '"' || t[0] == '\'') && t[len(t)-1] == t[0] {
+		t = t[1 : len(t)-1]
+	}
 	t = doubleQuote.ReplaceAllString(t, `"`)
 	if m := stated.FindStringSubmatch(t); m != nil {
 		w.stated = metres(m[1], m[2])

@@ -94,6 +94,9 @@ func geographic(ms []mark, axes int) bool {
 	switch {
 	case numbers == 0:
 		return false
+	case degrees+axes == 0 && ms[0].kind == 'H' && ms[len(ms)-1].kind == 'H':
+		// An Irish tetrad: W 14 S.
+		return false
 	case degrees > 0 || axes > 0:
 		return largest <= 1000 || ns+ew > 0
 	case ns == 1 && ew == 1:
@@ -118,38 +121,36 @@ func geographic(ms []mark, axes int) bool {
 	return false
 }
 
-// packed reports whether the numbers have the lengths of DDMMSS run together.
+// packed reports whether the numbers have the lengths of latitude and longitude
+// run together: DDMM with DDDMM, or DDMMSS with DDDMMSS, where a longitude may
+// also lack its third figure but not begin with another than 0. Six and six
+// figures are an easting and a northing.
 func packed(ms []mark) bool {
+	var lat, lon string
 	for i, m := range ms {
 		if m.kind != '#' {
 			continue
 		}
-		whole, _, _ := strings.Cut(m.number, ".")
 		hemi := byte(0)
 		if i > 0 && ms[i-1].kind == 'H' && ms[0].kind == 'H' {
 			hemi = ms[i-1].hemi
 		} else if i+1 < len(ms) && ms[i+1].kind == 'H' {
 			hemi = ms[i+1].hemi
 		}
+		whole, _, _ := strings.Cut(m.number, ".")
 		switch hemi {
 		case 'N', 'S':
-			if len(whole) != 4 && len(whole) != 6 {
-				return false
-			}
+			lat = whole
 		case 'E', 'W':
-			if len(whole) < 4 || len(whole) > 7 {
-				return false
-			}
+			lon = whole
 		default:
 			return false
 		}
-		// Six and six figures are eastings and northings; a longitude run
-		// together has three for its degrees.
-		if (hemi == 'E' || hemi == 'W') && len(whole)%2 == 0 && whole[0] != '0' {
-			return false
-		}
 	}
-	return true
+	if len(lat) != 4 && len(lat) != 6 {
+		return false
+	}
+	return len(lon) == len(lat)+1 || len(lon) == len(lat) && lon[0] == '0'
 }
 
 // smallPair: two whole numbers of at most three figures, written apart.

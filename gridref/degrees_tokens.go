@@ -30,7 +30,8 @@ type mark struct {
 
 var (
 	// Words for the parts of an angle, behind a number.
-	degreeWord = regexp.MustCompile(`(\d) ?(?:DEG(?:REES?|S)?\b\.?|D(?:\b|[ \d]))`)
+	degreeWord = regexp.MustCompile(`(\d) ?DEG(?:REES?|S)?\b\.?`)
+	degreeD    = regexp.MustCompile(`(\d) ?D\b`)
 	// What is typed for want of a degree sign.
 	degreeTyped = regexp.MustCompile(`(\d) ?[O*^]`)
 	minuteWord  = regexp.MustCompile(`(\d) ?(?:MIN(?:UTE)?S?\b\.?|M\b|M(\d))`)
@@ -65,6 +66,10 @@ func plainDegrees(t string) string {
 		t = degreeTyped.ReplaceAllString(t, "$1°")
 	}
 	t = degreeWord.ReplaceAllString(t, "$1°")
+	if strings.Count(t, "D") > 1 {
+		// A single D may be a tetrad's.
+		t = degreeD.ReplaceAllString(t, "$1°")
+	}
 	if strings.Contains(t, "°") {
 		// Without degrees an M is metres.
 		t = minuteWord.ReplaceAllString(t, "$1'$2")
@@ -108,7 +113,7 @@ func marks(t string) (ms []mark, ok bool) {
 		m := mark{kind: c, spaced: spaced}
 		spaced = false
 		switch {
-		case isDigit(c) || c == '.' && i+1 < len(t) && isDigit(t[i+1]):
+		case isDigit(c) || c == '.' && i+1 < len(t) && isDigit(t[i+1]) && (i == 0 || !isLetter(t[i-1])):
 			j := i
 			for j < len(t) && isDigit(t[j]) {
 				j++

@@ -41,6 +41,9 @@ func checkReading(t *testing.T, text string, r Reading, err error) {
 	}
 	ref := r.Square.String()
 	again, err := Parse(ref)
+	if f := (*Fault)(nil); errors.As(err, &f) && f.Code == DateOnly {
+		return // 12JUN is a square too
+	}
 	if err != nil || again.Square.String() != ref {
 		t.Fatalf("%q was read as %s, which is read as %v, %v", text, ref, again.Square, err)
 	}

@@ -15,6 +15,10 @@ func parsePair(w written) (Reading, error, bool) {
 	if !ok {
 		return loneNumber(w)
 	}
+	if labelled && (e.whole < 3 || n.whole < 3) {
+		// Irish squares have the same letters: X 38 N.
+		return Reading{}, nil, false
+	}
 	r, err := readPair(w, e, n, labelled)
 	return r, err, true
 }

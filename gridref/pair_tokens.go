@@ -40,7 +40,8 @@ func pairFigures(text string) (e, n figure, labelled, ok bool) {
 	var waiting byte // a label before its number
 	for text != "" {
 		m := pairToken.FindStringSubmatch(text)
-		if m == nil {
+		if m == nil || m[5] != "" && m[5][0] == 'M' && len(numbers) == 0 {
+			// M before any number is the Irish square.
 			return e, n, false, false
 		}
 		// Hyphens only stand between numbers, never before one.
