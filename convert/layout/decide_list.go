@@ -44,6 +44,9 @@ func (b *block) decide(p *Plan) {
 	if b.find(Site, whole) == nil && (b.axis == nil || !b.axis.means[Site]) && b.facts.get(Site) == nil {
 		p.siteFromSheet(b)
 	}
+	if d := b.find(Date, whole); b.facts.year == 0 && d != nil {
+		b.facts.setYear(d.heading, FromHeading, originWords(FromHeading))
+	}
 	if b.facts.year == 0 {
 		p.yearFromFile(&b.facts)
 	}

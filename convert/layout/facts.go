@@ -159,6 +159,9 @@ func (f *facts) add(p *page, s sense, cell *notebook.Cell, text, label string, r
 	if doubt.State != reading.Fair {
 		v.Verbatim = said
 	}
+	if s.meaning == Site && methodWord(text) && hasSense(label, Method) {
+		s.meaning, v.Meaning = Method, Method // "Trap: 125W MV"
+	}
 	switch {
 	case s.part == partYear:
 		f.setYear(text, from, "the line “"+label+"”")
@@ -182,6 +185,16 @@ func (f *facts) add(p *page, s sense, cell *notebook.Cell, text, label string, r
 	default:
 		f.set(v)
 	}
+}
+
+// hasSense reports whether a label may mean m.
+func hasSense(label string, m Meaning) bool {
+	for _, x := range headingSenses(strings.TrimRight(label, " :=-–"), false) {
+		if x.meaning == m {
+			return true
+		}
+	}
+	return false
 }
 
 // siteAndGrid parts "Tinker's Row TL 453 812".

@@ -1,5 +1,7 @@
 package layout
 
+import "strings"
+
 // valueWords stand in cells as often as in headings: they make no row a row of
 // headings.
 var valueWords = wordSet("adult adults larva larvae egg eggs pupa male female m f garden mv light trap moth butterfly bird night wood " +
@@ -13,7 +15,18 @@ func (p *page) headingScore(r *keptRow) (bool, int) {
 	if r.n < 2 {
 		return false, 0
 	}
-	if r.count(lookDate|lookDay|lookRealDate|lookGrid|lookInt|lookDecimal|lookTime|lookBinomial|lookKnownTaxon|lookPair|lookDitto|lookLong, 0, len(r.looks))*5 > r.n {
+	plainData := 0
+	for c := range r.looks {
+		l := r.looks[c]
+		switch {
+		case l.is(lookYear): // may stand over the dates
+		case l.is(lookDate | lookDay | lookRealDate | lookGrid | lookInt | lookDecimal | lookTime | lookBinomial | lookKnownTaxon | lookPair | lookDitto | lookLong):
+			plainData++
+		case strings.IndexByte(r.cells[c].Text, ':') > 0 && !l.is(lookMarked) && len(labelsIn(r.text(c))) > 0:
+			plainData++ // a label with its value
+		}
+	}
+	if plainData*5 > r.n {
 		return false, 0
 	}
 	words, values, data, marked := 0, 0, 0, 0
@@ -38,6 +51,7 @@ func (p *page) headingScore(r *keptRow) (bool, int) {
 		case known:
 			words++
 			kinds[ms[0].meaning] = true
+		case l.is(lookYear):
 		case l.is(lookDate | lookDay | lookRealDate | lookGrid | lookInt | lookDecimal | lookTime | lookBinomial | lookKnownTaxon | lookPair | lookDitto | lookLong):
 			data++
 		}

@@ -375,7 +375,7 @@ func (p *page) standsOver(r *keptRow, cols []int) bool {
 			continue
 		}
 		if c >= first && c <= last {
-			if r.looks[c].is(lookLong) {
+			if r.looks[c].is(lookLong) || len(labelsIn(r.text(c))) > 0 {
 				return false
 			}
 			over++

@@ -147,6 +147,11 @@ func (b *block) joinGrid() {
 	east, north := b.find(GridRef, partEasting), b.find(GridRef, partNorthing)
 	letters, figures := b.find(GridRef, partLetters), b.find(GridRef, partFigures)
 	grid := b.find(GridRef, whole)
+	if east != nil && north == nil {
+		north = b.another(GridRef, partNorthing)
+	} else if north != nil && east == nil {
+		east = b.another(GridRef, partEasting)
+	}
 	if (east == nil) != (north == nil) {
 		for _, c := range []*column{east, north} {
 			if c != nil {
@@ -183,6 +188,24 @@ func (b *block) joinGrid() {
 	case figures != nil:
 		figures.part = whole
 	}
+}
+
+// another finds a column that was taken for something else though its heading
+// may mean the part wanted, and gives it that meaning: "N" beside "E".
+func (b *block) another(m Meaning, pt part) *column {
+	for i := range b.cols {
+		c := &b.cols[i]
+		if c.master != i || c.fixed {
+			continue
+		}
+		for _, x := range headingSenses(c.heading, b.terms) {
+			if x.meaning == m && x.part == pt && x.weight >= weightExact-4*stepDown && agree(x.sense, &c.stats) > 0 {
+				c.sense, c.left, c.why, c.weight = x.sense, "", x.why, x.weight
+				return c
+			}
+		}
+	}
+	return nil
 }
 
 func (b *block) joinNames() {
