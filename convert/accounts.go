@@ -9,6 +9,7 @@ import (
 	"fieldfare/convert/report"
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
+	"fieldfare/validate"
 )
 
 // accounts counts every row, record, cell and check of a run.
@@ -18,6 +19,9 @@ type accounts struct {
 	checks    map[checkKey]int
 	heldBack  int
 	questions report.Questions
+	// asked counts the records by the requirements of the scheme.
+	requirements []validate.Requirement
+	asked        askedCounts
 }
 
 type sheetCounts struct {
@@ -30,8 +34,8 @@ type checkKey struct {
 	state        reading.State
 }
 
-func newAccounts(books *bookRuns) *accounts {
-	return &accounts{sheets: make([]sheetCounts, len(books.sheets)), skips: map[string]int{}, checks: map[checkKey]int{}}
+func newAccounts(books *bookRuns, requirements []validate.Requirement) *accounts {
+	return &accounts{sheets: make([]sheetCounts, len(books.sheets)), skips: map[string]int{}, checks: map[checkKey]int{}, requirements: requirements}
 }
 
 // row counts a source row by what became of it.
@@ -59,6 +63,9 @@ func (a *accounts) record(s *sheetRun, r *spool.Record, state reading.State) {
 		a.heldBack++
 	case !r.EmptyVisit:
 		a.sheets[s.index].occurrences++
+	}
+	if !r.EmptyVisit {
+		a.asked.record(r, a.requirements)
 	}
 	a.findings(s, r.Findings)
 }

@@ -70,6 +70,9 @@ Example:
 
   fieldfare check "Tinkers Row.xlsx" --show-reading
 
+Where the project file says in [asks] what the scheme wants, the last screen
+tells whether the set meets it and what stands in the way.
+
 The exit status is 1 where anything is held, so that a script can tell.
 
 Options:
@@ -79,6 +82,7 @@ func checkCommand(ctx context.Context, args []string, s streams) int {
 	flags := newFlags("check", checkHelp, s)
 	common := addCommon(flags)
 	flags.StringVar(&common.format, "format", "text", "how the closing screen is printed: text, or json on standard output")
+	standard := flags.Bool("standard", false, "print the report of the Biodiversity Data Quality tests on the records as they would leave")
 	show := flags.Bool("show-reading", false, "print how each sheet was read: the headings, what each column means and why")
 	if status, done := parse(flags, args, s); done {
 		return status
@@ -88,6 +92,7 @@ func checkCommand(ctx context.Context, args []string, s streams) int {
 		return status
 	}
 	common.showReading = *show
+	job.Standard = *standard
 	return runJob(ctx, job, common, true, s)
 }
 
@@ -109,16 +114,35 @@ func runJob(ctx context.Context, job convert.Job, c *common, strict bool, s stre
 		}
 	}
 	if c.format == "json" {
+		if result.Standard != nil {
+			result.Summary.Standard = result.Standard
+		}
 		if err := result.Summary.Write(s.out); err != nil {
 			return failed(ctx, s, err)
 		}
 	} else if !c.quiet {
 		fmt.Fprint(s.err, result.Closing())
+		if err := printAnswers(result, job.Out == "", s); err != nil {
+			return failed(ctx, s, err)
+		}
 	}
 	if strict && result.Summary.Held > 0 {
 		return exitHeld
 	}
 	return exitDone
+}
+
+// printAnswers prints what check was asked for beside the closing screen:
+// whether the set meets what the scheme asks, and the standard's report.
+func printAnswers(result *convert.Result, checking bool, s streams) error {
+	if asked := result.Asked(); checking && asked != "" {
+		fmt.Fprint(s.out, "\n", asked)
+	}
+	if result.Standard == nil {
+		return nil
+	}
+	fmt.Fprintln(s.out)
+	return result.Standard.WriteText(s.out)
 }
 
 // newFlags makes a command's flag set, whose help is the text and then the

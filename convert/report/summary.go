@@ -36,19 +36,22 @@ type Cells struct {
 // Summary is summary.json.
 type Summary struct {
 	Counts
-	Occurrences int             `json:"occurrences"` // handed in
-	Events      int             `json:"events"`
-	HeldBack    int             `json:"records_held_back"`
+	Occurrences int `json:"occurrences"` // handed in
+	Events      int `json:"events"`
+	HeldBack    int `json:"records_held_back"`
 	// Withdrawn counts the records of an earlier submission that are gone;
 	// nil where there was none to compare with.
-	Withdrawn *int `json:"withdrawn,omitempty"`
-	Files       []FileSummary   `json:"files"`
-	Skips       map[string]int  `json:"skipped_because,omitempty"`
-	Checks      []CheckCount    `json:"checks"`
-	Cells       Cells           `json:"cells"`
-	Dataset     DatasetSummary  `json:"dataset"`
-	Versions    []ListVersion   `json:"versions"`
-	Settings    map[string]bool `json:"settings,omitempty"`
+	Withdrawn *int           `json:"withdrawn,omitempty"`
+	Files     []FileSummary  `json:"files"`
+	Skips     map[string]int `json:"skipped_because,omitempty"`
+	Checks    []CheckCount   `json:"checks"`
+	Cells     Cells          `json:"cells"`
+	Dataset   DatasetSummary `json:"dataset"`
+	Asks      *Asked         `json:"asks,omitempty"`
+	// Standard is the report of the Biodiversity Data Quality tests.
+	Standard json.Marshaler  `json:"standard,omitempty"`
+	Versions []ListVersion   `json:"versions"`
+	Settings map[string]bool `json:"settings,omitempty"`
 }
 
 // FileSummary is one notebook's part of the accounts.
