@@ -20,7 +20,10 @@ var (
 	bracketed   = regexp.MustCompile(`^[(\[]\s*(\d{1,9})\s*[)\]]$`)
 	leadingZero = regexp.MustCompile(`^0+([1-9]\d{0,8})$`)
 	allDigits   = regexp.MustCompile(`^\d+$`)
-	grouping    = regexp.MustCompile(`^\d{1,3}(,\d{3})+$`)
+	measured    = regexp.MustCompile(`(?i)^\d+([.,]\d+)?\s*(mm|cm|km|m²|m2|ha|°c|%)$|\d\s*(per|/)\s*(m²|m2|sq\.? ?m|metre|meter|ha|hectare|hour|hr)\b`)
+	// Three noughts alone: 1.250 cannot be a whole number with decimals.
+	pointThousands = regexp.MustCompile(`^[1-9]\d{0,2}\.000$`)
+	grouping       = regexp.MustCompile(`^\d{1,3}(,\d{3})+$`)
 )
 
 // damage recognises what a spreadsheet made of a count, or what was never one.
@@ -38,8 +41,16 @@ func damage(s string) (reading.Verdict, bool) {
 		return heldPlainly(s, "time-as-count", "is a time of day"), true
 	case scientific.MatchString(s):
 		return heldPlainly(s, "rounded-by-spreadsheet", "has been changed by the spreadsheet to a number with a power of ten"), true
-	case wholeFloat.MatchString(s), grouping.MatchString(s):
+	case grouping.MatchString(s):
 		return reading.Verdict{}, false
+	case pointThousands.MatchString(s):
+		// A point between thousands, or three decimals of a whole number.
+		whole, _, _ := strings.Cut(s, ".")
+		return reading.HeldOf("thousands-or-decimals", fmt.Sprintf("“%s” could be %s or %s. Please say how many there were.", s, whole, strings.ReplaceAll(s, ".", "")), whole, strings.ReplaceAll(s, ".", "")), true
+	case wholeFloat.MatchString(s):
+		return reading.Verdict{}, false
+	case measured.MatchString(s):
+		return heldPlainly(s, "measure-as-count", "is a measurement or a density, not a number of individuals"), true
 	case fraction.MatchString(s):
 		return heldPlainly(s, "no-whole-number", "is not a whole number"), true
 	case negative.MatchString(s):
@@ -73,13 +84,13 @@ func wholeNumber(s string) (Part, reading.Verdict, bool) {
 	var d string
 	var said reading.Verdict
 	switch {
+	case grouping.MatchString(s):
+		d = digitsOf(s)
 	case spaced.MatchString(s):
 		d = digitsOf(s)
 		said = reading.QueryOf("spaced-number", fmt.Sprintf("“%s” was read as %s. Please check that it is one number.", s, d), d)
 	case wholeFloat.MatchString(s):
 		d = digitsOf(wholeFloat.FindStringSubmatch(s)[1])
-	case grouping.MatchString(s):
-		d = digitsOf(s)
 	case bracketed.MatchString(s):
 		d = digitsOf(bracketed.FindStringSubmatch(s)[1])
 		said = inBrackets(s)

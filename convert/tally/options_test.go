@@ -60,3 +60,22 @@ func TestPlainCountNeedsNoMemory(t *testing.T) {
 		parts, _ = tally.Append(parts[:0], "12", tally.Options{Sex: "male"})
 	}))
 }
+
+// Numbers with commas, points and units, as practitioners met them.
+func TestNumbersThatLookLikeOthers(t *testing.T) {
+	for text, want := range map[string]struct {
+		state reading.State
+		count string
+	}{
+		"1,000": {reading.Fair, "1000"}, "2,000": {reading.Fair, "2000"}, "10,000": {reading.Query, "10000"}, "1,200": {reading.Fair, "1200"},
+		"1.0": {reading.Fair, "1"}, "12.00": {reading.Fair, "12"}, "1.000": {reading.Held, ""}, "12,0": {reading.Fair, "12"},
+		"120mm": {reading.Held, ""}, "12 per m2": {reading.Held, ""}, "3/ha": {reading.Held, ""}, "2m": {reading.Fair, "2"},
+		"0-1": {reading.Query, ""}, "1st of year": {reading.Query, ""},
+	} {
+		r := tally.Read(text, tally.Options{})
+		assert.Equal(t, want.state, r.State, "%s: %s", text, r.Message)
+		if want.count != "" && assert.Len(t, r.Parts, 1, text) {
+			assert.Equal(t, want.count, r.Parts[0].IndividualCount, text)
+		}
+	}
+}

@@ -329,6 +329,9 @@ func (p *parser) rangeTo(i int) int {
 		}
 		cur.doubt(reading.QueryOf("reversed-range", "The second number is not larger than the first. Please check."))
 	}
+	if cur.n == 0 {
+		cur.doubt(reading.QueryOf("range-from-nought", "The range begins with nought, so there may have been none. Please check that it was seen."))
+	}
 	cur.inexact = true
 	cur.quantity[len(cur.quantity)-1].end = t.end
 	return i + 1

@@ -23,7 +23,7 @@ func wholeCell(s string, o Options) (Part, reading.Verdict, bool) {
 		return Part{}, reading.Verdict{Message: "Present; no count is given."}, true
 	case "not counted", "uncounted", "no count", "nc", "n.c.", "not recorded", "not noted", "count not made", "uncntd", "number not noted", "no count made", "not cntd":
 		return Part{Remarks: s}, reading.Verdict{Message: "Present; no count was made."}, true
-	case "n/a", "na", "n.a.", "?", "??", "unknown", "not known", "unk", "xx", "xxx", "++", "+++", "v", "r", "c", "lots?", "no data", "missing", "tbc", "tba", "x?", "p?", "✓?", "present?":
+	case "n/a", "na", "n.a.", "?", "??", "unknown", "not known", "unk", "xx", "xxx", "++", "+++", "v", "r", "c", "lots?", "no data", "missing", "tbc", "tba", "x?", "p?", "✓?", "present?", "1st of year", "first of year", "1st of the year", "first of the year", "1st for year":
 		return Part{Remarks: s}, reading.QueryOf("count-unclear", fmt.Sprintf("“%s” gives no count. The record is handed in as present, without a number; please say how many there were if you know.", s)), true
 	case "f", "f.":
 		return Part{Sex: "female"}, reading.QueryOf("short-label", fmt.Sprintf("“%s” was read as female. Please check that it does not mean “frequent”.", s), "female", "frequent"), true
@@ -68,6 +68,14 @@ func ambiguousLetter(s string) reading.Verdict {
 	return reading.HeldOf("ambiguous-letter", fmt.Sprintf("“%s” could mean %s. Please say which, and how many there were.", s, strings.Join(could, " or ")), could...)
 }
 
+// marks names a number of tally marks.
+func marks(n int) string {
+	if n == 1 {
+		return "one tally mark"
+	}
+	return fmt.Sprint(n, " tally marks")
+}
+
 // notSeen is what a nought, "nil" or a dash means: an absence where that was
 // asked for, otherwise no record. A dash is no number, so it gives no count.
 func notSeen(parts []Part, s string, o Options, number bool) ([]Part, reading.Verdict) {
@@ -105,7 +113,7 @@ func strokes(s string) (Part, reading.Verdict, bool) {
 	case groups > 1:
 		return Part{}, reading.HeldOf("tally-marks", fmt.Sprintf("The tally marks “%s” could count %d, or more if a group of four stands for a gate of five. Please say how many there were.", s, n), fmt.Sprint(n)), true
 	case mark == 'l' || mark == '/' || n == 1 || n > 4:
-		return count, reading.QueryOf("tally-marks", fmt.Sprintf("“%s” was read as %d tally marks. Please check.", s, n)), true
+		return count, reading.QueryOf("tally-marks", fmt.Sprintf("“%s” was read as %s. Please check.", s, marks(n))), true
 	}
 	return count, reading.Verdict{Message: fmt.Sprintf("%d tally marks.", n)}, true
 }
