@@ -52,8 +52,7 @@ func (a *against) keep(o *dwc.Occurrence, r *spool.Record) error {
 		}
 	}
 	a.view.leaves(o, r)
-	kept := spool.Row{Records: []spool.Record{{Occurrence: *o, Facts: r.Facts, EmptyVisit: r.EmptyVisit, Measurements: r.Measurements}}}
-	a.encoded = spool.Encode(a.encoded[:0], &kept)
+	a.encoded = encodeLeaving(a.encoded, o, r)
 	return a.waiting.Append(a.encoded)
 }
 

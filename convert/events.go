@@ -4,6 +4,8 @@ import (
 	"fieldfare/convert/identity"
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
+
+	"github.com/google/uuid"
 )
 
 // Shapes of a submission.
@@ -13,14 +15,22 @@ const (
 )
 
 // eventKey is what makes two records parts of one visit: the same date, time,
-// place, method and people. It is made from the record as it may leave, so a
-// blurred record never shares an event with an exact one.
+// place and method, and where no method is stated the same people. It is made
+// from the record as it may leave, so a blurred record never shares an event
+// with an exact one.
 func eventKey(o *dwc.Occurrence) [16]byte {
+	people := o.RecordedBy
+	if o.SamplingProtocol != "" {
+		people = "" // whoever looked into the trap, it was one trap
+	}
 	return identity.Content([]string{
 		"event", o.EventDate, o.EventTime, o.Locality, o.VerbatimCoordinates, o.DecimalLatitude, o.DecimalLongitude,
-		o.SamplingProtocol, o.SamplingEffort, o.RecordedBy, o.DataGeneralizations,
+		o.SamplingProtocol, o.SamplingEffort, people, o.DataGeneralizations,
 	})
 }
+
+// eventIDOf is the id of an event that has none of its own.
+func eventIDOf(key [16]byte) string { return uuid.UUID(key).URN() }
 
 // seasonKey is what makes events parts of one site's season.
 func seasonKey(o *dwc.Occurrence) [16]byte {

@@ -3,12 +3,11 @@ package convert
 import (
 	"path/filepath"
 
+	"fieldfare/convert/compare"
 	"fieldfare/convert/ledger"
 	"fieldfare/convert/spool"
 	"fieldfare/convert/stage"
 	"fieldfare/dwc"
-
-	"github.com/google/uuid"
 )
 
 // ledgerRun is the ledger at work: records that were handed in before keep
@@ -18,6 +17,7 @@ type ledgerRun struct {
 	path   string
 	ledger *ledger.Ledger
 	known  map[ledger.Content]int // line, by content
+	ids    map[compare.Mark]bool  // under which something was handed in
 	events map[[16]byte]string    // eventID, by fingerprint
 
 	// Of this run:
@@ -40,7 +40,7 @@ func openLedger(s *settings) (*ledgerRun, error) {
 	}
 	m := &ledgerRun{
 		path:  filepath.Join(filepath.Dir(s.project.Path), ledger.FileName),
-		known: map[ledger.Content]int{}, events: map[[16]byte]string{}, times: map[[16]byte]int{}, present: map[ledger.Content]string{},
+		known: map[ledger.Content]int{}, ids: map[compare.Mark]bool{}, events: map[[16]byte]string{}, times: map[[16]byte]int{}, present: map[ledger.Content]string{},
 		sources: map[string]bool{}, visits: map[[16]byte]bool{}, adopted: map[int]int{}, gone: map[int]bool{}, replaced: map[int]bool{},
 	}
 	var err error
@@ -50,6 +50,7 @@ func openLedger(s *settings) (*ledgerRun, error) {
 	for i := range m.ledger.Lines {
 		l := &m.ledger.Lines[i]
 		m.known[l.Content] = i
+		m.ids[compare.IDMark(l.OccurrenceID)] = true
 		if l.EventID != "" {
 			m.events[l.Event] = l.EventID
 		}
@@ -62,7 +63,7 @@ func source(sheet *sheetRun) string { return filepath.Base(sheet.file) + "/" + s
 
 // observe takes in a record, held or not.
 func (m *ledgerRun) observe(n int, r *spool.Record, o *dwc.Occurrence, sheet *sheetRun) {
-	if m == nil || r.Occurrence.OccurrenceID != "" || r.EmptyVisit {
+	if m == nil || ownID(r) != "" || r.EmptyVisit {
 		return
 	}
 	m.times[r.Content]++
@@ -138,6 +139,9 @@ func (m *ledgerRun) id(n int, r *spool.Record, ordinal int) (string, bool) {
 	return m.ledger.Lines[line].OccurrenceID, true
 }
 
+// knows tells whether something was handed in under the id.
+func (m *ledgerRun) knows(id string) bool { return m != nil && m.ids[compare.IDMark(id)] }
+
 // eventID returns the id of a visit: that under which it was handed in
 // before, else one made of its fingerprint.
 func (m *ledgerRun) eventID(visit [16]byte) string {
@@ -146,12 +150,12 @@ func (m *ledgerRun) eventID(visit [16]byte) string {
 			return id
 		}
 	}
-	return uuid.UUID(visit).URN()
+	return eventIDOf(visit)
 }
 
 // handIn notes a record that was handed in.
 func (m *ledgerRun) handIn(n, ordinal int, r *spool.Record, o *dwc.Occurrence, sheet *sheetRun) {
-	if m == nil || r.Occurrence.OccurrenceID != "" || r.EmptyVisit {
+	if m == nil || ownID(r) != "" || r.EmptyVisit {
 		return
 	}
 	l := lineOf(ordinal, r, o, sheet)

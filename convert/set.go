@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"fieldfare/convert/compare"
 	"fieldfare/convert/places"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
@@ -28,6 +29,10 @@ type setView struct {
 	visits, chances int
 	coverage        coverage
 	ledger          *ledgerRun
+	ownIDs          map[compare.Mark]int // the notebooks' own ids
+	// exact is the same of the records as they are, for the full copy; nil
+	// where none is asked for.
+	exact *setView
 }
 
 func newView() setView {
@@ -36,10 +41,14 @@ func newView() setView {
 
 // compareAll looks at the records as a set: at those that can be handed in
 // for the columns and the coverage, at all of them for the checks.
-func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.Spool) (*setView, error) {
+func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.Spool, exact bool) (*setView, error) {
 	view := newView()
 	v := &view
-	v.checks, v.slips = validate.NewSet(), map[int][]when.Slip{}
+	v.checks, v.slips, v.ownIDs = validate.NewSet(), map[int][]when.Slip{}, map[compare.Mark]int{}
+	if exact {
+		full := newView()
+		v.exact = &full
+	}
 	var err error
 	if v.ledger, err = openLedger(s); err != nil {
 		return nil, err
@@ -70,6 +79,13 @@ func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.S
 			o := s.public(r)
 			if r.State() < reading.Held {
 				v.leaves(&o, r)
+				if v.exact != nil {
+					full := s.finished(r.Occurrence)
+					v.exact.leaves(&full, r)
+				}
+			}
+			if own := ownID(r); own != "" {
+				v.ownIDs[compare.IDMark(own)]++
 			}
 			v.ledger.observe(n, r, &o, books.sheets[row.Sheet])
 			n++

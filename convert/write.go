@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"path/filepath"
+	"slices"
 
 	"fieldfare/convert/privacy"
 	"fieldfare/convert/reading"

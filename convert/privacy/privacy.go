@@ -6,12 +6,11 @@ package privacy
 
 import (
 	"fmt"
-	"math"
-	"strconv"
+	"regexp"
+	"strings"
 
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
-	"fieldfare/gridref"
 )
 
 // Sides of the squares to which a record is blurred where nothing else is
@@ -20,20 +19,6 @@ const (
 	DefaultTaxon = 10000 // a sensitive taxon
 	DefaultPlace = 2000  // a private place: a garden is somebody's address
 )
-
-// told are the terms that a blurred record keeps as they are: what was seen,
-// when, by whom and how many, none of which says where.
-var told = []string{
-	"type", "modified", "language", "license", "rightsHolder", "accessRights", "institutionID", "datasetID",
-	"institutionCode", "datasetName", "basisOfRecord", "occurrenceID", "recordedBy", "individualCount",
-	"organismQuantity", "organismQuantityType", "sex", "lifeStage", "caste", "vitality", "establishmentMeans",
-	"degreeOfEstablishment", "occurrenceStatus", "eventDate", "year", "month", "day", "startDayOfYear",
-	"endDayOfYear", "countryCode", "country", "continent", "identificationQualifier", "identifiedBy",
-	"dateIdentified", "identificationVerificationStatus", "taxonID", "scientificNameID", "scientificName",
-	"acceptedNameUsage", "higherClassification", "kingdom", "phylum", "class", "order", "superfamily", "family",
-	"subfamily", "tribe", "genus", "subgenus", "specificEpithet", "infraspecificEpithet", "taxonRank",
-	"scientificNameAuthorship", "vernacularName", "nomenclaturalCode", "taxonomicStatus",
-}
 
 // Withheld is what a blurred record says of the rest.
 const Withheld = "exact place, wording and remarks; ask the data holder"
@@ -45,10 +30,28 @@ func Blur(r *spool.Record) dwc.Occurrence {
 		return r.Occurrence
 	}
 	var o dwc.Occurrence
-	for _, term := range told {
-		o.Set(term, r.Occurrence.Get(term))
+	from := &r.Occurrence
+	for i := range told {
+		for _, term := range told[i].terms {
+			if value := from.Get(term); value != "" && told[i].fits(value) {
+				o.Set(term, value)
+			}
+		}
 	}
+	if !r.Facts.Taxon.Listed {
+		dropUnlisted(&o)
+	}
+	dropOdd(&o)
+	if o.OrganismQuantity == "" || o.OrganismQuantityType == "" {
+		o.OrganismQuantity, o.OrganismQuantityType = "", ""
+	}
+	var unnamed bool
+	o.RecordedBy, unnamed = names(from.RecordedBy, from)
+	o.IdentifiedBy, _ = names(from.IdentifiedBy, from)
 	o.InformationWithheld = Withheld
+	if unnamed || strings.HasPrefix(from.InformationWithheld, PersonWithheld) || strings.HasSuffix(from.InformationWithheld, "; "+PersonWithheld) {
+		o.InformationWithheld += "; " + PersonWithheld
+	}
 	place, ok := square(r)
 	if !ok {
 		o.DataGeneralizations = "the place is withheld"
@@ -59,41 +62,20 @@ func Blur(r *spool.Record) dwc.Occurrence {
 	return o
 }
 
-// square returns the square to which the record is blurred.
-func square(r *spool.Record) (gridref.Square, bool) {
-	f := &r.Facts
-	if !f.Placed {
-		return gridref.Square{}, false
-	}
-	point := gridref.Point{Lat: f.Latitude, Lon: f.Longitude, Uncertainty: float64(f.Radius)}
-	grid := point.Serving()
-	if f.Reference != "" {
-		reading, err := gridref.Parse(f.Reference)
-		if err != nil {
-			return gridref.Square{}, false
+// PersonWithheld is what informationWithheld says where somebody is not named.
+const PersonWithheld = "a person's name"
+
+// dropUnlisted empties what only a taxon list can vouch for.
+func dropUnlisted(o *dwc.Occurrence) {
+	for _, term := range ListTerms {
+		if term == "scientificName" && binomial.MatchString(o.ScientificName) || term == "taxonRank" {
+			continue
 		}
-		if s, err := reading.Square.Coarsen(f.Blur); err == nil {
-			return s, true
-		}
-		grid = reading.Square.Grid
+		o.Set(term, "")
 	}
-	s, err := point.Square(grid, f.Blur)
-	return s, err == nil
 }
 
-// Fill gives an occurrence the place of a square.
-func Fill(o *dwc.Occurrence, s gridref.Square) {
-	p := s.Point()
-	o.DecimalLatitude, o.DecimalLongitude = Degrees(p.Lat), Degrees(p.Lon)
-	o.GeodeticDatum = "EPSG:4326"
-	o.CoordinateUncertainty = strconv.FormatFloat(math.Ceil(p.Uncertainty), 'f', -1, 64)
-	o.FootprintWKT, o.FootprintSRS = s.WKT(), "EPSG:4326"
-	o.VerbatimCoordinates = s.String()
-	o.VerbatimCoordSystem, o.VerbatimSRS = s.Grid.CoordinateSystem(), s.Grid.SRS()
-}
-
-// Degrees writes degrees with seven decimals, about a centimetre.
-func Degrees(d float64) string { return strconv.FormatFloat(d, 'f', 7, 64) }
+var binomial = regexp.MustCompile(`^\p{Lu}\p{Ll}+( [\p{Ll}-]+){0,2}$`)
 
 func side(metres int32) string {
 	if metres%1000 == 0 {

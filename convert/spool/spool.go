@@ -72,6 +72,30 @@ func (s *Spool) Rewind(m Mark) error {
 	return nil
 }
 
+// Size returns where the next row will begin, for At.
+func (s *Spool) Size() int64 { return s.size }
+
+// At returns the encoded row that begins at a place.
+func (s *Spool) At(place int64) ([]byte, error) {
+	if err := s.w.Flush(); err != nil {
+		return nil, err
+	}
+	var head [binary.MaxVarintLen64]byte
+	n, err := s.file.ReadAt(head[:], place)
+	if err != nil && err != io.EOF {
+		return nil, err
+	}
+	length, size := binary.Uvarint(head[:n])
+	if size <= 0 || length > uint64(s.size) {
+		return nil, errSpool
+	}
+	b := make([]byte, length)
+	if _, err := s.file.ReadAt(b, place+int64(size)); err != nil {
+		return nil, errSpool
+	}
+	return b, nil
+}
+
 // Rows returns how many rows the spool holds.
 func (s *Spool) Rows() int { return s.rows }
 
