@@ -346,7 +346,7 @@ func headedBelow(body []keptRow, c int) bool {
 			if i > 3 {
 				return false
 			}
-			return !l.is(lookInt) || l.is(lookSmall) && body[i].count(lookInt, 0, len(body[i].looks)) >= 2 && i == 0
+			return !l.is(lookInt) || l.is(lookSmall|lookYear) && body[i].count(lookInt, 0, len(body[i].looks)) >= 2 && i == 0
 		}
 	}
 	return false

@@ -246,6 +246,9 @@ func (b *block) isFactRow(row int) bool { return b.factRows[row] }
 func (b *block) settleTable(p *Plan) {
 	for i := range b.cols {
 		if c := &b.cols[i]; c.used() && c.meaning == Count {
+			if !isTotalHeading(c.heading) && !c.fixed {
+				b.note("counts-beside-table", "Column "+notebook.ColumnName(c.col+1)+" holds counts but stands under no night, place or species. It is taken for a total and left out. If it is none, give it a heading.", c.col)
+			}
 			c.sense, c.left = sense{meaning: Ignored, leave: leaveTotal}, leaveTotal
 		}
 	}

@@ -1,0 +1,16 @@
+package layout
+
+// How a page is read, and where:
+//
+//   - page.go keeps the head of the sheet, look.go and the scan_*.go files say
+//     what each cell looks like;
+//   - find_blocks.go, find_headings.go and find_tables.go part the page into
+//     lists and tables, open_blocks.go and axis.go read their headings;
+//   - facts.go, facts_text.go and page_names.go take what the page says once
+//     for all its rows;
+//   - decide_list.go, decide.go, agree.go and resolve*.go give each column its
+//     meaning, from words.go and heading.go and from its content;
+//   - damage_page.go looks over whole columns, damage.go and repair.go at cells;
+//   - walk.go, list_*.go, table_row.go and diary.go turn rows into drafts;
+//   - print.go, entries.go and override.go show the decision, write it down and
+//     let the project file change it.
