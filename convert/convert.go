@@ -28,8 +28,13 @@ type Result struct {
 	// Standard is the report of the standard's own tests; nil where the job
 	// did not ask for it.
 	Standard *bdq.Report
+	// Notes say what became of the recorder's answers where that is not what
+	// they expect, in sentences.
+	Notes []string
 	// Out is the output folder; empty where nothing was written.
 	Out string
+	// Exact is the file of the full copy; empty where none was asked for.
+	Exact string
 }
 
 // Run reads the notebooks, checks every record, and writes the outputs of the
@@ -65,7 +70,7 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 	}
 
 	// Second pass: the records as a set.
-	set, err := compareAll(ctx, settings, books, rows)
+	set, err := compareAll(ctx, settings, books, rows, job.Exact)
 	if err != nil {
 		return nil, explained(out, err)
 	}
@@ -81,6 +86,7 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
+	result.Notes = append(result.Notes, settings.remember(job)...)
 	if err := out.Commit(); err != nil {
 		return nil, err
 	}

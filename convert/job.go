@@ -28,6 +28,8 @@ type Job struct {
 	// Standard asks for the report of the Biodiversity Data Quality tests on
 	// the records as they leave.
 	Standard bool
+	// Exact asks for the full copy as well, in which nothing is blurred.
+	Exact bool
 	// Out is the output folder; empty to read and check only.
 	Out string
 	// Today is the day after which a date lies in the future.

@@ -4,9 +4,8 @@ import (
 	"context"
 	"fmt"
 	"path/filepath"
+	"slices"
 
-	"fieldfare/convert/answers"
-	"fieldfare/convert/identity"
 	"fieldfare/convert/privacy"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/report"
@@ -14,13 +13,11 @@ import (
 	"fieldfare/convert/stage"
 	"fieldfare/dwc"
 	"fieldfare/validate/bdq"
-
-	"github.com/google/uuid"
 )
 
 // writeAll writes the outputs and keeps the accounts, row by row.
 func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *spool.Spool, set *setView, out *stage.Folder) (*Result, error) {
-	w := &writer{settings: s, books: books, set: set, ids: identity.NewMaker(s.project.Dataset.ID), accounts: newAccounts(books, s.requirements())}
+	w := &writer{settings: s, books: books, set: set, ids: newIdentities(s.project.Dataset.ID, set), accounts: newAccounts(books, s.requirements())}
 	var err error
 	if w.standard, err = newStandard(job); err != nil {
 		return nil, err
@@ -59,11 +56,12 @@ type writer struct {
 	*settings
 	books    *bookRuns
 	set      *setView
-	ids      identity.Maker
+	ids      *identities
 	accounts *accounts
 	standard *bdq.Report // nil where it is not asked for
 	records  int         // seen so far
 	leaving  *leaving    // what is written of the records that leave
+	exact    *archive    // the full copy; nil where none is asked for
 	against  *against    // nil where everything leaves
 	queries  *report.Workbook
 }
@@ -78,6 +76,11 @@ func (w *writer) open(job Job, out *stage.Folder) error {
 			return err
 		}
 	}
+	if job.Exact {
+		if w.exact, err = newExact(w.settings, w.set, out); err != nil {
+			return err
+		}
+	}
 	w.queries, err = report.NewWorkbook()
 	return err
 }
@@ -86,6 +89,9 @@ func (w *writer) open(job Job, out *stage.Folder) error {
 func (w *writer) abandon() {
 	w.leaving.abandon()
 	w.against.close()
+	if w.exact != nil {
+		w.exact.abort()
+	}
 }
 
 // row settles what becomes of one source row.
@@ -95,8 +101,9 @@ func (w *writer) row(row *spool.Row) error {
 	for i := range row.Records {
 		r := &row.Records[i]
 		ordinal := w.set.checks.Ordinal(&r.Content)
-		id := w.id(r, ordinal)
-		left := w.setFindings(row, r, id, ordinal)
+		o := w.public(r)
+		id, repeated := w.ids.id(w.records, r, &o, ordinal)
+		left := w.setFindings(row, r, id, repeated)
 		w.records++
 		if left {
 			leftOut++
@@ -112,14 +119,13 @@ func (w *writer) row(row *spool.Row) error {
 			continue
 		}
 		if w.standard != nil && !r.EmptyVisit {
-			o := w.public(r)
 			o.OccurrenceID = id
 			w.standard.Observe(&o)
 		}
 		if w.queries == nil {
 			continue
 		}
-		if err := w.handIn(r, id, ordinal, sheet); err != nil {
+		if err := w.handIn(r, &o, id, ordinal, sheet); err != nil {
 			return err
 		}
 	}
@@ -145,17 +151,19 @@ func (w *writer) row(row *spool.Row) error {
 
 // setFindings adds what the checks of the whole set say of a record, and tells
 // whether the recorder has answered one of them by leaving the record out.
-func (w *writer) setFindings(row *spool.Row, r *spool.Record, id string, ordinal int) (leftOut bool) {
+func (w *writer) setFindings(row *spool.Row, r *spool.Record, id string, repeated bool) (leftOut bool) {
 	e := entry(row, r, w.records)
 	e.ID = id
 	findings := w.set.checks.Findings(e, w.where)
 	if f, found := w.set.slip(row.Sheet, row.Number, r); found {
+		f.Written += w.books.sheets[row.Sheet].only()
 		findings = append(findings, f)
 	}
 	if f, found := w.set.wander(w.settings, r); found {
+		f.Written += " at " + r.Occurrence.Locality
 		findings = append(findings, f)
 	}
-	if r.Occurrence.OccurrenceID != "" && ordinal > 1 {
+	if repeated {
 		findings = append(findings, reading.Finding{
 			Verdict: reading.HeldOf("record-id-repeated", "The id “"+r.Occurrence.OccurrenceID+"” stands at an earlier record too. Give each record an id of its own."),
 			About:   "record id", Written: r.Occurrence.OccurrenceID,
@@ -169,9 +177,7 @@ func (w *writer) setFindings(row *spool.Row, r *spool.Record, id string, ordinal
 			r.Findings = append(r.Findings, f) // advice
 			continue
 		}
-		if decision, found := w.answers.Decided(f.About, f.Written, f.Code); found && decision == answers.LeaveOut {
-			leftOut = true
-		}
+		leftOut = leftOut || w.leftOut(&f)
 		r.Findings = w.raise(r.Findings, f)
 	}
 	return leftOut
@@ -187,40 +193,47 @@ func (w *writer) where(sheet, row int) string {
 	return text
 }
 
-// id returns the record's lasting id: its notebook's own where it has one.
-func (w *writer) id(r *spool.Record, ordinal int) string {
-	if own := r.Occurrence.OccurrenceID; own != "" {
-		return own
+// handIn writes a record that leaves, o being it as it may.
+func (w *writer) handIn(r *spool.Record, o *dwc.Occurrence, id string, ordinal int, sheet *sheetRun) error {
+	w.name(r, o, id)
+	w.set.ledger.handIn(w.records-1, ordinal, r, o, sheet)
+	if w.exact != nil {
+		full := w.finished(r.Occurrence)
+		w.name(r, &full, id)
+		if err := w.exact.add(&full, r); err != nil {
+			return err
+		}
 	}
-	if id, found := w.set.ledger.id(w.records, r, ordinal); found {
-		return id
+	if w.against != nil {
+		return w.against.keep(o, r)
 	}
-	return w.ids.ID(r.Content, ordinal)
+	return w.leaving.add(o, r)
 }
 
-// handIn writes a record that leaves.
-func (w *writer) handIn(r *spool.Record, id string, ordinal int, sheet *sheetRun) error {
-	o := w.public(r)
-	o.EventID = w.set.ledger.eventID(eventKey(&o))
+// name gives a record the ids under which it is handed in.
+func (w *writer) name(r *spool.Record, o *dwc.Occurrence, id string) {
+	if key := eventKey(o); o.EventID == eventIDOf(key) {
+		o.EventID = w.set.ledger.eventID(key)
+	}
 	o.OccurrenceID = id
 	if r.EmptyVisit {
 		o.OccurrenceID = ""
 	}
-	w.set.ledger.handIn(w.records-1, ordinal, r, &o, sheet)
-	if w.against != nil {
-		return w.against.keep(&o, r)
-	}
-	return w.leaving.add(&o, r)
 }
 
 // public returns a record as it may leave. Whatever is written for others is
 // made from it and from nothing else.
-func (s *settings) public(r *spool.Record) dwc.Occurrence {
-	o := privacy.Blur(r)
+func (s *settings) public(r *spool.Record) dwc.Occurrence { return s.finished(privacy.Blur(r)) }
+
+// finished gives a record what holds for the dataset as a whole, and the ids
+// of its event where it has none of its own.
+func (s *settings) finished(o dwc.Occurrence) dwc.Occurrence {
 	s.fillDataset(&o)
-	o.EventID = uuid.UUID(eventKey(&o)).URN()
-	if o.Year != "" {
-		o.ParentEventID = uuid.UUID(seasonKey(&o)).URN()
+	if o.EventID == "" {
+		o.EventID = eventIDOf(eventKey(&o))
+	}
+	if o.ParentEventID == "" && o.Year != "" {
+		o.ParentEventID = eventIDOf(seasonKey(&o))
 	}
 	return o
 }
@@ -238,6 +251,7 @@ func allFindings(row *spool.Row) []reading.Finding {
 func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 	metadata := w.metadata(&w.set.coverage)
 	result := &Result{Questions: w.accounts.questions.Sorted(), Readings: w.books.readings()}
+	result.Notes = append(slices.Clone(w.notes), w.unfitting()...)
 	result.Summary = w.accounts.summary(w.books, w.versions, metadata)
 	result.Summary.Asks = w.asked(&w.accounts.asked, result.Questions)
 	result.Standard = w.standard
@@ -253,12 +267,18 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 	if err := w.leaving.close(metadata); err != nil {
 		return nil, err
 	}
+	if w.exact != nil {
+		if err := w.exact.close(w.metadata(&w.set.exact.coverage)); err != nil {
+			return nil, err
+		}
+		result.Exact = ExactFile
+	}
 	result.Summary.Occurrences, result.Summary.Events = w.leaving.archive.occurrences, w.leaving.archive.events
 	queries, err := out.Create(QueriesFile)
 	if err != nil {
 		return nil, err
 	}
-	if err := w.queries.Finish(queries, result.startPage(), result.Questions); err != nil {
+	if err := w.queries.Finish(queries, job.Out, result.startPage(), result.Questions); err != nil {
 		return nil, err
 	}
 	if err := queries.Close(); err != nil {
