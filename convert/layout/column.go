@@ -14,8 +14,7 @@ type column struct {
 	// order of reading; this column is among them.
 	joined []int
 	master int // the column it is joined to, itself where it is none
-	// number is the meaning's index, for the walk's bookkeeping.
-	carry bool
+	carry  bool
 	// split is how a joined cell is taken apart.
 	split splitKind
 }

@@ -4,7 +4,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
 )
 
@@ -80,6 +79,3 @@ func (p *Plan) yearFromFile(f *facts) {
 func (e *Entry) empty() bool {
 	return e.Page == "" && e.Headings == "" && e.Rows == "" && len(e.Columns) == 0 && len(e.Facts) == 0 && e.CarryDown == nil && len(e.Skip) == 0
 }
-
-// address names a cell for a message.
-func address(r notebook.Ref) string { return r.String() }

@@ -9,7 +9,6 @@ type stats struct {
 	ditto    int
 	by       [32]int
 	distinct map[string]int
-	chars    int
 	// Steps of whole numbers, one row to the next.
 	steps, stepsOfOne int
 	lastInt           int
@@ -39,7 +38,6 @@ func (s *stats) add(text string, l look) {
 	if len(s.distinct) < maxDistinct {
 		s.distinct[text]++
 	}
-	s.chars += len(text)
 	s.longest = max(s.longest, len(text))
 	if n, ok := isInt(text); ok {
 		s.numbers++
