@@ -3,7 +3,7 @@ package gridref
 import "math"
 
 // The projections: EPSG:19916 (British National Grid, on both ellipsoids),
-// EPSG:19972 (Irish Grid; 19908 on TM65) and EPSG:16000 (UTM, northern,
+// EPSG:19972 (Irish Grid) and EPSG:16000 (UTM, northern,
 // central meridian left at zero).
 var (
 	britishOnETRS = newMercator(grs80, 49, -2, 0.9996012717, 400_000, -100_000)
