@@ -10,8 +10,9 @@
 //
 // [Parse] reads one value as written. A fair [Reading] has no Doubt; one that
 // is likely but not certain carries a [Doubt]; what cannot be read is a
-// [*Fault]. [ParseNumber], [ParseEastingNorthing] and [ParseLatLon] read values
-// that were kept in separate columns. Each says in a sentence what was found and what would settle it.
+// [*Fault]. Each says in a sentence what was found and what would settle it.
+// [ParseNumber], [ParseEastingNorthing] and [ParseLatLon] read values that were
+// kept in separate columns.
 //
 // A [Square] is an area: its grid, its south-west corner in metres and its
 // size. [Square.Point] gives its centre on WGS84 with the radius that
@@ -29,8 +30,9 @@
 //   - OSTN15, the definitive transformation between ETRS89 and OSGB36:
 //     Ordnance Survey, 2016; EPSG:7709. Copyright and licence are in
 //     LICENCE-OSTN15.txt. Its ETRS89 plane is by Redfearn's series as the guide
-//     prints them, to the sixth power of the longitude. Outside its cover the seven-parameter transformation
-//     EPSG:1314 is used, and Square.Transformation says so.
+//     prints it, to the sixth power of the longitude. Outside its cover the
+//     seven-parameter transformation EPSG:1314 is used, and
+//     Square.Transformation says so.
 //   - Irish Grid: EPSG:29903 (TM75 / Irish Grid) with the transformation
 //     EPSG:1954 to WGS84. The older EPSG:29902 (TM65) has the same projection
 //     and the same published transformation.
