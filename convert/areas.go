@@ -76,6 +76,11 @@ func (in *interpreter) inAreas(d *draft, r gridref.Reading, v *layout.Value) {
 	key := areaKey{r.Square, r.Place, written, ""}
 	ask := func(key areaKey, values []*layout.Value, read func() reading.Verdict) {
 		if verdict := recall(in.memory.areas, key, read); verdict.State != reading.Fair {
+			if key.county != "" {
+				// In doubt beside this place alone.
+				in.noteRecord(d, verdict, key.county+" beside "+written, values[0])
+				return
+			}
 			in.note(d, verdict, values...)
 		}
 	}

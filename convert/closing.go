@@ -51,6 +51,12 @@ func (r *Result) Closing() string {
 		}
 		fmt.Fprintf(&b, "\nBefore the archive is complete, its description needs: %s. They go under [dataset] in the project file.\n", missing)
 	}
+	if len(r.Notes) > 0 {
+		b.WriteString("\nAbout your answers:\n")
+		for _, note := range r.Notes {
+			fmt.Fprintf(&b, "  %s\n", note)
+		}
+	}
 	if r.Out != "" {
 		fmt.Fprintf(&b, "\nThe outputs are in %s.\n", r.Out)
 		if len(r.Questions) > 0 {
@@ -68,14 +74,24 @@ func (r *Result) startPage() []string {
 		fmt.Sprintf("Fieldfare read %s in %s: %d fair, %d query, %d held, %d skipped.", count(s.Read, "row"), count(len(s.Files), "notebook"), s.Fair, s.Query, s.Held, s.Skipped),
 		"Fair: can be handed in as read. Query: handed in, but somebody should look. Held: not handed in until you answer. Skipped: no record (a title, a total, a blank).",
 		"",
-		"What to do: on the page Questions, write into the column “Your answer”",
+		"What to do: on the page Questions, write into the column “Your answer”, or choose from its list:",
 		"  yes – the suggestion is right;",
 		"  what should be read instead, in your own words (a name, a date, a count, a grid reference);",
 		"  keep – it is right as it stands, do not ask again;",
 		"  leave out – these rows are no records to hand in.",
-		"An empty answer leaves the question open. Save the workbook and give it to the next run with --answers.",
+		"Questions about “record” or “cell” concern a row as a whole; they take keep or leave out. To change such a row, correct the notebook.",
+		"One answer serves every row that says the same. An empty answer leaves the question open; held ones come first, those that free most records at the top.",
+		"Then save the workbook and run the same again (with --answers and the name of this file, or simply into the same folder). Your answers are remembered.",
+		"",
+		"Other pages: “Rows concerned” has every row that a question is about, whole; “Skipped” has every row that is no record, and why.",
 		"",
 		"This workbook is for you: it holds your rows as they stand, sites and names included. Do not pass it on.",
+	}
+	for i, note := range r.Notes {
+		if i == 0 {
+			lines = append(lines, "", "About the answers that you gave:")
+		}
+		lines = append(lines, "  "+note)
 	}
 	if len(r.Questions) == 0 {
 		lines = append(lines, "", "There is nothing to answer.")

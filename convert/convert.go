@@ -70,7 +70,7 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 	}
 
 	// Second pass: the records as a set.
-	set, err := compareAll(ctx, settings, books, rows, job.Exact)
+	set, err := compareAll(ctx, settings, books, rows, job)
 	if err != nil {
 		return nil, explained(out, err)
 	}

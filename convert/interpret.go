@@ -1,7 +1,6 @@
 package convert
 
 import (
-	"fieldfare/convert/answers"
 	"fieldfare/convert/layout"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
@@ -32,7 +31,12 @@ func (in *interpreter) row(sheet *sheetRun, from *draftRow, out *spool.Row) {
 	out.Findings = out.Findings[:0]
 	for i := range from.notes {
 		n := &from.notes[i]
-		out.Findings = in.raise(out.Findings, reading.Finding{Verdict: n.Verdict, About: "cell", Written: n.Text, Cells: []string{n.Ref.String()}})
+		f := reading.Finding{Verdict: n.Verdict, About: "cell", Written: n.Text, Cells: []string{n.Ref.String()}}
+		if in.leftOut(&f) {
+			out.Skip, out.Findings = leftOutByAnswer, out.Findings[:0]
+			return
+		}
+		out.Findings = in.raise(out.Findings, f)
 	}
 	var skips []string
 	for i := range from.drafts {
@@ -65,6 +69,8 @@ type draft struct {
 	leaveOut bool
 	lit      string // the hour, as 22:45, where it was read
 	refHeld  bool   // a reference is there but could not be read
+	// read are the values as they were read, several of a row as one.
+	read struct{ date, name, place *layout.Value }
 }
 
 // draft reads one draft into the records of out. A draft that is no record
@@ -72,7 +78,10 @@ type draft struct {
 func (in *interpreter) draft(d *draft, out *spool.Row) (skip string) {
 	for i := range d.Values {
 		v := &d.Values[i]
-		if v.Doubt.State != reading.Fair {
+		if v.Doubt.State == reading.Fair {
+			continue
+		}
+		if _, answered := in.instead(v); !answered {
 			in.note(d, v.Doubt, v)
 		}
 	}
@@ -132,18 +141,27 @@ func (in *interpreter) note(d *draft, verdict reading.Verdict, values ...*layout
 			f.Cells = append(f.Cells, d.cells("record")...) // the value stands in another row
 		}
 	}
-	if decision, found := in.answers.Decided(f.About, f.Written, f.Code); found && decision == answers.LeaveOut {
-		d.leaveOut = true
+	if at := d.cell(); len(f.Cells) == 0 && f.State != reading.Fair && at != "" {
+		f.Cells = []string{at}
 	}
+	d.leaveOut = d.leaveOut || in.leftOut(&f)
+	d.findings = in.raise(d.findings, f)
+}
+
+// noteRecord raises a verdict that no single value can settle: written tells
+// one case of it from another.
+func (in *interpreter) noteRecord(d *draft, verdict reading.Verdict, written string, at *layout.Value) {
+	f := reading.Finding{Verdict: verdict, About: "record", Written: written}
+	if at.Ref.Row > 0 {
+		f.Cells = []string{at.Ref.String()}
+	}
+	d.leaveOut = d.leaveOut || in.leftOut(&f)
 	d.findings = in.raise(d.findings, f)
 }
 
 // raise adds a finding, unless the recorder has answered it.
 func (s *settings) raise(list []reading.Finding, f reading.Finding) []reading.Finding {
-	if f.State == reading.Fair {
-		return list
-	}
-	if decision, found := s.answers.Decided(f.About, f.Written, f.Code); found && decision == answers.Keep {
+	if f.State == reading.Fair || s.settled(&f) {
 		return list
 	}
 	return append(list, f)
@@ -152,10 +170,8 @@ func (s *settings) raise(list []reading.Finding, f reading.Finding) []reading.Fi
 // text returns what is to be read for a value: what is written, or what the
 // recorder answered that it means.
 func (in *interpreter) text(v *layout.Value) string {
-	if in.answers.Len() > 0 {
-		if value, found := in.answers.Replacement(string(v.Meaning), v.Text); found {
-			return value
-		}
+	if value, found := in.instead(v); found {
+		return value
 	}
 	return v.Text
 }

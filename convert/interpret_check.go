@@ -3,7 +3,6 @@ package convert
 import (
 	"strings"
 
-	"fieldfare/convert/answers"
 	"fieldfare/convert/layout"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
@@ -22,12 +21,31 @@ func (in *interpreter) check(d *draft, r *spool.Record) []reading.Finding {
 			continue // while it was read
 		}
 		f.Cells = d.cells(f.About)
-		if decision, found := in.answers.Decided(f.About, f.Written, f.Code); found && decision == answers.LeaveOut {
-			d.leaveOut = true
-		}
+		d.address(&f)
+		d.leaveOut = d.leaveOut || in.leftOut(&f)
 		kept = in.raise(kept, f)
 	}
 	return kept
+}
+
+// address puts a finding under the value that was read, as it was written, so
+// that it can be answered with another value. Where no single value was read
+// for it, the finding is about the record as a whole.
+func (d *draft) address(f *reading.Finding) {
+	var v *layout.Value
+	switch f.About {
+	case "date":
+		v = d.read.date
+	case "name":
+		v = d.read.name
+	case "grid reference":
+		v = d.read.place
+	}
+	if v != nil {
+		f.Written = v.Text
+	} else {
+		f.About = "record"
+	}
 }
 
 // raised tells whether there is a finding with the code.

@@ -17,16 +17,14 @@ func (in *interpreter) count(d *draft) (parts []tally.Part, skip string) {
 		return []tally.Part{{}}, ""
 	}
 	var columns []tally.Column
-	var first *layout.Value
+	var counts []*layout.Value
 	o := tally.Options{ZeroIsAbsence: in.project.Reading.ZeroIsAbsence}
 	for i := range d.Values {
 		v := &d.Values[i]
 		if v.Meaning != layout.Count {
 			continue
 		}
-		if first == nil {
-			first = v
-		}
+		counts = append(counts, v)
 		o.Date = o.Date || v.Kind == notebook.Date
 		columns = append(columns, tally.Column{Text: in.text(v), Sex: v.Sex, Stage: v.Stage})
 	}
@@ -34,8 +32,12 @@ func (in *interpreter) count(d *draft) (parts []tally.Part, skip string) {
 	case len(columns) == 0:
 		parts = []tally.Part{{}}
 	default:
+		whole := joined(" + ", counts...)
+		if text, answered := in.instead(&whole); answered && len(counts) > 1 {
+			columns = []tally.Column{{Text: text}}
+		}
 		r := in.counted(columns, o)
-		in.note(d, r.Verdict, first)
+		in.note(d, r.Verdict, &whole)
 		if r.State == reading.Skipped {
 			return nil, "nothing seen (" + columns[0].Text + ")"
 		}
@@ -76,7 +78,7 @@ func (in *interpreter) each(d *draft, parts []tally.Part, m layout.Meaning, read
 		if own, exact := (tally.Reading{Parts: parts}).Individuals(); len(parts) == 1 && (!exact || own == total) {
 			return r.Parts
 		}
-		in.note(d, reading.QueryOf("counts-disagree", "The numbers in “"+v.Text+"” do not add up to the count beside them. The count is kept; check which is right."), v)
+		in.noteRecord(d, reading.QueryOf("counts-disagree", "The numbers in “"+v.Text+"” do not add up to the count beside them. The count is kept; check which is right."), string(m)+" "+v.Text, v)
 		return parts
 	}
 	if len(r.Parts) == 0 {
@@ -88,7 +90,7 @@ func (in *interpreter) each(d *draft, parts []tally.Part, m layout.Meaning, read
 		case *p == "" || *p == *said:
 			*p = *said
 		case *said != "":
-			in.note(d, reading.QueryOf("counts-disagree", "The count says “"+*p+"” and its "+string(m)+" column “"+v.Text+"”. The count is kept; check which is right."), v)
+			in.noteRecord(d, reading.QueryOf("counts-disagree", "The count says “"+*p+"” and its "+string(m)+" column “"+v.Text+"”. The count is kept; check which is right."), *p+" and "+v.Text, v)
 		}
 		if parts[i].Caste == "" {
 			parts[i].Caste = r.Parts[0].Caste
@@ -103,12 +105,23 @@ func (in *interpreter) each(d *draft, parts []tally.Part, m layout.Meaning, read
 
 // status reads a column that says present or absent.
 func (in *interpreter) status(d *draft, v *layout.Value, parts []tally.Part) {
-	switch strings.ToLower(in.text(v)) {
+	said := *v
+	for i := range parts {
+		if n := parts[i].IndividualCount; n != "" && n != "0" {
+			said.Text = v.Text + ", with a count of " + n
+			break
+		}
+	}
+	text, answered := in.instead(&said)
+	if !answered {
+		text = in.text(v)
+	}
+	switch strings.ToLower(text) {
 	case "present", "p", "y", "yes":
 	case "absent", "a", "n", "no", "not found", "none":
 		for i := range parts {
 			if parts[i].IndividualCount != "" && parts[i].IndividualCount != "0" {
-				in.note(d, reading.HeldOf("absent-with-count", "The record says absent and gives a count of "+parts[i].IndividualCount+". Say which is right."), v)
+				in.note(d, reading.HeldOf("absent-with-count", "The record says absent and gives a count of "+parts[i].IndividualCount+". Say which is right.", "present", "absent"), &said)
 			}
 			parts[i].Absent = true
 		}

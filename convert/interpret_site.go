@@ -17,7 +17,9 @@ func (in *interpreter) site(d *draft, v *layout.Value) places.Reading {
 	in.note(d, p.Verdict, v)
 	o := &d.o
 	o.Locality = in.scrub(d, v, p.Name)
-	if written := in.scrub(d, v, verbatim(v)); written != o.Locality {
+	if v.Ref.Row == 0 && v.From == layout.FromProject {
+		// what the recorder answered; nothing is written
+	} else if written := in.scrub(d, v, verbatim(v)); written != o.Locality {
 		o.VerbatimLocality = written
 	}
 	if p.Place == nil {
@@ -31,7 +33,7 @@ func (in *interpreter) site(d *draft, v *layout.Value) places.Reading {
 
 // agree asks about a reference that lies too far from the named place.
 func (in *interpreter) agree(d *draft, p places.Reading, r gridref.Reading, site, v *layout.Value) {
-	in.note(d, places.Agree(p, r, in.placeMetres()), v, site)
+	in.note(d, places.Agree(p, r, in.placeMetres()), d.atSite(v), site)
 }
 
 // placeMetres is how far a reference may lie from its named place.

@@ -48,8 +48,8 @@ func (in *interpreter) daylight(d *draft) {
 	}
 	verdict := light.Trap(lat, lon, when.DateOf(int(f.Start)), d.lit)
 	if v, found := d.Get(layout.Time); found {
-		in.note(d, verdict, v)
+		in.noteRecord(d, verdict, d.lit+", "+d.o.SamplingProtocol, v)
 	} else if v, found := d.Get(layout.Date); found {
-		in.note(d, verdict, v)
+		in.noteRecord(d, verdict, d.lit+", "+d.o.SamplingProtocol, v)
 	}
 }

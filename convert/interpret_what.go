@@ -14,6 +14,7 @@ func (in *interpreter) what(d *draft) {
 	}
 	var w taxa.Written
 	var first *layout.Value
+	var read []*layout.Value
 	for i := range d.Values {
 		v := &d.Values[i]
 		var field *string
@@ -34,16 +35,39 @@ func (in *interpreter) what(d *draft) {
 		if *field != "" {
 			continue
 		}
-		*field = in.text(v)
+		*field = v.Text
+		read = append(read, v)
 		if first == nil || v.Meaning == layout.Taxon {
 			first = v
 		}
 	}
+	o := &d.o
+	var whole layout.Value
 	if first == nil {
-		in.note(d, reading.HeldOf("name-missing", d.sheet.missing(layout.Taxon)))
+		whole = d.absent(layout.Taxon, d.sheet.hasName)
+	} else {
+		o.VerbatimIdentification = verbatim(first)
+		if w.Scientific != "" && w.Vernacular != "" {
+			o.VerbatimIdentification = w.Scientific + " / " + w.Vernacular
+		}
+		whole = joined(" / ", read...)
+		whole.Meaning = layout.Taxon
+	}
+	d.read.name = &whole
+	name, answered := in.instead(&whole)
+	if !answered && first != nil && first.From == layout.FromCell {
+		name, answered = in.answers.Replacement(string(layout.Taxon), o.VerbatimIdentification)
+	}
+	if answered {
+		w = taxa.Written{Name: name}
+	} else if first == nil {
+		in.note(d, reading.HeldOf("name-missing", d.sheet.missing(layout.Taxon)), &whole)
 		return
 	}
-	c := taxa.Context{Genus: d.genus, Group: in.project.Reading.TaxonGroup}
+	c := taxa.Context{Group: in.project.Reading.TaxonGroup}
+	if !answered {
+		c.Genus = d.genus
+	}
 	if v, found := d.Get(layout.Group); found {
 		c.Group = v.Text
 	}
@@ -52,16 +76,29 @@ func (in *interpreter) what(d *draft) {
 		c.Month = int(n)
 	}
 	r := in.names.Match(w, c)
-	in.note(d, r.Verdict, first)
-	o := &d.o
-	o.VerbatimIdentification = verbatim(first)
-	if w.Scientific != "" && w.Vernacular != "" {
-		o.VerbatimIdentification = w.Scientific + " / " + w.Vernacular
-	}
+	in.note(d, r.Verdict, &whole)
 	if r.State == reading.Held || r.Taxon == nil {
+		in.unlisted(d, &whole, &w, r.Verdict)
 		return
 	}
 	in.taxon(d, r)
+}
+
+// unlisted keeps a name that no list has as it is written, where the recorder
+// has said that it is right.
+func (in *interpreter) unlisted(d *draft, whole *layout.Value, w *taxa.Written, verdict reading.Verdict) {
+	if !in.settled(&reading.Finding{Verdict: verdict, About: string(whole.Meaning), Written: whole.Text}) {
+		return
+	}
+	o := &d.o
+	o.ScientificName, o.VernacularName, o.ScientificNameAuthorship = w.Scientific, w.Vernacular, w.Authorship
+	if o.ScientificName == "" {
+		o.ScientificName = w.Name
+	}
+	if o.ScientificName == "" {
+		o.ScientificName = w.Vernacular
+	}
+	o.IdentificationRemarks = joinRemarks(o.IdentificationRemarks, "the name is on no list used; kept as written by the recorder")
 }
 
 // taxon fills the terms of the identification and the taxon.

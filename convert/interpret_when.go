@@ -12,17 +12,13 @@ import (
 
 // when reads the date and time.
 func (in *interpreter) when(d *draft) {
-	v, found := d.Get(layout.Date)
+	whole, r, found := in.dates(d)
+	d.read.date = &whole
 	if !found {
-		in.note(d, reading.HeldOf("date-missing", d.sheet.missing(layout.Date)))
+		in.note(d, reading.HeldOf("date-missing", d.sheet.missing(layout.Date)), &whole)
 		return
 	}
-	d.o.VerbatimEventDate = verbatim(v)
-	r := in.date(d, v)
-	if end, found := d.Get(layout.EndDate); found {
-		r = in.until(d, r, end)
-	}
-	in.note(d, r.Verdict, v)
+	in.note(d, r.Verdict, &whole)
 	r = in.clock(d, r)
 	if r.State == reading.Held || r.EventDate == "" {
 		return
@@ -37,6 +33,44 @@ func (in *interpreter) when(d *draft) {
 	d.o.Year, d.o.Month, d.o.Day = number(r.Year), number(r.Month), number(r.Day)
 	d.facts.Start, d.facts.End, d.facts.Dated = int32(r.Start.Days()), int32(r.End.Days()), true
 	d.facts.Night = r.Night
+}
+
+// dates reads the date, or both dates of a row that has two, as one. What the
+// recorder answered about the whole of it counts for more.
+func (in *interpreter) dates(d *draft) (whole layout.Value, r when.Reading, found bool) {
+	v, found := d.Get(layout.Date)
+	if !found {
+		gap := d.absent(layout.Date, d.sheet.hasDate)
+		if _, found = in.instead(&gap); found {
+			r = in.date(d, &gap)
+		}
+		return gap, r, found
+	}
+	whole = *v
+	d.o.VerbatimEventDate = verbatim(v)
+	end, ranged := d.Get(layout.EndDate)
+	if ranged {
+		whole = joined(" / ", v, end)
+		d.o.VerbatimEventDate += " / " + verbatim(end)
+	}
+	if d.sheet.mixed.State != reading.Fair && when.Ambiguous(v.Text) {
+		whole.Text += d.sheet.only() // elsewhere it may mean the other day
+	}
+	text, answered := in.instead(&whole)
+	if !answered && in.answers.Len() > 0 {
+		text, answered = in.answers.Replacement(string(layout.Date), d.o.VerbatimEventDate+d.sheet.only())
+	}
+	if answered {
+		o := in.dateOptions
+		o.Order, o.Year = d.sheet.order, d.sheet.year
+		o.Evening = in.project.Reading.Evenings && (d.Night || d.facts.Light)
+		return whole, in.memory.date(text, o), true
+	}
+	r = in.date(d, v)
+	if ranged {
+		r = when.Join(r, in.date(d, end), fmt.Sprintf("%q", end.Text), in.dateOptions)
+	}
+	return whole, r, true
 }
 
 // date reads one date cell.
@@ -59,13 +93,6 @@ func (in *interpreter) date(d *draft, v *layout.Value) when.Reading {
 		r.Verdict = r.Verdict.And(d.sheet.mixed)
 	}
 	return r
-}
-
-// until joins a date and the end date of a column of its own.
-func (in *interpreter) until(d *draft, start when.Reading, v *layout.Value) when.Reading {
-	d.o.VerbatimEventDate += " / " + verbatim(v)
-	end := in.date(d, v)
-	return when.Join(start, end, fmt.Sprintf("%q", v.Text), in.dateOptions)
 }
 
 // verbatim is what the cells of a value really say.

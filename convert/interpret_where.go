@@ -11,7 +11,6 @@ import (
 	"fieldfare/convert/places"
 	"fieldfare/convert/privacy"
 	"fieldfare/convert/reading"
-	"fieldfare/dwc"
 	"fieldfare/gridref"
 )
 
@@ -21,15 +20,35 @@ func (in *interpreter) where(d *draft) {
 	o := &d.o
 	site, named := d.Get(layout.Site)
 	var known places.Reading
-	if named {
+	if !named {
+		gap := d.absent(layout.Site, d.sheet.hasPlace)
+		site = &gap
+	}
+	_, told := in.instead(site)
+	if named || told {
 		known = in.site(d, site)
+		if known.Place != nil { // private, mapped or not
+			d.facts.Blur = max(d.facts.Blur, in.privacy.place(known.Place))
+		}
 	}
 	in.areas(d)
 	r, v, ok := in.reference(d)
 	if !ok && d.refHeld {
 		return
 	}
-	if !ok && known.Placed {
+	if !ok && told && d.read.place == nil {
+		// The answer about a place may be where it is.
+		if where, err := gridref.Parse(in.text(site)); err == nil {
+			r, ok = where, true
+			o.Locality, o.VerbatimLocality = "", ""
+			if named {
+				o.Locality = in.scrub(d, site, site.Text)
+			}
+		}
+	}
+	if ok && v == nil {
+		// by the answer
+	} else if !ok && known.Placed {
 		r, ok = known.Where, true
 		o.GeoreferenceSources = "places list"
 		o.GeoreferenceRemarks = "the reference is that of the named place"
@@ -37,8 +56,8 @@ func (in *interpreter) where(d *draft) {
 		in.agree(d, known, r, site, v)
 	}
 	if !ok {
-		if !named {
-			in.note(d, reading.HeldOf("place-missing", "There is neither a place nor a grid reference. Give at least one of them."))
+		if !named && !told {
+			in.note(d, reading.HeldOf("place-missing", "There is neither a place nor a grid reference. Give at least one of them."), site)
 		} else {
 			in.note(d, reading.QueryOf("place-not-mapped", "The place has a name but no grid reference, so the record cannot be put on a map. Add the place to the places list with its reference."), site)
 		}
@@ -59,10 +78,17 @@ func (in *interpreter) reference(d *draft) (r gridref.Reading, v *layout.Value, 
 	lon, hasLon := d.Get(layout.Longitude)
 	switch {
 	case found:
-		text := in.text(v)
 		o.VerbatimCoordinates = verbatim(v)
+		d.read.place = v
+		text, answered := in.instead(v)
+		if !answered && in.answers.Len() > 0 {
+			text, answered = in.instead(d.atSite(v))
+		}
+		if !answered {
+			text = v.Text
+		}
 		var verdict reading.Verdict
-		r, verdict = in.memory.reference(text, v.Kind == notebook.Number)
+		r, verdict = in.memory.reference(text, v.Kind == notebook.Number && !answered)
 		in.note(d, verdict, v)
 		if verdict.State == reading.Held {
 			d.refHeld = true
@@ -71,25 +97,41 @@ func (in *interpreter) reference(d *draft) (r gridref.Reading, v *layout.Value, 
 		return r, v, true
 	case hasLat && hasLon:
 		o.VerbatimLatitude, o.VerbatimLongitude = verbatim(lat), verbatim(lon)
-		r, err := gridref.ParseLatLon(full(in.text(lat), lat), full(in.text(lon), lon))
+		both := joined(", ", lat, lon)
+		both.Meaning = layout.GridRef
+		d.read.place = &both
+		r, err := gridref.ParseLatLon(full(lat.Text, lat), full(lon.Text, lon))
+		if text, answered := in.instead(&both); answered {
+			r, err = gridref.Parse(text)
+		} else if text, answered := in.instead(d.atSite(&both)); answered {
+			r, err = gridref.Parse(text)
+		}
 		verdict := verdictOf(r, err)
-		in.note(d, verdict, lat, lon)
+		in.note(d, verdict, &both, lon)
 		if verdict.State == reading.Held {
 			d.refHeld = true
-			return r, lat, false
+			return r, &both, false
 		}
 		if u, found := d.Get(layout.Uncertainty); found {
 			in.uncertainty(d, &r, u)
 		}
-		return r, lat, true
+		return r, &both, true
 	case hasLat || hasLon:
 		v := lat
 		if hasLon {
 			v = lon
 		}
-		in.note(d, reading.QueryOf("half-missing", "Of latitude and longitude only one is there. Give both."), v)
+		in.noteRecord(d, reading.QueryOf("half-missing", "Of latitude and longitude only one is there. Give both."), v.Text, v)
 	}
 	return r, nil, false
+}
+
+// atSite is a reference beside the name of a place, where they are doubtful
+// only together.
+func (d *draft) atSite(v *layout.Value) *layout.Value {
+	at := *v
+	at.Text = verbatim(v) + " at " + d.o.Locality
+	return &at
 }
 
 // full returns the digits that the cell holds where it shows fewer.
@@ -141,6 +183,7 @@ func (in *interpreter) place(d *draft, r gridref.Reading) {
 	f.Placed, f.Latitude, f.Longitude, f.Radius = true, p.Lat, p.Lon, float32(p.Uncertainty)
 	if r.Geographic() {
 		o.CoordinatePrecision = precision(o.VerbatimLatitude, o.VerbatimLongitude)
+		in.country(o, r.Square)
 		return
 	}
 	s := r.Square
@@ -174,18 +217,6 @@ func decimals(s string) (int, bool) {
 	}
 	_, fraction, _ := strings.Cut(s, ".")
 	return min(len(fraction), 9), true
-}
-
-// country fills countryCode where the grid tells it. The Irish Grid serves
-// two countries, so it does not.
-func (in *interpreter) country(o *dwc.Occurrence, s gridref.Square) {
-	if o.CountryCode != "" {
-		return
-	}
-	o.CountryCode = in.project.Dataset.Country
-	if o.CountryCode == "" && s.Grid == gridref.British {
-		o.CountryCode = "GB"
-	}
 }
 
 // areas reads county, vice-county and country.

@@ -42,7 +42,17 @@ func (in *interpreter) who(d *draft) {
 		o.InformationWithheld = "a person's name"
 	}
 	if o.RecordedBy == "" && !withheld {
-		in.note(d, reading.QueryOf("recorder-missing", "Nobody is named as the recorder. Add who saw it, on the row, above the list, or as self in the project file."))
+		nobody := d.absent(layout.Recorder, false)
+		if name, answered := in.instead(&nobody); answered {
+			r := in.memory.person(in.people, name, people.Options{Role: people.Recorder, Self: in.project.Lists.Self})
+			in.note(d, r.Verdict, &nobody)
+			o.RecordedBy = joinNames(r.RecordedBy)
+			if r.Withheld {
+				o.InformationWithheld = "a person's name"
+			}
+			return
+		}
+		in.note(d, reading.QueryOf("recorder-missing", "Nobody is named as the recorder. Add who saw it, on the row, above the list, or as self in the project file."), &nobody)
 	}
 }
 

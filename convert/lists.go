@@ -10,7 +10,6 @@ import (
 	"strconv"
 	"strings"
 
-	"fieldfare/convert/answers"
 	"fieldfare/convert/notebook"
 	"fieldfare/convert/people"
 	"fieldfare/convert/places"
@@ -135,20 +134,6 @@ func (j Job) loadPeople(s *settings) error {
 	var problems []string
 	s.people, problems = people.NewList(list)
 	s.listProblems = append(s.listProblems, problems...)
-	return nil
-}
-
-// loadAnswers loads the answers remembered beside the project file, and those
-// given with the job.
-func (j Job) loadAnswers(s *settings) error {
-	if err := s.answers.LoadFile(filepath.Join(j.folder(), answers.FileName)); err != nil {
-		return err
-	}
-	for _, path := range j.Answers {
-		if err := report.ReadAnswers(path, s.answers); err != nil {
-			return err
-		}
-	}
 	return nil
 }
 

@@ -95,6 +95,7 @@ func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) 
 	sr.plan = plan
 	sr.year = pageYear(plan)
 	sr.hasDate, sr.hasName = has(plan, layout.Date), has(plan, layout.Taxon)
+	sr.hasPlace = has(plan, layout.Site) || has(plan, layout.GridRef) || has(plan, layout.Latitude)
 	sr.order = s.dateOptions.Order
 	progress := job.progress()
 	progress.Stage("Reading "+filepath.Base(sr.file)+" "+sr.name, -1)

@@ -21,6 +21,7 @@ type settings struct {
 	places  *places.List
 	people  *people.List
 	answers *answers.Set
+	answered
 
 	dateOptions when.Options
 	licence     string

@@ -20,8 +20,8 @@ type sheetRun struct {
 	sheet notebook.Sheet
 	plan  *layout.Plan
 	// hasDate and hasName: some column, heading or fact of the page is one.
-	hasDate, hasName bool
-	year             int // stated once for the whole page; 0 for none
+	hasDate, hasName, hasPlace bool
+	year                       int // stated once for the whole page; 0 for none
 
 	// order is how the sheet's dates are read, mixed what is to be said of
 	// each date that could be read both ways where the sheet contradicts

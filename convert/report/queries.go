@@ -2,11 +2,12 @@ package report
 
 import (
 	"io"
+	"path/filepath"
 	"strconv"
 	"strings"
 
+	"fieldfare/convert/answers"
 	"fieldfare/convert/reading"
-	"fieldfare/convert/report/book"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -17,24 +18,26 @@ const (
 	pageQuestions = "Questions"
 	pageRows      = "Rows concerned"
 	pageSkipped   = "Skipped"
+	pageChoices   = "Choices"
 )
 
 // QuestionHeadings are the columns of the questions page. Answers are read
 // back by these names.
 var QuestionHeadings = []string{"State", "About", "Written", "What is the matter", "Suggestion", "Your answer", "Your note", "Records", "Where", "Check"}
 
-// The column widths of the questions page, in characters.
-var questionWidths = []float64{9, 16, 28, 60, 30, 30, 24, 9, 36, 22}
+// The column widths of the questions page, in characters, and the columns that
+// other parts of the page point to.
+var questionWidths = []float64{8, 13, 24, 50, 22, 24, 18, 9, 30, 18}
 
-// sheetRows is the most rows that a worksheet holds (Office Open XML).
-const sheetRows = 1 << 20
+const (
+	answerColumn, noteColumn, whereColumn = 6, 7, 9
+)
 
 // Workbook is the queries workbook in the making. Rows are added as they come
 // and kept on disk, questions and the first page at the end.
 type Workbook struct {
 	file    *excelize.File
-	bold    int
-	wrap    int
+	styles  styles
 	rows    *page
 	skipped *page
 }
@@ -45,11 +48,13 @@ func NewWorkbook() (*Workbook, error) {
 	if err != nil {
 		return nil, err
 	}
-	if _, err := w.file.NewSheet(pageQuestions); err != nil {
-		return nil, err
+	for _, name := range []string{pageQuestions, pageRows, pageSkipped} {
+		if _, err := w.file.NewSheet(name); err != nil {
+			return nil, err
+		}
 	}
-	w.rows = &page{w: w, name: pageRows, headings: []string{"State", "File", "Sheet", "Row", "What is the matter", "The row as it stands"}, widths: []float64{9, 24, 16, 8, 60, 24}}
-	w.skipped = &page{w: w, name: pageSkipped, headings: []string{"Why", "File", "Sheet", "Row", "The row as it stands"}, widths: []float64{28, 24, 16, 8, 24}}
+	w.rows = &page{w: w, name: pageRows, made: true, headings: []string{"State", "File", "Sheet", "Row", "What is the matter", "The row as it stands"}, widths: []float64{8, 20, 14, 7, 50, 18}, least: 12}
+	w.skipped = &page{w: w, name: pageSkipped, made: true, headings: []string{"Why", "File", "Sheet", "Row", "The row as it stands"}, widths: []float64{22, 20, 14, 7, 18}, least: 11}
 	return w, nil
 }
 
@@ -57,32 +62,27 @@ func NewWorkbook() (*Workbook, error) {
 func (w *Workbook) AddRow(state reading.State, at Place, row int, findings []reading.Finding, cells []string) error {
 	var messages []string
 	for i := range findings {
-		messages = append(messages, findings[i].Message)
+		if m := findings[i].Message; m != "" && !has(messages, m) {
+			messages = append(messages, m)
+		}
 	}
-	return w.rows.add(append([]string{state.String(), at.File, at.Sheet, strconv.Itoa(row), strings.Join(messages, "\n")}, cells...))
+	return w.rows.add(append([]string{state.String(), filepath.Base(at.File), at.Sheet, strconv.Itoa(row), strings.Join(messages, "\n")}, cells...))
 }
 
 // AddSkipped lists a row that is no record.
 func (w *Workbook) AddSkipped(reason string, at Place, row int, cells []string) error {
-	return w.skipped.add(append([]string{reason, at.File, at.Sheet, strconv.Itoa(row)}, cells...))
+	return w.skipped.add(append([]string{reason, filepath.Base(at.File), at.Sheet, strconv.Itoa(row)}, cells...))
 }
 
 // Finish writes the questions and the first page, and the workbook to out.
-func (w *Workbook) Finish(out io.Writer, lines []string, questions []*Question) error {
+// Folder is where the workbook will stand, so that its links can find the
+// notebooks from there.
+func (w *Workbook) Finish(out io.Writer, folder string, lines []string, questions []*Question) error {
 	defer w.file.Close()
-	for i, line := range lines {
-		cell, _ := excelize.CoordinatesToCellName(1, i+1)
-		if err := w.file.SetCellStr(pageStart, cell, line); err != nil {
-			return err
-		}
-		if err := w.file.SetCellStyle(pageStart, cell, cell, w.wrap); err != nil {
-			return err
-		}
-	}
-	if err := w.file.SetColWidth(pageStart, "A", "A", 100); err != nil {
+	if err := w.start(lines); err != nil {
 		return err
 	}
-	if err := w.questions(questions); err != nil {
+	if err := w.questions(folder, questions); err != nil {
 		return err
 	}
 	for _, p := range []*page{w.rows, w.skipped} {
@@ -91,122 +91,85 @@ func (w *Workbook) Finish(out io.Writer, lines []string, questions []*Question) 
 		}
 	}
 	w.file.SetActiveSheet(0)
-	return book.Write(w.file, out)
+	_, err := w.file.WriteTo(out)
+	return err
 }
 
-func (w *Workbook) questions(questions []*Question) error {
-	p := &page{w: w, name: pageQuestions, headings: QuestionHeadings, widths: questionWidths, made: true}
-	for _, q := range questions {
+// start writes the first page; its first line is the title.
+func (w *Workbook) start(lines []string) error {
+	for i, line := range lines {
+		cell, _ := excelize.CoordinatesToCellName(1, i+1)
+		if err := w.file.SetCellStr(pageStart, cell, clip(line)); err != nil {
+			return err
+		}
+		style := w.styles.plain
+		if i == 0 {
+			style = w.styles.title
+		}
+		if err := w.file.SetCellStyle(pageStart, cell, cell, style); err != nil {
+			return err
+		}
+	}
+	if err := w.file.SetColWidth(pageStart, "A", "A", 90); err != nil {
+		return err
+	}
+	return w.printSetup(pageStart, "portrait")
+}
+
+// ownChoices is how many questions get a drop-down of their own candidates; a
+// worksheet with many more of them opens slowly. The rest share one.
+const ownChoices = 5000
+
+func (w *Workbook) questions(folder string, questions []*Question) error {
+	p := &page{w: w, name: pageQuestions, headings: QuestionHeadings, widths: questionWidths, made: true, answers: true}
+	c := &choices{w: w}
+	for i, q := range questions {
 		suggestion := ""
-		if len(q.Candidates) > 0 {
+		if len(q.Candidates) > 0 && !DecisionsOnly(q.About) {
 			suggestion = q.Candidates[0]
 		}
 		var where []string
 		for _, at := range q.Places[:min(len(q.Places), 5)] {
-			where = append(where, strings.Trim(at.File+" / "+at.Sheet+" / "+at.Cell, " /"))
+			where = append(where, at.String())
 		}
 		if n := len(q.Places) - len(where) + q.Others; n > 0 {
 			where = append(where, "and "+strconv.Itoa(n)+" more")
 		}
-		if err := p.add([]string{q.State.String(), q.About, q.Written, q.Message, suggestion, "", "", strconv.Itoa(q.Records), strings.Join(where, "\n"), q.Code}); err != nil {
+		if err := p.add([]string{q.State.String(), q.About, answers.Plain(q.Written), q.Message, suggestion, "", "", strconv.Itoa(q.Records), strings.Join(where, "\n"), q.Code}); err != nil {
 			return err
 		}
+		if i >= ownChoices {
+			continue
+		}
+		if err := c.add(p.sheet, p.row, q); err != nil {
+			return err
+		}
+		if len(q.Places) > 0 {
+			if err := link(w.file, p.sheet, p.row, folder, q.Places[0]); err != nil {
+				return err
+			}
+		}
+	}
+	if n := len(questions); n > ownChoices {
+		if err := c.shared(p.sheet, ownChoices+2, p.row); err != nil {
+			return err
+		}
+	}
+	if err := c.finish(); err != nil {
+		return err
 	}
 	return p.finish()
 }
 
-// page is a sheet written row by row; it goes on to another sheet when full.
-type page struct {
-	w        *Workbook
-	name     string
-	headings []string
-	widths   []float64
-	made     bool // the sheet exists already
-	sheets   int
-	stream   *excelize.StreamWriter
-	row      int
-}
-
-func (p *page) add(cells []string) error {
-	if p.stream == nil || p.row >= sheetRows {
-		if err := p.open(); err != nil {
-			return err
+// String says where, without the folder.
+func (p Place) String() string {
+	text := filepath.Base(p.File)
+	for _, part := range []string{p.Sheet, p.Cell} {
+		if part != "" {
+			text += " / " + part
 		}
 	}
-	p.row++
-	values := make([]any, len(cells))
-	for i, c := range cells {
-		// A cell of type string is never a formula, whatever it begins with.
-		values[i] = excelize.Cell{StyleID: p.w.wrap, Value: clip(c)}
-	}
-	at, err := excelize.CoordinatesToCellName(1, p.row)
-	if err != nil {
-		return err
-	}
-	return p.stream.SetRow(at, values)
+	return text
 }
 
-func (p *page) open() error {
-	if err := p.flush(); err != nil {
-		return err
-	}
-	p.sheets++
-	name := p.name
-	if p.sheets > 1 {
-		name += " " + strconv.Itoa(p.sheets)
-	}
-	if !p.made || p.sheets > 1 {
-		if _, err := p.w.file.NewSheet(name); err != nil {
-			return err
-		}
-	}
-	stream, err := p.w.file.NewStreamWriter(name)
-	if err != nil {
-		return err
-	}
-	p.stream, p.row = stream, 1
-	for i, width := range p.widths {
-		if err := stream.SetColWidth(i+1, i+1, width); err != nil {
-			return err
-		}
-	}
-	if err := stream.SetPanes(&excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}); err != nil {
-		return err
-	}
-	values := make([]any, len(p.headings))
-	for i, h := range p.headings {
-		values[i] = excelize.Cell{StyleID: p.w.bold, Value: h}
-	}
-	return stream.SetRow("A1", values)
-}
-
-func (p *page) flush() error {
-	if p.stream == nil {
-		return nil
-	}
-	return p.stream.Flush()
-}
-
-// finish leaves a page with its headings even where nothing was added.
-func (p *page) finish() error {
-	if p.stream == nil {
-		if err := p.open(); err != nil {
-			return err
-		}
-	}
-	return p.flush()
-}
-
-// clip keeps a text within what a cell may hold (Office Open XML: 32,767
-// characters).
-func clip(s string) string {
-	const most = 32767
-	if len(s) <= most {
-		return s
-	}
-	r := []rune(s)
-	if len(r) <= most {
-		return s
-	}
-	return string(r[:most-1]) + "…"
-}
+func has(list []string, s string) bool { return is(s, list) }

@@ -1,67 +1,159 @@
 package report
 
 import (
+	"context"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 
 	"fieldfare/convert/answers"
-
-	"github.com/xuri/excelize/v2"
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
 )
 
-// ReadAnswers takes the answers of a filled-in queries workbook into the set.
-func ReadAnswers(path string, into *answers.Set) error {
-	file, err := excelize.OpenFile(path)
+// Given is what a filled-in queries workbook says.
+type Given struct {
+	Answers []answers.Answer
+	// Problems are the answers that say nothing that can be done, in
+	// sentences that name the row.
+	Problems []string
+	// Filled: there is something in it that somebody has written.
+	Filled bool
+}
+
+// ReadAnswers reads a filled-in queries workbook, or a plain answers file.
+func ReadAnswers(ctx context.Context, path string) (*Given, error) {
+	g := &Given{}
+	if strings.EqualFold(filepath.Ext(path), ".csv") {
+		if _, err := os.Stat(path); err != nil {
+			return nil, fmt.Errorf("%s: there is no such file. Give the queries.xlsx of an earlier run with your answers in it", path)
+		}
+		err := answers.LoadFile(path, func(a answers.Answer) { g.Answers = append(g.Answers, a) })
+		return g, err
+	}
+	book, err := notebook.Open(ctx, path, notebook.Options{})
 	if err != nil {
-		return fmt.Errorf("%s: this is no queries workbook that can be opened. Give the queries.xlsx of an earlier run, saved as .xlsx", path)
+		return nil, err
 	}
-	defer file.Close()
-	rows, err := file.GetRows(pageQuestions, excelize.Options{RawCellValue: true})
-	if err != nil || len(rows) == 0 {
-		return fmt.Errorf("%s: there is no page “%s” in it. Give the queries.xlsx of an earlier run", path, pageQuestions)
-	}
-	column := map[string]int{}
-	for i, h := range rows[0] {
-		column[h] = i
-	}
-	for _, h := range QuestionHeadings {
-		if _, found := column[h]; !found {
-			return fmt.Errorf("%s, page %s: the column “%s” is missing. Leave the headings as they were", path, pageQuestions, h)
+	defer book.Close()
+	found := false
+	for _, sheet := range book.Sheets() {
+		if name := sheet.Name(); name == pageQuestions || strings.HasPrefix(name, pageQuestions+" ") {
+			found = true
+			if err := g.read(path, sheet); err != nil {
+				return nil, err
+			}
 		}
 	}
-	for i, row := range rows[1:] {
+	if !found {
+		return nil, fmt.Errorf("%s: there is no page “%s” in it. Give the queries.xlsx of an earlier run", path, pageQuestions)
+	}
+	return g, nil
+}
+
+func (g *Given) read(path string, sheet notebook.Sheet) error {
+	var column map[string]int
+	return sheet.Walk(func(r *notebook.Row) error {
+		if column == nil {
+			column = map[string]int{}
+			for i := range r.Cells {
+				column[strings.TrimSpace(r.Cells[i].Text)] = i
+			}
+			for _, h := range QuestionHeadings {
+				if _, found := column[h]; !found {
+					return fmt.Errorf("%s, page %s: the column “%s” is missing. Leave the headings as they were", path, sheet.Name(), h)
+				}
+			}
+			return nil
+		}
 		cell := func(heading string) string {
-			if n := column[heading]; n < len(row) {
-				return strings.TrimSpace(row[n])
+			n := column[heading]
+			if n >= len(r.Cells) {
+				return ""
 			}
-			return ""
+			c := &r.Cells[n]
+			if c.Kind == notebook.Date && c.Raw != "" || c.Kind == notebook.Number && c.Raw != "" {
+				return c.Raw // the whole of it, however it is shown
+			}
+			return strings.TrimSpace(c.Text)
 		}
-		said := cell("Your answer")
+		said, note := cell("Your answer"), cell("Your note")
+		g.Filled = g.Filled || said != "" || note != ""
 		if said == "" {
-			continue
+			return nil
 		}
+		q := asked{about: cell("About"), state: cell("State"), suggestion: cell("Suggestion")}
 		a := answers.Answer{
-			Key:  answers.Key{About: cell("About"), Written: cell("Written"), Check: cell("Check")},
-			Note: cell("Your note"),
-			From: fmt.Sprintf("%s, %s, row %d", filepath.Base(path), pageQuestions, i+2),
+			Key:  answers.Key{About: q.about, Written: cell("Written"), Check: cell("Check")},
+			Note: note,
+			From: fmt.Sprintf("%s, %s, row %d", filepath.Base(path), sheet.Name(), r.Number),
 		}
-		switch strings.ToLower(said) {
-		case "yes", "y", "ok":
-			a.Decision, a.Value = answers.Replace, cell("Suggestion")
-			if a.Value == "" {
-				a.Decision = answers.Keep
-			}
-		case "keep":
-			a.Decision = answers.Keep
-		case "leave out":
-			a.Decision = answers.LeaveOut
-		default:
-			a.Decision, a.Value = answers.Replace, said
+		var problem string
+		if a.Decision, a.Value, problem = q.decide(said); problem != "" {
+			g.Problems = append(g.Problems, fmt.Sprintf("%s: “%s” %s", a.From, said, problem))
+			return nil
 		}
-		if err := into.Add(a); err != nil {
-			return err
+		g.Answers = append(g.Answers, a)
+		return nil
+	})
+}
+
+// asked is the question that an answer stands beside.
+type asked struct{ about, state, suggestion string }
+
+// The words that are understood as answers, in lower case. Anything else is
+// what should be read instead.
+var (
+	yesWords   = []string{"yes", "y", "ok", "okay", "right", "correct", "accept"}
+	keepWords  = []string{"keep", "keep it", "keep as it is", "keep as is", "as it is", "as written", "no change"}
+	leaveWords = []string{"leave out", "leave it out", "leave them out", "left out", "leave-out", "leaveout", "omit", "delete"}
+	noWords    = []string{"no", "n", "wrong", "not right", "?", "don't know", "dont know", "do not know", "unsure", "not sure"}
+)
+
+// decide turns what stands in the answer's cell into a decision, or says why
+// it cannot be one.
+func (q asked) decide(said string) (d answers.Decision, value, problem string) {
+	switch word := strings.Trim(strings.ToLower(strings.Join(strings.Fields(said), " ")), ".!,;:"); {
+	case said == q.suggestion:
+		return q.replace(said)
+	case is(word, yesWords):
+		switch {
+		case q.suggestion != "":
+			return q.replace(q.suggestion)
+		case q.state == reading.Query.String():
+			return answers.Keep, "", ""
+		}
+		return "", "", "is an answer to a suggestion, and there is none here. Write what should be read instead, keep, or leave out."
+	case is(word, keepWords):
+		return answers.Keep, "", ""
+	case is(word, leaveWords):
+		return answers.LeaveOut, "", ""
+	case is(word, noWords):
+		return "", "", "does not say what should be read instead. Write it there, or keep, or leave out; an empty cell leaves the question open."
+	}
+	return q.replace(said)
+}
+
+// replace is the answer with another value, where the question is about one.
+func (q asked) replace(value string) (answers.Decision, string, string) {
+	if DecisionsOnly(q.about) {
+		return "", "", "cannot be filled in here: this question is about a row as a whole. Write keep or leave out; to change something, correct it in the notebook."
+	}
+	return answers.Replace, value, ""
+}
+
+// DecisionsOnly tells whether questions of the kind can be answered with keep
+// and leave out alone, because no single value is in doubt.
+func DecisionsOnly(about string) bool {
+	return about == "record" || about == "cell" || about == "record id"
+}
+
+func is(word string, list []string) bool {
+	for _, w := range list {
+		if w == word {
+			return true
 		}
 	}
-	return nil
+	return false
 }

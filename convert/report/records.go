@@ -6,8 +6,6 @@ import (
 
 	"fieldfare/convert/report/book"
 	"fieldfare/dwc"
-
-	"github.com/xuri/excelize/v2"
 )
 
 // wordsFor are the headings in words of the terms that people look for first,
@@ -86,18 +84,4 @@ func (r *Records) Finish(out io.Writer) error {
 		return err
 	}
 	return book.Write(r.w.file, out)
-}
-
-// newBook makes a workbook with one sheet and the styles that pages use.
-func newBook(sheet string) (*Workbook, error) {
-	w := &Workbook{file: excelize.NewFile()}
-	if err := w.file.SetSheetName("Sheet1", sheet); err != nil {
-		return nil, err
-	}
-	var err error
-	if w.bold, err = w.file.NewStyle(&excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"}}); err != nil {
-		return nil, err
-	}
-	w.wrap, err = w.file.NewStyle(&excelize.Style{Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"}, NumFmt: 49})
-	return w, err
 }

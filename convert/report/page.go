@@ -1,0 +1,213 @@
+package report
+
+import (
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// sheetRows is the most rows that a worksheet holds (Office Open XML).
+const sheetRows = 1 << 20
+
+// page is a sheet written row by row; it goes on to another sheet when full.
+type page struct {
+	w        *Workbook
+	name     string
+	headings []string
+	widths   []float64
+	least    int  // columns that the filter covers at least
+	made     bool // the sheet exists already
+	answers  bool // it has cells to fill in
+	sheets   int
+	sheet    string // being written
+	stream   *excelize.StreamWriter
+	row      int
+}
+
+func (p *page) add(cells []string) error {
+	if p.stream == nil || p.row >= sheetRows {
+		if err := p.open(); err != nil {
+			return err
+		}
+	}
+	p.row++
+	values := make([]any, len(cells))
+	for i, c := range cells {
+		style := p.w.styles.plain
+		if p.answers && (i+1 == answerColumn || i+1 == noteColumn) {
+			style = p.w.styles.fillIn
+		} else if p.answers && i+1 == whereColumn {
+			style = p.w.styles.link
+		}
+		// A cell of type string is never a formula, whatever it begins with.
+		values[i] = excelize.Cell{StyleID: style, Value: clip(c)}
+	}
+	at, err := excelize.CoordinatesToCellName(1, p.row)
+	if err != nil {
+		return err
+	}
+	return p.stream.SetRow(at, values, excelize.RowOpts{Height: p.height(cells)})
+}
+
+// lineHeight is the height of a line of text, tallest that of a row (Office
+// Open XML: 409), in points.
+const lineHeight, tallest = 14.5, 409
+
+// height is how tall a row must be for its wrapped texts. Not every
+// spreadsheet program works that out when it opens a workbook.
+func (p *page) height(cells []string) float64 {
+	most := 1
+	for i, c := range cells {
+		width := 9.0
+		if len(p.widths) > 0 {
+			width = p.widths[min(i, len(p.widths)-1)]
+		}
+		if len(c) <= int(width)-1 {
+			continue
+		}
+		lines := 0
+		for line := range strings.SplitSeq(c, "\n") {
+			lines += 1 + int(float64(utf8.RuneCountInString(line))*1.15/width)
+		}
+		most = max(most, lines)
+	}
+	return min(float64(most)*lineHeight+1, tallest)
+}
+
+func (p *page) open() error {
+	if err := p.flush(); err != nil {
+		return err
+	}
+	p.sheets++
+	p.sheet = p.name
+	if p.sheets > 1 {
+		p.sheet += " " + strconv.Itoa(p.sheets)
+	}
+	if !p.made || p.sheets > 1 {
+		if _, err := p.w.file.NewSheet(p.sheet); err != nil {
+			return err
+		}
+	}
+	stream, err := p.w.file.NewStreamWriter(p.sheet)
+	if err != nil {
+		return err
+	}
+	p.stream, p.row = stream, 1
+	if err := p.w.printSetup(p.sheet, "landscape"); err != nil {
+		return err
+	}
+	for i, width := range p.widths {
+		if err := stream.SetColWidth(i+1, i+1, width); err != nil {
+			return err
+		}
+	}
+	if n := len(p.widths); p.least > n {
+		if err := stream.SetColWidth(n+1, p.least, p.widths[n-1]); err != nil {
+			return err
+		}
+	}
+	if err := stream.SetPanes(&excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}); err != nil {
+		return err
+	}
+	values := make([]any, len(p.headings))
+	for i, h := range p.headings {
+		values[i] = excelize.Cell{StyleID: p.w.styles.bold, Value: h}
+	}
+	return stream.SetRow("A1", values)
+}
+
+// flush ends the sheet being written, with its filter and print setup.
+func (p *page) flush() error {
+	if p.stream == nil {
+		return nil
+	}
+	last, _ := excelize.ColumnNumberToName(max(len(p.headings), p.least))
+	if p.row > 1 {
+		if err := p.w.file.AutoFilter(p.sheet, "A1:"+last+strconv.Itoa(p.row), nil); err != nil {
+			return err
+		}
+	}
+	return p.stream.Flush()
+}
+
+// finish leaves a page with its headings even where nothing was added.
+func (p *page) finish() error {
+	if p.stream == nil {
+		if err := p.open(); err != nil {
+			return err
+		}
+	}
+	return p.flush()
+}
+
+// printSetup makes a sheet come out on A4, as wide as the paper, with its
+// headings on every page.
+func (w *Workbook) printSetup(sheet, orientation string) error {
+	const a4 = 9
+	paper, one, any, fit := a4, 1, 0, true
+	margin, edge := 0.4, 0.25 // inches
+	if err := w.file.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}); err != nil {
+		return err
+	}
+	if err := w.file.SetPageLayout(sheet, &excelize.PageLayoutOptions{Size: &paper, Orientation: &orientation, FitToWidth: &one, FitToHeight: &any}); err != nil {
+		return err
+	}
+	if err := w.file.SetPageMargins(sheet, &excelize.PageLayoutMarginsOptions{Left: &margin, Right: &margin, Top: &margin, Bottom: &margin, Header: &edge, Footer: &edge}); err != nil {
+		return err
+	}
+	if err := w.file.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{OddFooter: "&L&A&RPage &P of &N"}); err != nil {
+		return err
+	}
+	if orientation == "portrait" {
+		return nil
+	}
+	return w.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: "'" + sheet + "'!$1:$1", Scope: sheet})
+}
+
+// styles are the looks of cells. All hold text, so that what is typed into
+// them stays as it was typed.
+type styles struct{ title, bold, plain, fillIn, link int }
+
+// newBook makes a workbook with one sheet and the styles that pages use.
+func newBook(sheet string) (*Workbook, error) {
+	w := &Workbook{file: excelize.NewFile()}
+	if err := w.file.SetSheetName("Sheet1", sheet); err != nil {
+		return nil, err
+	}
+	const text = 49 // the number format “@” (Office Open XML)
+	top := &excelize.Alignment{WrapText: true, Vertical: "top"}
+	line := []excelize.Border{{Type: "bottom", Color: "B8B2A4", Style: 1}}
+	box := []excelize.Border{{Type: "left", Color: "8A7F66", Style: 1}, {Type: "right", Color: "8A7F66", Style: 1}, {Type: "top", Color: "8A7F66", Style: 1}, {Type: "bottom", Color: "8A7F66", Style: 1}}
+	for _, s := range []struct {
+		id    *int
+		style excelize.Style
+	}{
+		{&w.styles.title, excelize.Style{Font: &excelize.Font{Bold: true, Size: 16}, Alignment: top, NumFmt: text}},
+		{&w.styles.bold, excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: top, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E8E2D2"}}, Border: line}},
+		{&w.styles.plain, excelize.Style{Alignment: top, NumFmt: text}},
+		{&w.styles.fillIn, excelize.Style{Alignment: top, NumFmt: text, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"FFF8DC"}}, Border: box}},
+		{&w.styles.link, excelize.Style{Alignment: top, NumFmt: text, Font: &excelize.Font{Color: "1F4E79", Underline: "single"}}},
+	} {
+		var err error
+		if *s.id, err = w.file.NewStyle(&s.style); err != nil {
+			return nil, err
+		}
+	}
+	return w, nil
+}
+
+// clip keeps a text within what a cell may hold (Office Open XML: 32,767
+// characters).
+func clip(s string) string {
+	const most = 32767
+	if len(s) <= most {
+		return s
+	}
+	r := []rune(s)
+	if len(r) <= most {
+		return s
+	}
+	return string(r[:most-1]) + "…"
+}
