@@ -41,16 +41,19 @@ func newView() setView {
 
 // compareAll looks at the records as a set: at those that can be handed in
 // for the columns and the coverage, at all of them for the checks.
-func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.Spool, exact bool) (*setView, error) {
+func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.Spool, job Job) (*setView, error) {
 	view := newView()
 	v := &view
 	v.checks, v.slips, v.ownIDs = validate.NewSet(), map[int][]when.Slip{}, map[compare.Mark]int{}
-	if exact {
+	if job.Exact {
 		full := newView()
 		v.exact = &full
 	}
 	var err error
 	if v.ledger, err = openLedger(s); err != nil {
+		return nil, err
+	}
+	if err := s.recallPast(ctx, job.Against, v.checks); err != nil {
 		return nil, err
 	}
 	var sites places.Sites

@@ -52,11 +52,15 @@ type Set struct {
 // NewSet returns an empty set.
 func NewSet() *Set { return &Set{} }
 
-// Past takes in a record of an earlier submission, before the first record of
+// Past takes in a record made earlier, before the first record of
 // the set is observed: duplicates, firsts and the history of counts know it.
-// FactsOf gives what can be read from the record itself.
-func (s *Set) Past(o *dwc.Occurrence, f *Facts) {
-	s.duplicates.addPast(o, f)
+// FactsOf gives what can be read from the record itself. HandedIn tells the
+// records of an earlier submission of the same notebooks from those of others,
+// which are no duplicates.
+func (s *Set) Past(o *dwc.Occurrence, f *Facts, handedIn bool) {
+	if handedIn {
+		s.duplicates.addPast(o, f)
+	}
 	s.history.add(o, f)
 	s.past.add(o, f)
 }

@@ -82,6 +82,7 @@ func checkCommand(ctx context.Context, args []string, s streams) int {
 	flags := newFlags("check", checkHelp, s)
 	common := addCommon(flags)
 	flags.StringVar(&common.format, "format", "text", "how the closing screen is printed: text, or json on standard output")
+	against := flags.String("against", "", "an earlier submission.zip: ask about what it has already, worded otherwise, and about what is new to a place")
 	standard := flags.Bool("standard", false, "print the report of the Biodiversity Data Quality tests on the records as they would leave")
 	show := flags.Bool("show-reading", false, "print how each sheet was read: the headings, what each column means and why")
 	if status, done := parse(flags, args, s); done {
@@ -92,7 +93,7 @@ func checkCommand(ctx context.Context, args []string, s streams) int {
 		return status
 	}
 	common.showReading = *show
-	job.Standard = *standard
+	job.Standard, job.Against = *standard, *against
 	return runJob(ctx, job, common, true, s)
 }
 

@@ -69,6 +69,7 @@ type Lists struct {
 	Places string   `toml:"places"` // name, other spellings, grid reference, ...
 	People string   `toml:"people"` // name, initials, ...
 	Areas  []Area   `toml:"area"`
+	Past   []string `toml:"past"` // archives of past records, to tell what is new to a place
 	Self   string   `toml:"self"` // whose notebooks these are: "self", "me"
 }
 
