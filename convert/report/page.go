@@ -90,14 +90,15 @@ func (p *page) open() error {
 			return err
 		}
 	}
+	// Before the stream begins: it writes what is known of the sheet at once.
+	if err := p.w.printSetup(p.sheet, "landscape"); err != nil {
+		return err
+	}
 	stream, err := p.w.file.NewStreamWriter(p.sheet)
 	if err != nil {
 		return err
 	}
 	p.stream, p.row = stream, 1
-	if err := p.w.printSetup(p.sheet, "landscape"); err != nil {
-		return err
-	}
 	for i, width := range p.widths {
 		if err := stream.SetColWidth(i+1, i+1, width); err != nil {
 			return err

@@ -8,6 +8,7 @@ import (
 
 	"fieldfare/convert/answers"
 	"fieldfare/convert/reading"
+	"fieldfare/convert/report/book"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -91,8 +92,7 @@ func (w *Workbook) Finish(out io.Writer, folder string, lines []string, question
 		}
 	}
 	w.file.SetActiveSheet(0)
-	_, err := w.file.WriteTo(out)
-	return err
+	return book.Write(w.file, out)
 }
 
 // start writes the first page; its first line is the title.
@@ -129,7 +129,7 @@ func (w *Workbook) questions(folder string, questions []*Question) error {
 			suggestion = q.Candidates[0]
 		}
 		var where []string
-		for _, at := range q.Places[:min(len(q.Places), 5)] {
+		for _, at := range q.Places[:min(len(q.Places), 3)] {
 			where = append(where, at.String())
 		}
 		if n := len(q.Places) - len(where) + q.Others; n > 0 {
