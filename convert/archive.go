@@ -49,7 +49,7 @@ func (a *archive) add(o *dwc.Occurrence, r *spool.Record) error {
 	table := 0
 	if a.shape == shapeEvent {
 		table = 1
-		if err := a.event(o, r); err != nil {
+		if err := a.event(o); err != nil {
 			return err
 		}
 	}
@@ -76,7 +76,7 @@ func (a *archive) add(o *dwc.Occurrence, r *spool.Record) error {
 }
 
 // event writes the record's event and its season, each once.
-func (a *archive) event(o *dwc.Occurrence, r *spool.Record) error {
+func (a *archive) event(o *dwc.Occurrence) error {
 	if o.ParentEventID != "" && !a.seen[o.ParentEventID] {
 		a.seen[o.ParentEventID] = true
 		season := seasonOf(o)
@@ -90,7 +90,7 @@ func (a *archive) event(o *dwc.Occurrence, r *spool.Record) error {
 	}
 	a.seen[o.EventID] = true
 	a.events++
-	e := eventOf(o, r)
+	e := o.Event()
 	return a.w.Write(0, &e)
 }
 

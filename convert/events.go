@@ -43,14 +43,15 @@ func isVisit(r *spool.Record) bool {
 	return r.EmptyVisit || r.Facts.Night || r.Facts.Light || r.Occurrence.SamplingProtocol != "" || r.Occurrence.SamplingEffort != ""
 }
 
-// eventOf makes the event of a record that bears its eventID.
-func eventOf(o *dwc.Occurrence, r *spool.Record) dwc.Event {
-	e := o.Event()
-	e.EventType = "siteVisit"
-	if r.Facts.Light || r.Facts.Night {
-		e.EventType = "trapNight"
+// eventTypeOf says what kind of event a record is part of.
+func eventTypeOf(r *spool.Record) string {
+	switch {
+	case r.Facts.Blur == 0 && r.Occurrence.EventType != "":
+		return r.Occurrence.EventType
+	case r.Facts.Light || r.Facts.Night:
+		return "trapNight"
 	}
-	return e
+	return "siteVisit"
 }
 
 // seasonOf makes the parent event of a site's season.

@@ -103,6 +103,7 @@ func (in *interpreter) draft(d *draft, out *spool.Row) (skip string) {
 	for i := range parts {
 		r := spool.Record{Occurrence: d.o, Facts: d.facts, EmptyVisit: d.Empty, Measurements: in.measurements(d)}
 		fillPart(&parts[i], &r)
+		in.outgoing(d, i, &r)
 		r.Content, r.Cell = content, cell
 		if len(parts) > 1 {
 			r.Content = in.partContent(content, &r.Occurrence)

@@ -2,9 +2,11 @@ package convert
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fieldfare/convert/layout"
+	"fieldfare/convert/privacy"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
@@ -45,7 +47,9 @@ func (in *interpreter) rest(d *draft) {
 		case layout.Basis:
 			in.basis(d, v)
 		case layout.Term:
-			in.term(d, v)
+			if !d.sheet.stated { // else see restate
+				in.term(d, v)
+			}
 		}
 	}
 	if o.BasisOfRecord == "" {
@@ -102,7 +106,9 @@ func (in *interpreter) basis(d *draft, v *layout.Value) {
 // term keeps a Darwin Core term that the notebook states by its own name, if
 // nothing has filled it yet.
 func (in *interpreter) term(d *draft, v *layout.Value) {
-	if d.o.Get(v.Heading) == "" && d.o.Set(v.Heading, in.free(d, v)) {
+	text := in.free(d, v)
+	free := d.facts.Blur > 0 && slices.Contains(privacy.ListTerms, v.Heading)
+	if d.o.Get(v.Heading) == text || !free && d.o.Get(v.Heading) == "" && d.o.Set(v.Heading, text) {
 		return
 	}
 	d.o.OccurrenceRemarks = joinRemarks(d.o.OccurrenceRemarks, labelled(v, in.free(d, v)))

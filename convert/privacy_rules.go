@@ -52,6 +52,9 @@ func (r *privacyRules) taxon(t *taxa.Taxon) int32 {
 	return max(r.least, int32(t.SensitiveTo), r.taxa[strings.ToLower(t.ScientificName)], r.taxa[strings.ToLower(t.Vernacular)])
 }
 
+// named returns the same for a name that is on no list.
+func (r *privacyRules) named(name string) int32 { return max(r.least, r.taxa[strings.ToLower(name)]) }
+
 // place returns the same for records of the place.
 func (r *privacyRules) place(p *places.Place) int32 {
 	blur := r.places[strings.ToLower(p.Name)]

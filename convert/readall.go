@@ -11,6 +11,7 @@ import (
 	"fieldfare/convert/reading"
 	"fieldfare/convert/report"
 	"fieldfare/convert/spool"
+	"fieldfare/convert/terms"
 )
 
 // SheetReading says how one sheet was read.
@@ -88,12 +89,14 @@ func openBook(ctx context.Context, job Job, path string, o notebook.Options) (*n
 // read surveys the sheet, then reads it; a second time where its own dates
 // show that they are written the other way round.
 func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) error {
-	plan, err := layout.Survey(sr.sheet, s.layoutOptions(sr))
+	p := newProbe(s)
+	plan, err := sr.survey(s, p)
 	if err != nil {
 		return err
 	}
 	sr.plan = plan
 	sr.year = pageYear(plan)
+	sr.group, sr.taxa = p.group(), p.taxa
 	sr.hasDate, sr.hasName = has(plan, layout.Date), has(plan, layout.Taxon)
 	sr.hasPlace = has(plan, layout.Site) || has(plan, layout.GridRef) || has(plan, layout.Latitude)
 	sr.order = s.dateOptions.Order
@@ -113,6 +116,23 @@ func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) 
 	sr.restart()
 	sr.order, sr.mixed = order, mixed
 	return crew.read(ctx, sr, progress.Step)
+}
+
+// survey decides how the sheet is read: as a page of terms where it is one and
+// the project file does not say otherwise.
+func (sr *sheetRun) survey(s *settings, p *probe) (plan, error) {
+	entry := s.entryFor(sr.file)
+	if len(entry.Columns) == 0 && entry.Page == "" && entry.Headings == "" {
+		page, err := terms.Open(sr.sheet, terms.Options{Archive: notebook.OfArchive(sr.sheet), Words: report.TermOf})
+		if err != nil {
+			return nil, err
+		}
+		if page != nil {
+			sr.stated = true
+			return page, nil
+		}
+	}
+	return layout.Survey(sr.sheet, s.layoutOptions(p))
 }
 
 // readAs says what the sheet was taken for: "list", "nights across".

@@ -83,7 +83,7 @@ func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.S
 			if r.State() < reading.Held {
 				v.leaves(&o, r)
 				if v.exact != nil {
-					full := s.finished(r.Occurrence)
+					full := s.finished(r, r.Occurrence)
 					v.exact.leaves(&full, r)
 				}
 			}
@@ -156,7 +156,7 @@ func (v *setView) leaves(o *dwc.Occurrence, r *spool.Record) {
 	} else {
 		v.chances++
 	}
-	e := eventOf(o, r)
+	e := o.Event()
 	v.usedByEvents.Add(&e)
 	if r.EmptyVisit {
 		return

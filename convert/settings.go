@@ -71,6 +71,6 @@ func (s *settings) entryFor(path string) layout.Entry {
 	return layout.Entry{}
 }
 
-func (s *settings) layoutOptions(*sheetRun) layout.Options {
-	return layout.Options{Overrides: s.project.Notebook, ZeroIsAbsence: s.project.Reading.ZeroIsAbsence, Probe: &probe{s: s, names: s.taxa.NewMatcher()}}
+func (s *settings) layoutOptions(p *probe) layout.Options {
+	return layout.Options{Overrides: s.project.Notebook, ZeroIsAbsence: s.project.Reading.ZeroIsAbsence, Probe: p}
 }

@@ -2,6 +2,7 @@ package convert
 
 import (
 	"fmt"
+	"io"
 	"strconv"
 	"strings"
 
@@ -9,6 +10,7 @@ import (
 	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/report"
+	"fieldfare/convert/taxa"
 	"fieldfare/convert/when"
 )
 
@@ -18,10 +20,15 @@ type sheetRun struct {
 	file  string
 	name  string
 	sheet notebook.Sheet
-	plan  *layout.Plan
+	plan  plan
+	// stated: every column of the page is headed by a Darwin Core term.
+	stated bool
 	// hasDate and hasName: some column, heading or fact of the page is one.
 	hasDate, hasName, hasPlace bool
 	year                       int // stated once for the whole page; 0 for none
+	// group is what the page is about, and taxa are those known to be on it.
+	group string
+	taxa  map[*taxa.Taxon]bool
 
 	// order is how the sheet's dates are read, mixed what is to be said of
 	// each date that could be read both ways where the sheet contradicts
@@ -34,6 +41,16 @@ type sheetRun struct {
 	lastDate string
 	genera   genera
 	cells    report.Cells
+}
+
+// onPage tells whether the taxon is known to stand on the page.
+func (s *sheetRun) onPage(t *taxa.Taxon) bool { return s.taxa[t] }
+
+// plan says how a sheet is read, and reads it.
+type plan interface {
+	Walk(s notebook.Sheet, fn func(*layout.Outcome) error) error
+	Entries() []layout.Entry
+	Print(w io.Writer)
 }
 
 // observe takes in what must be seen in the order of the page.
@@ -77,7 +94,7 @@ func (s *sheetRun) missing(m layout.Meaning) string {
 
 // has tells whether a page has the meaning anywhere: in a column, in its
 // heading, or as a fact of the page.
-func has(plan *layout.Plan, m layout.Meaning) bool {
+func has(plan plan, m layout.Meaning) bool {
 	for _, e := range plan.Entries() {
 		if _, found := e.Facts[string(m)]; found || e.Page != "list" {
 			return true
@@ -94,7 +111,7 @@ func has(plan *layout.Plan, m layout.Meaning) bool {
 
 // pageYear is the year that the page states once for all its rows; 0 where it
 // states none, or several.
-func pageYear(plan *layout.Plan) int {
+func pageYear(plan plan) int {
 	year := 0
 	for _, e := range plan.Entries() {
 		y, err := strconv.Atoi(e.Facts["year"])

@@ -198,7 +198,7 @@ func (w *writer) handIn(r *spool.Record, o *dwc.Occurrence, id string, ordinal i
 	w.name(r, o, id)
 	w.set.ledger.handIn(w.records-1, ordinal, r, o, sheet)
 	if w.exact != nil {
-		full := w.finished(r.Occurrence)
+		full := w.finished(r, r.Occurrence)
 		w.name(r, &full, id)
 		if err := w.exact.add(&full, r); err != nil {
 			return err
@@ -223,12 +223,13 @@ func (w *writer) name(r *spool.Record, o *dwc.Occurrence, id string) {
 
 // public returns a record as it may leave. Whatever is written for others is
 // made from it and from nothing else.
-func (s *settings) public(r *spool.Record) dwc.Occurrence { return s.finished(privacy.Blur(r)) }
+func (s *settings) public(r *spool.Record) dwc.Occurrence { return s.finished(r, privacy.Blur(r)) }
 
 // finished gives a record what holds for the dataset as a whole, and the ids
 // of its event where it has none of its own.
-func (s *settings) finished(o dwc.Occurrence) dwc.Occurrence {
+func (s *settings) finished(r *spool.Record, o dwc.Occurrence) dwc.Occurrence {
 	s.fillDataset(&o)
+	o.EventType = eventTypeOf(r)
 	if o.EventID == "" {
 		o.EventID = eventIDOf(eventKey(&o))
 	}

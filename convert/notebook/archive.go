@@ -46,6 +46,12 @@ func openArchive(ctx context.Context, src *source, o Options) (*Book, error) {
 	return book, nil
 }
 
+// OfArchive tells whether a sheet is a table of a Darwin Core Archive.
+func OfArchive(s Sheet) bool {
+	_, is := s.(*archiveTable)
+	return is
+}
+
 // archiveTrouble makes a Problem of what the archive reader says; its
 // messages are whole sentences with their advice.
 func archiveTrouble(err error) error {

@@ -16,7 +16,8 @@ var told = []struct {
 	terms []string
 	fits  func(string) bool
 }{
-	{[]string{"type", "basisOfRecord", "nomenclaturalCode", "taxonomicStatus", "taxonRank", "establishmentMeans", "degreeOfEstablishment"}, isOneWord},
+	{[]string{"type", "basisOfRecord", "nomenclaturalCode", "taxonomicStatus", "establishmentMeans", "degreeOfEstablishment"}, isOneWord},
+	{[]string{"taxonRank"}, matches(`^[a-z]{4,14}( (aggregate|group|complex))?$`)},
 	{[]string{"license"}, isLicence},
 	{[]string{"language"}, matches(`^[a-z]{2,3}(-[A-Za-z]{2,4})?$`)},
 	{[]string{"individualCount", "year", "month", "day", "startDayOfYear", "endDayOfYear"}, matches(`^\d{1,9}$`)},
@@ -29,6 +30,7 @@ var told = []struct {
 	{[]string{"occurrenceStatus"}, isOneOf("present", "absent")},
 	{[]string{"eventDate", "dateIdentified"}, matches(`^[\d:TZ/+.-]{4,60}$`)},
 	{[]string{"eventTime"}, matches(`^[\d:Z/+.-]{4,40}$`)},
+	{[]string{"country"}, isOneOf("United Kingdom", "Ireland", "Isle of Man", "Jersey", "Guernsey")},
 	{[]string{"countryCode"}, matches(`^[A-Z]{2}$`)},
 	{[]string{"identificationQualifier"}, isOneOf("cf.", "aff.", "agg.", "?", "s.l.", "s.str.", "s. lat.", "sp.", "spp.")},
 	{[]string{"taxonID"}, func(string) bool { return true }}, // the list's, see dropStated

@@ -32,6 +32,16 @@ var wordsFor = []struct{ term, heading string }{
 	{"occurrenceID", "Record id"},
 }
 
+// TermOf returns the term of a heading in words; empty where it is none.
+func TermOf(heading string) string {
+	for _, c := range wordsFor {
+		if c.heading == heading {
+			return c.term
+		}
+	}
+	return ""
+}
+
 // Records is the workbook of the records for people, in the making.
 type Records struct {
 	w     *Workbook

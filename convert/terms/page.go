@@ -1,0 +1,193 @@
+// Package terms reads pages whose every column is headed by a Darwin Core
+// term: tables of archives, and Fieldfare's own copies of a submission as
+// CSV, workbook or GeoJSON. On such a page nothing has to be worked out, so a
+// cell is taken for exactly what its heading says.
+package terms
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"fieldfare/convert/layout"
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
+	"fieldfare/dwc"
+)
+
+// Headings of measurements in copies: of the record, and of its whole event.
+const (
+	MeasurementHeading = "Measurement: "
+	EventHeading       = "Event measurement: "
+)
+
+// Page is a page of terms. It reads as a layout.Plan does.
+type Page struct {
+	file, name string
+	columns    []column
+	heads      int // row of the headings
+	// at is where a term stands, -1 where it does not.
+	at map[string]int
+}
+
+type column struct {
+	heading string
+	term    string // empty where the heading is no term
+	meaning layout.Meaning
+}
+
+// Options say how a page is told.
+type Options struct {
+	// Archive: the page is a table of an archive, so it is one of terms
+	// whatever else it has.
+	Archive bool
+	// Words leads from a heading in words to its term; empty where it is none.
+	Words func(heading string) string
+}
+
+var enough = errors.New("seen enough")
+
+// Open tells whether the sheet is a page of terms, by its first row that is
+// not blank. Outside an archive every heading must be one, at least two of
+// them spelt as only terms are ("eventDate"), and the page must say what was
+// seen.
+func Open(s notebook.Sheet, o Options) (*Page, error) {
+	p := &Page{file: s.File(), name: s.Name(), at: map[string]int{}}
+	err := s.Walk(func(r *notebook.Row) error {
+		for i := range r.Cells {
+			if strings.TrimSpace(r.Cells[i].Text) != "" {
+				p.heads = r.Number
+				p.read(r, o)
+				return enough
+			}
+		}
+		return nil
+	})
+	if err != nil && !errors.Is(err, enough) {
+		return nil, err
+	}
+	if !p.isOne(o) {
+		return nil, nil
+	}
+	return p, nil
+}
+
+func (p *Page) read(r *notebook.Row, o Options) {
+	for i := range r.Cells {
+		h := strings.TrimSpace(r.Cells[i].Text)
+		c := column{heading: h}
+		if term := termOf(h, o); term != "" {
+			if _, twice := p.at[term]; !twice {
+				p.at[term] = i
+				c.term, c.meaning = term, meaningOf(term)
+			}
+		} else if kind, found := strings.CutPrefix(h, MeasurementHeading); found {
+			c.heading, c.meaning = kind, layout.Measurement
+		} else if kind, found := strings.CutPrefix(h, EventHeading); found {
+			c.heading, c.meaning = kind, layout.Temperature
+		}
+		p.columns = append(p.columns, c)
+	}
+}
+
+// termOf returns the term that a heading names, with or without its name
+// space; empty where it names none.
+func termOf(heading string, o Options) string {
+	bare := heading
+	if i := strings.LastIndexAny(bare, ":/#"); i >= 0 && !strings.ContainsAny(bare[i+1:], " ") {
+		bare = bare[i+1:]
+	}
+	if _, ok := dwc.TermIndex(bare); ok {
+		return bare
+	}
+	if o.Words != nil {
+		return o.Words(heading)
+	}
+	return ""
+}
+
+// meaningOf is the meaning by which a term is read. A time is kept as stated,
+// since the date has it already, and an id of a taxon is no checklist number.
+func meaningOf(term string) layout.Meaning {
+	if term == "eventTime" || term == "taxonID" {
+		return layout.Term
+	}
+	return layout.MeaningOf(term)
+}
+
+func (p *Page) isOne(o Options) bool {
+	spelt, other := 0, 0
+	for i := range p.columns {
+		c := &p.columns[i]
+		switch {
+		case c.heading != "" && c.meaning == "":
+			other++
+		case c.term != "" && strings.ToLower(c.term) != c.term && strings.HasSuffix(c.heading, c.term):
+			spelt++
+		}
+	}
+	if o.Archive {
+		return spelt >= 1
+	}
+	_, name := p.at["scientificName"]
+	_, vernacular := p.at["vernacularName"]
+	_, id := p.at["occurrenceID"]
+	return spelt >= 2 && other == 0 && (name || vernacular) && (id || spelt >= 3)
+}
+
+// Has tells whether the page has a term.
+func (p *Page) Has(term string) bool { _, found := p.at[term]; return found }
+
+// Print writes how the page is read.
+func (p *Page) Print(w io.Writer) {
+	title := filepath.Base(p.file)
+	if p.name != "" {
+		title += ", " + p.name
+	}
+	fmt.Fprintf(w, "%s: a page in Darwin Core's terms, headings in row %d\n", title, p.heads)
+	for i := range p.columns {
+		c := &p.columns[i]
+		said := c.term
+		switch {
+		case c.heading == "":
+			continue
+		case c.meaning == "":
+			said = "not understood"
+		case c.term == "":
+			said = "measurement"
+		}
+		fmt.Fprintf(w, "  %-3s %-32s %s\n", notebook.ColumnName(i+1), c.heading, said)
+	}
+}
+
+// Entries returns the reading in the form of the project file.
+func (p *Page) Entries() []layout.Entry {
+	e := layout.Entry{File: filepath.Base(p.file), Sheet: p.name, Page: "list", Headings: fmt.Sprint(p.heads), Columns: map[string]string{}}
+	for i := range p.columns {
+		c := &p.columns[i]
+		switch {
+		case c.meaning == "":
+		case c.meaning == layout.Term:
+			e.Columns[notebook.ColumnName(i+1)] = "term " + c.term
+		default:
+			e.Columns[notebook.ColumnName(i+1)] = string(c.meaning)
+		}
+	}
+	return []layout.Entry{e}
+}
+
+// notUnderstood notes the columns that are left out.
+func (p *Page) notUnderstood() []layout.Note {
+	var notes []layout.Note
+	for i := range p.columns {
+		if c := &p.columns[i]; c.heading != "" && c.meaning == "" {
+			notes = append(notes, layout.Note{
+				Verdict: reading.QueryOf("column-not-understood", fmt.Sprintf("Column %s, headed “%s”, is no Darwin Core term of a record and its cells are left out. Say in the project file what it holds.", notebook.ColumnName(i+1), c.heading)),
+				Ref:     notebook.Ref{Col: i + 1, Row: p.heads}, Text: c.heading,
+			})
+		}
+	}
+	return notes
+}

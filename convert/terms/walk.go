@@ -1,0 +1,156 @@
+package terms
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"fieldfare/convert/layout"
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
+	"fieldfare/gridref"
+)
+
+// notUnderstood is why a cell is left out.
+const notUnderstood = "column not understood"
+
+// Walk yields what became of every row: one draft, or why there is none.
+func (p *Page) Walk(s notebook.Sheet, fn func(*layout.Outcome) error) error {
+	var out layout.Outcome
+	drafts := make([]layout.Draft, 1)
+	return s.Walk(func(r *notebook.Row) error {
+		out = layout.Outcome{Row: r, Left: map[string]int{}}
+		switch {
+		case r.Number == p.heads:
+			out.Skip, out.Notes = "headings", p.notUnderstood()
+			for i := range r.Cells {
+				if strings.TrimSpace(r.Cells[i].Text) != "" {
+					out.Used++
+				}
+			}
+		default:
+			d := layout.Draft{Row: r.Number, Values: drafts[0].Values[:0]}
+			p.draft(r, &d, &out)
+			if len(d.Values) == 0 {
+				out.Skip = "blank"
+			} else {
+				drafts[0] = d
+				out.Drafts = drafts
+			}
+		}
+		if r.Repaired != "" {
+			out.Notes = append(out.Notes, layout.Note{Verdict: reading.QueryOf("row-repaired", "In this row "+r.Repaired+". Check that its values are in their columns."), Ref: notebook.Ref{Col: 1, Row: r.Number}})
+		}
+		return fn(&out)
+	})
+}
+
+func (p *Page) draft(r *notebook.Row, d *layout.Draft, out *layout.Outcome) {
+	squared := p.squared(r)
+	for i := range r.Cells {
+		cell := &r.Cells[i]
+		text := strings.TrimSpace(cell.Text)
+		if text == "" {
+			continue
+		}
+		if i >= len(p.columns) || p.columns[i].meaning == "" {
+			out.Left[notUnderstood]++
+			continue
+		}
+		c := &p.columns[i]
+		out.Used++
+		v := layout.Value{Meaning: c.meaning, Text: text, Raw: cell.Raw, Kind: cell.Kind, Heading: c.heading, Ref: notebook.Ref{Col: i + 1, Row: r.Number}, From: layout.FromCell}
+		if c.term != "" {
+			v.Heading = c.term
+		}
+		if squared {
+			switch c.meaning {
+			case layout.Latitude, layout.Longitude, layout.Uncertainty:
+				v.Meaning = layout.Term
+			}
+			if c.term == "verbatimCoordinates" {
+				v.Meaning = layout.GridRef
+			}
+		}
+		if c.term == "" { // several measurements of a kind
+			for part := range strings.SplitSeq(text, Joined) {
+				v.Text = part
+				d.Values = append(d.Values, v)
+			}
+			continue
+		}
+		d.Values = append(d.Values, v)
+	}
+	if len(d.Values) == 0 {
+		return
+	}
+	if p.value(r, "eventDate") == "" {
+		p.dateOfParts(r, d)
+	}
+	// An event of its own, of an archive whose core are events.
+	d.Empty = p.value(r, "eventID") != "" && p.value(r, "occurrenceID") == "" && p.value(r, "scientificName") == "" &&
+		p.value(r, "vernacularName") == "" && p.value(r, "verbatimIdentification") == "" && p.value(r, "individualCount") == ""
+}
+
+// Joined stands between several measurements of a kind.
+const Joined = " | "
+
+func (p *Page) value(r *notebook.Row, term string) string {
+	i, found := p.at[term]
+	if !found || i >= len(r.Cells) {
+		return ""
+	}
+	return strings.TrimSpace(r.Cells[i].Text)
+}
+
+// dateOfParts gives a row its date from year, month and day, or else from
+// what was written.
+func (p *Page) dateOfParts(r *notebook.Row, d *layout.Draft) {
+	term := "year"
+	text := p.value(r, "year")
+	if text == "" {
+		term = "verbatimEventDate"
+		text = p.value(r, term)
+	}
+	if text == "" {
+		return
+	}
+	v := layout.Value{Meaning: layout.Date, Text: text, Heading: term, From: layout.FromCell, Ref: notebook.Ref{Col: p.at[term] + 1, Row: r.Number}}
+	if term == "year" {
+		for _, part := range []string{p.value(r, "month"), p.value(r, "day")} {
+			n, err := strconv.Atoi(part)
+			if err != nil {
+				break
+			}
+			v.Text += "-" + strconv.Itoa(n/10) + strconv.Itoa(n%10)
+		}
+		v.Verbatim = text
+	}
+	d.Values = append(d.Values, v)
+}
+
+// squared tells whether the row's place is read from its grid reference: it
+// has one, and its latitude and longitude, where stated, are those of the
+// square's centre.
+func (p *Page) squared(r *notebook.Row) bool {
+	text := p.value(r, "verbatimCoordinates")
+	if text == "" {
+		return false
+	}
+	lat, lon := p.value(r, "decimalLatitude"), p.value(r, "decimalLongitude")
+	if lat == "" && lon == "" {
+		return true
+	}
+	reading, err := gridref.Parse(text)
+	if err != nil || reading.Geographic() {
+		return false
+	}
+	y, errLat := strconv.ParseFloat(lat, 64)
+	x, errLon := strconv.ParseFloat(lon, 64)
+	if errLat != nil || errLon != nil {
+		return false
+	}
+	c := reading.Centre()
+	// Half a metre: more than rounding to six decimals takes away.
+	return math.Abs(c.Lat-y) < 5e-6 && math.Abs(c.Lon-x)*math.Cos(y*math.Pi/180) < 5e-6
+}
