@@ -12,11 +12,13 @@ import (
 type Evidence struct {
 	dayFirst, monthFirst, either int
 	dayText, monthText           string
+	years                        yearsFirst
 }
 
 // Observe takes in one date as written. Texts that are no dates of numbers
 // say nothing.
 func (e *Evidence) Observe(text string) {
+	e.years.observe(text)
 	switch numericOrder(text) {
 	case dayFirst:
 		if e.dayFirst++; e.dayText == "" {
