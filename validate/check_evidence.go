@@ -8,6 +8,9 @@ import (
 // proofWords say in remarks that a specimen was kept, looked at or pictured.
 var proofWords = []string{"specimen", "retained", "dissect", "gen. det", "gen det", "gen. prep", "genit", "voucher", "kept", "preserved", "photo", "pinned", "collected", "vouchered", "slide", "in coll", "barcoded", "dna"}
 
+// noProofWords say that there is none.
+var noProofWords = []string{"no specimen", "not retained", "not kept", "no voucher", "no photo"}
+
 // proved tells whether a specimen or other proof of the same weight is
 // mentioned anywhere.
 func (s *subject) proved() bool {
@@ -21,13 +24,8 @@ func (s *subject) proved() bool {
 			continue
 		}
 		text = strings.ToLower(text)
-		if strings.Contains(text, "no specimen") || strings.Contains(text, "not retained") || strings.Contains(text, "not kept") || strings.Contains(text, "no voucher") || strings.Contains(text, "no photo") {
-			continue
-		}
-		for _, word := range proofWords {
-			if strings.Contains(text, word) {
-				return true
-			}
+		if containsAny(text, proofWords) && !containsAny(text, noProofWords) {
+			return true
 		}
 	}
 	return false

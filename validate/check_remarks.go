@@ -57,18 +57,23 @@ var contradictions = []contradiction{
 		told:   toldDead,
 	},
 	{
-		words:  []string{"?", "possibly", "not sure", "not certain", "uncertain", "unsure", "perhaps", "maybe", "doubtful", "dubious", "tentative", "misidentif", "wrong id", "probably"},
+		words:  []string{"?", "possibly", "not sure", "not certain", "uncertain", "unsure", "perhaps", "maybe", "doubtful", "dubious", "tentative", "misidentif*", "wrong id", "probably"},
 		unless: []string{"possibly a second", "possibly second", "probably second", "probably a second", "possibly migrant", "probably migrant", "possibly bred", "probably bred", "perhaps a second", "possibly the same", "probably the same", "how many more"},
 		says:   "that there is a doubt. Say what is doubtful: the name, the count or the place",
 		told:   toldDoubt,
 	},
 }
 
+var contradicting = func() *wordIndex {
+	var lists [][]string
+	for i := range contradictions {
+		lists = append(lists, contradictions[i].words)
+	}
+	return newWordIndex(lists...)
+}()
+
 // checkRemarks asks about remarks that contradict the record.
 func checkRemarks(s *subject) {
-	if s.o.OccurrenceRemarks == "" && s.o.EventRemarks == "" && s.o.IdentificationRemarks == "" {
-		return
-	}
 	if s.o.OccurrenceStatus == "absent" {
 		return
 	}
@@ -77,44 +82,14 @@ func checkRemarks(s *subject) {
 			continue
 		}
 		low := strings.ToLower(text)
+		kinds := contradicting.in(low)
 		for i := range contradictions {
 			c := &contradictions[i]
-			if !c.in(low) || c.told(s.o) {
-				continue
-			}
-			s.query(aboutRemarks, text, "remarks-contradict", fmt.Sprintf("The remark “%s” says %s.", text, c.says))
-			return
-		}
-	}
-}
-
-// in tells whether the text says it, and nothing beside it that makes it
-// harmless.
-func (c *contradiction) in(text string) bool {
-	has := func(list []string, find func(text, word string) bool) bool {
-		for _, w := range list {
-			if find(text, w) {
-				return true
+			if kinds>>i&1 == 1 && !containsAny(low, c.unless) && !c.told(s.o) {
+				s.query(aboutRemarks, text, "remarks-contradict", fmt.Sprintf("The remark “%s” says %s.", text, c.says))
+				return
 			}
 		}
-		return false
-	}
-	return has(c.words, containsWord) && !has(c.unless, strings.Contains)
-}
-
-// containsWord finds a word or words that no letter runs into.
-func containsWord(text, word string) bool {
-	for at := 0; ; {
-		i := strings.Index(text[at:], word)
-		if i < 0 {
-			return false
-		}
-		i += at
-		end := i + len(word)
-		if (i == 0 || !letter(text[i-1]) || !letter(word[0])) && (end == len(text) || !letter(text[end]) || !letter(word[len(word)-1]) || word == "misidentif") {
-			return true
-		}
-		at = i + 1
 	}
 }
 
@@ -124,7 +99,9 @@ var dayWords = []string{"by day", "in daylight", "in the daytime", "daytime", "i
 // dayHarmless are words that put the day where it does no harm.
 var dayHarmless = []string{"next day", "following", "previous", "flies by day", "day before", "also by day", "also seen", "rest", "came to light", "weather", "examined", "released", "hot day", "warm day"}
 
-// checkDaylight asks about a light-trap record whose remarks or time tell of
+var tellingOfDay = newWordIndex(dayWords)
+
+// checkDaylight asks about a light-trap record whose remarks or date tell of
 // the day. (A time by the clock is compared with the sunset while the time is
 // read.)
 func checkDaylight(s *subject) {
@@ -136,18 +113,11 @@ func checkDaylight(s *subject) {
 			continue
 		}
 		low := strings.ToLower(text)
-		for _, w := range dayWords {
-			if !containsWord(low, w) {
-				continue
-			}
-			for _, h := range dayHarmless {
-				if strings.Contains(low, h) {
-					return
-				}
-			}
-			s.query(aboutRemarks, text, "light-by-day", fmt.Sprintf(
-				"The method is “%s”, but “%s” tells of the day. Check the method, the date and the time.", s.o.SamplingProtocol, text))
-			return
+		if tellingOfDay.in(low) == 0 || containsAny(low, dayHarmless) {
+			continue
 		}
+		s.query(aboutRemarks, text, "light-by-day", fmt.Sprintf(
+			"The method is “%s”, but “%s” tells of the day. Check the method, the date and the time.", s.o.SamplingProtocol, text))
+		return
 	}
 }

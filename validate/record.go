@@ -16,7 +16,8 @@ type subject struct {
 }
 
 // Record checks one record and returns what there is to ask. Asks may be nil.
-// The findings name no cells; About says which value is concerned.
+// The findings name no cells; About says which value is concerned. The record
+// is not to be used elsewhere meanwhile.
 func Record(o *dwc.Occurrence, f *Facts, asks *Asks) []reading.Finding {
 	if asks == nil {
 		asks = &nothingAsked
