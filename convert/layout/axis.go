@@ -97,7 +97,7 @@ func (p *Plan) axisRow(b *block, r *keptRow) {
 			spread = at
 		}
 		text := r.text(at)
-		if at == ac.col && (isTotalWord(text) || isTotalHeading(text)) && !p.page.eyes.probe.KnownTaxon(text) {
+		if at == ac.col && (isTotalWord(text) || isTotalHeading(text)) && !p.page.eyes.known(text) {
 			ac.left = leaveTotal
 			if strings.HasPrefix(strings.ToLower(text), "cum") || strings.HasPrefix(strings.ToLower(text), "running") {
 				ac.left = leaveCumulative

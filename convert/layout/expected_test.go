@@ -21,15 +21,15 @@ const notebooks = "../../testdata/notebooks"
 // account is what became of a notebook, a map for each draft or skipped row.
 type account []map[string]string
 
-// readNotebook surveys and walks every sheet without options, and checks that
-// every cell with text is accounted for.
-func readNotebook(t testing.TB, path string) account {
+// readNotebook surveys and walks every sheet with no options but the lists, and
+// checks that every cell with text is accounted for.
+func readNotebook(t testing.TB, path string, probe Probe) account {
 	book, err := notebook.Open(context.Background(), path, notebook.Options{})
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, book.Close()) }()
 	var out account
 	for _, s := range book.Sheets() {
-		plan, err := Survey(s, Options{})
+		plan, err := Survey(s, Options{Probe: probe})
 		require.NoError(t, err)
 		require.NoError(t, plan.Walk(s, func(o *Outcome) error {
 			assertCellsAddUp(t, o)
@@ -147,12 +147,14 @@ func (a account) lines() []string {
 	return out
 }
 
-// TestNotebooks reads every notebook under testdata with no options and
-// compares it with the table that says what a person reads there.
+// TestNotebooks reads every notebook under testdata with no options, without
+// and with a taxon list, and compares it with the table that says what a
+// person reads there.
 func TestNotebooks(t *testing.T) {
 	tables, err := filepath.Glob(filepath.Join(notebooks, "*.expected.csv"))
 	require.NoError(t, err)
 	require.GreaterOrEqual(t, len(tables), 40)
+	lists := newListed()
 	for _, table := range tables {
 		stem := strings.TrimSuffix(table, ".expected.csv")
 		t.Run(filepath.Base(stem), func(t *testing.T) {
@@ -160,7 +162,9 @@ func TestNotebooks(t *testing.T) {
 			require.NoError(t, err)
 			for _, f := range files {
 				if f != table {
-					assert.Equal(t, readExpected(t, table).lines(), readNotebook(t, f).lines())
+					want := readExpected(t, table).lines()
+					assert.Equal(t, want, readNotebook(t, f, nil).lines(), "without lists")
+					assert.Equal(t, want, readNotebook(t, f, lists).lines(), "with a taxon list")
 				}
 			}
 		})

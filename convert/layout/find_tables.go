@@ -432,7 +432,7 @@ func (p *page) furtherHeads(r *keptRow, cols []int, species bool) bool {
 		return n >= 2 || words*2 >= len(cols) || label == ""
 	}
 	ss := vocabulary[normHeading(label)]
-	exact := len(ss) > 0 && !p.eyes.probe.KnownTaxon(label)
+	exact := len(ss) > 0 && !p.eyes.known(label)
 	if exact && counts == n && !species { // day numbers under months, temperatures
 		return axisMeanings[ss[0].meaning] && ss[0].meaning != Taxon && ss[0].meaning != Scientific && ss[0].meaning != Vernacular && ss[0].meaning != Site ||
 			p.risingDays(r, cols[0], cols[len(cols)-1]) && (ss[0].part == partDay || ss[0].meaning == Taxon) && n >= 2

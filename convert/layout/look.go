@@ -152,15 +152,39 @@ func (e eyes) lookText(text string) look {
 	if l.is(lookDate|lookGrid|lookTime) || l.is(lookCount) && hasDigit {
 		return l
 	}
+	if hasDigit && !l.is(lookDay|lookMonth|lookYear|lookPair) && mayBeDate(text) && e.probe.LooksLikeDate(text) {
+		l |= lookDay
+	}
 	return l | e.lookWords(text, hasDigit)
+}
+
+// mayBeDate keeps the reader of dates from texts with a year in passing,
+// such as "(Linnaeus, 1758)": a date has a month, or figures in two places.
+func mayBeDate(text string) bool {
+	groups, in := 0, false
+	for i := 0; i < len(text); i++ {
+		if isDigit(text[i]) && !in {
+			groups++
+		}
+		in = isDigit(text[i])
+	}
+	return groups >= 2 && len(text) <= 40 || monthIn(text) > 0
+}
+
+// known reports whether the text is a name on the taxon list. Words that head
+// columns or sum up rows are none, though the list may know them as groups:
+// "Moth", "Total moths".
+func (e eyes) known(text string) bool {
+	if len(vocabulary[normHeading(text)]) > 0 || isTotalWord(text) {
+		return false
+	}
+	return e.probe.KnownTaxon(text)
 }
 
 func (e eyes) lookWords(text string, hasDigit bool) look {
 	var l look
 	if !hasDigit {
 		l |= lookWords
-	} else if e.probe.LooksLikeDate(text) {
-		l |= lookDay
 	}
 	if isGridLetters(text) {
 		l |= lookLetters
@@ -168,7 +192,7 @@ func (e eyes) lookWords(text string, hasDigit bool) look {
 	if isBinomial(text) {
 		l |= lookBinomial | lookTaxon
 	}
-	if e.probe.KnownTaxon(text) {
+	if e.known(text) {
 		l |= lookTaxon | lookKnownTaxon
 	} else if looksVernacular(text) {
 		l |= lookTaxon

@@ -273,7 +273,7 @@ func (p *Plan) factRows(b *block) {
 				break
 			}
 		}
-		if label == "" || p.page.eyes.probe.KnownTaxon(label) {
+		if label == "" || p.page.eyes.known(label) {
 			continue
 		}
 		ms := headingSenses(strings.TrimRight(label, " :"), false)
