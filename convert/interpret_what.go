@@ -71,6 +71,10 @@ func (in *interpreter) what(d *draft) {
 	if v, found := d.Get(layout.Group); found {
 		c.Group = v.Text
 	}
+	if c.Group == "" {
+		c.Group = d.sheet.group
+	}
+	c.OnPage = d.sheet.onPage
 	if d.o.Month != "" {
 		n, _ := wholeNumber(d.o.Month)
 		c.Month = int(n)

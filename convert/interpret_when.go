@@ -3,6 +3,7 @@ package convert
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"fieldfare/convert/layout"
 	"fieldfare/convert/notebook"
@@ -63,7 +64,7 @@ func (in *interpreter) dates(d *draft) (whole layout.Value, r when.Reading, foun
 	if answered {
 		o := in.dateOptions
 		o.Order, o.Year = d.sheet.order, d.sheet.year
-		o.Evening = in.project.Reading.Evenings && (d.Night || d.facts.Light)
+		o.Evening = in.project.Reading.Evenings && (d.Night || d.facts.Light || strings.Contains(strings.ToLower(v.Heading), "night"))
 		return whole, in.memory.date(text, o), true
 	}
 	r = in.date(d, v)
@@ -77,7 +78,7 @@ func (in *interpreter) dates(d *draft) (whole layout.Value, r when.Reading, foun
 func (in *interpreter) date(d *draft, v *layout.Value) when.Reading {
 	o := in.dateOptions
 	o.Order = d.sheet.order
-	o.Evening = in.project.Reading.Evenings && (d.Night || d.facts.Light)
+	o.Evening = in.project.Reading.Evenings && (d.Night || d.facts.Light || strings.Contains(strings.ToLower(v.Heading), "night"))
 	text := in.text(v)
 	o.Year = d.sheet.year
 	if text == v.Text {
@@ -87,6 +88,9 @@ func (in *interpreter) date(d *draft, v *layout.Value) when.Reading {
 		case v.Kind == notebook.Number && v.Verbatim == "":
 			return when.ReadNumber(text, o)
 		}
+	}
+	if d.sheet.yearFirst && text == v.Text {
+		return when.ReadYearFirst(text, o)
 	}
 	r := in.memory.date(text, o)
 	if d.sheet.mixed.State != reading.Fair && when.Ambiguous(text) {

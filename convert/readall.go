@@ -107,14 +107,15 @@ func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) 
 		return err
 	}
 	order, mixed := sr.evidence.Order(sr.order)
-	if order == sr.order && mixed.State == reading.Fair {
+	yearFirst := sr.evidence.YearFirst()
+	if order == sr.order && mixed.State == reading.Fair && !yearFirst {
 		return nil
 	}
 	if err := crew.rows.Rewind(mark); err != nil {
 		return err
 	}
 	sr.restart()
-	sr.order, sr.mixed = order, mixed
+	sr.order, sr.mixed, sr.yearFirst = order, mixed, yearFirst
 	return crew.read(ctx, sr, progress.Step)
 }
 

@@ -35,6 +35,9 @@ type sheetRun struct {
 	// itself.
 	order when.Order
 	mixed reading.Verdict
+	// yearFirst: the sheet's dates are pairs of figures that begin with the
+	// year.
+	yearFirst bool
 
 	// evidence and genera gather while the sheet is walked.
 	evidence when.Evidence
