@@ -3,11 +3,13 @@ package validate
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"fieldfare/convert/reading"
 )
 
-// names finds names that occur once and are one letter from a common one.
+// names finds names that occur once and are at most one letter from a common
+// one, whatever their capitals, spaces and stops.
 type names struct {
 	counts map[string]int32
 	full   bool
@@ -52,7 +54,7 @@ func (n *names) settle() {
 		if count < commonName || len(name) < leastLetters {
 			continue
 		}
-		for form := range shortened(name) {
+		for form := range shortened(foldName(name)) {
 			if other, taken := forms[form]; !taken || name < other {
 				forms[form] = name
 			}
@@ -69,15 +71,25 @@ func (n *names) settle() {
 }
 
 func (n *names) settleOne(name string, forms map[uint64]string) {
-	best := ""
-	for form := range shortened(name) {
-		if common, found := forms[form]; found && common != name && oneLetter(name, common) && (best == "" || common < best) {
+	best, folded := "", foldName(name)
+	for form := range shortened(folded) {
+		if common, found := forms[form]; found && common != name && oneLetter(folded, foldName(common)) && (best == "" || common < best) {
 			best = common
 		}
 	}
 	if best != "" {
 		n.odd[name] = best
 	}
+}
+
+// foldName leaves the letters and figures of a name, in lower case.
+func foldName(name string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			return unicode.ToLower(r)
+		}
+		return -1
+	}, name)
 }
 
 // shortened yields the hash of a name and of every form with one rune less.
@@ -97,10 +109,9 @@ func shortened(name string) func(yield func(uint64) bool) {
 	}
 }
 
-// oneLetter tells whether two names differ by one letter wrong, missing or too
-// many, or by two neighbours that changed places. Figures and single words
-// that differ in their first letter are no slips: Ride 2 and Ride 3, North and
-// south.
+// oneLetter tells whether two names are alike, or differ by one letter wrong,
+// missing or too many, or by two neighbours that changed places. Figures differ
+// on purpose: Ride 2 and Ride 3.
 func oneLetter(a, b string) bool {
 	x, y := []rune(a), []rune(b)
 	if len(x) > len(y) {
@@ -141,7 +152,7 @@ func (s *Set) oddNames(e *Entry) []reading.Finding {
 			return
 		}
 		found = append(found, queryOf(about, text, "name-once", fmt.Sprintf(
-			"“%s” stands there once, and “%s”, which differs by a letter, often. Check whether it is a slip.", name, common), common))
+			"“%s” stands there once, and “%s”, which is nearly the same, often. Check whether it is a slip.", name, common), common))
 	}
 	if len(s.names[0].odd) > 0 {
 		ask(0, e.ScientificName, aboutName, e.VerbatimIdentification)

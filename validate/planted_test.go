@@ -122,6 +122,7 @@ var faults = []fault{
 		return s.insert(at, s.like(at, func(r *row) { r[cSite], r[cRef], r[cCounty] = "Glen Marrow", "NN2071", "97" }))
 	}},
 	{name: "a recorder once, by a letter wrong", code: "name-once", plant: cell(cRecorder, "Ines Caloway")},
+	{name: "a recorder once, with initials and a letter wrong", code: "name-once", plant: cell(cRecorder, "Ines  calloway.")},
 	{name: "a site once, by a letter wrong", code: "name-once", plant: func(s *planted, at int) []int {
 		for s.rows[at][cSite] != "Sallowmere Reserve" {
 			at = (at + 1) % len(s.rows)
