@@ -30,8 +30,9 @@ type trapNight struct {
 
 const nightsAdvised = 3
 
+// trapOf is the trap: a method at a place.
 func trapOf(e *Entry) uint64 {
-	return newHash.place(e.Occurrence, e.Facts).text(e.Facts.Reference).folded(e.SamplingProtocol).sum()
+	return newHash.place(e.Occurrence, e.Facts).folded(e.SamplingProtocol).sum()
 }
 
 // trapped tells whether the record is of one night at a trap.
