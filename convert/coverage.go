@@ -15,6 +15,7 @@ import (
 type coverage struct {
 	west, east, south, north float64
 	placed                   bool
+	lastPlace                [3]string
 	first, last              string // days, ISO 8601
 	groups                   map[taxonGroup]int
 	methods                  map[string]int
@@ -54,6 +55,11 @@ func (c *coverage) add(o *dwc.Occurrence) {
 }
 
 func (c *coverage) place(o *dwc.Occurrence) {
+	if place := [3]string{o.DecimalLatitude, o.DecimalLongitude, o.CoordinateUncertainty}; place != c.lastPlace {
+		c.lastPlace = place
+	} else {
+		return
+	}
 	lat, errLat := strconv.ParseFloat(o.DecimalLatitude, 64)
 	lon, errLon := strconv.ParseFloat(o.DecimalLongitude, 64)
 	if errLat != nil || errLon != nil {

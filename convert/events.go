@@ -18,24 +18,35 @@ const (
 // place and method, and where no method is stated the same people. It is made
 // from the record as it may leave, so a blurred record never shares an event
 // with an exact one.
-func eventKey(o *dwc.Occurrence) [16]byte {
+func eventKey(o *dwc.Occurrence) [16]byte { return partsOfEvent(o).key() }
+
+// eventParts are what an event's id is made of.
+type eventParts [11]string
+
+func partsOfEvent(o *dwc.Occurrence) eventParts {
 	people := o.RecordedBy
 	if o.SamplingProtocol != "" {
 		people = "" // whoever looked into the trap, it was one trap
 	}
-	return identity.Content([]string{
+	return eventParts{
 		"event", o.EventDate, o.EventTime, o.Locality, o.VerbatimCoordinates, o.DecimalLatitude, o.DecimalLongitude,
 		o.SamplingProtocol, o.SamplingEffort, people, o.DataGeneralizations,
-	})
+	}
 }
+
+func (p eventParts) key() [16]byte { return identity.Content(p[:]) }
 
 // eventIDOf is the id of an event that has none of its own.
 func eventIDOf(key [16]byte) string { return uuid.UUID(key).URN() }
 
-// seasonKey is what makes events parts of one site's season.
-func seasonKey(o *dwc.Occurrence) [16]byte {
-	return identity.Content([]string{"season", o.Year, o.Locality, o.VerbatimCoordinates, o.DecimalLatitude, o.DecimalLongitude, o.DataGeneralizations})
+// seasonParts are what makes events parts of one site's season.
+type seasonParts [7]string
+
+func partsOfSeason(o *dwc.Occurrence) seasonParts {
+	return seasonParts{"season", o.Year, o.Locality, o.VerbatimCoordinates, o.DecimalLatitude, o.DecimalLongitude, o.DataGeneralizations}
 }
+
+func (p seasonParts) key() [16]byte { return identity.Content(p[:]) }
 
 // isVisit tells whether the record is part of something that was done on
 // purpose (a trap night, a walk) and not a chance sighting.

@@ -173,8 +173,16 @@ func (in *interpreter) uncertainty(d *draft, r *gridref.Reading, v *layout.Value
 // place fills the terms of the location from what was read.
 func (in *interpreter) place(d *draft, r gridref.Reading) {
 	o := &d.o
-	p := r.Centre()
-	o.DecimalLatitude, o.DecimalLongitude = privacy.Degrees(p.Lat), privacy.Degrees(p.Lon)
+	var g ground
+	p := r.Place
+	if !r.Geographic() {
+		g = in.memory.square(r.Square)
+		p = g.point
+		p.Uncertainty = max(p.Uncertainty, r.Stated)
+		o.DecimalLatitude, o.DecimalLongitude = g.lat, g.lon
+	} else {
+		o.DecimalLatitude, o.DecimalLongitude = privacy.Degrees(p.Lat), privacy.Degrees(p.Lon)
+	}
 	o.GeodeticDatum = "EPSG:4326"
 	o.CoordinateUncertainty = strconv.FormatFloat(math.Ceil(p.Uncertainty), 'f', -1, 64)
 	o.GeoreferenceProtocol = r.Protocol()
@@ -186,13 +194,12 @@ func (in *interpreter) place(d *draft, r gridref.Reading) {
 		in.country(o, r.Square)
 		return
 	}
-	s := r.Square
-	f.SquareSize, f.Reference = s.Size, s.String()
-	o.FootprintWKT, o.FootprintSRS = s.WKT(), "EPSG:4326"
+	f.SquareSize, f.Reference = r.Square.Size, g.reference
+	o.FootprintWKT, o.FootprintSRS = g.footprint, "EPSG:4326"
 	if o.VerbatimCoordinates == "" {
-		o.VerbatimCoordinates = s.String()
+		o.VerbatimCoordinates = g.reference
 	}
-	in.country(o, s)
+	in.country(o, r.Square)
 }
 
 // precision is the last decimal of coordinates given as decimal degrees;

@@ -3,6 +3,7 @@ package convert
 import (
 	"fieldfare/convert/people"
 	"fieldfare/convert/places"
+	"fieldfare/convert/privacy"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/when"
 	"fieldfare/gridref"
@@ -17,6 +18,7 @@ type memory struct {
 	people map[personKey]people.Reading
 	places map[string]places.Reading
 	areas  map[areaKey]reading.Verdict
+	ground map[gridref.Square]ground
 }
 
 // remembered is how many values of a kind are kept.
@@ -42,8 +44,15 @@ type personKey struct {
 	o    people.Options
 }
 
+// ground is where a square lies, and how its terms are written.
+type ground struct {
+	point                gridref.Point
+	lat, lon             string
+	reference, footprint string
+}
+
 func newMemory() memory {
-	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}, map[areaKey]reading.Verdict{}}
+	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}, map[areaKey]reading.Verdict{}, map[gridref.Square]ground{}}
 }
 
 // recall returns what read says of the key, reading it only the first time.
@@ -73,6 +82,13 @@ func (m *memory) reference(text string, number bool) (gridref.Reading, reading.V
 		return refReading{r, verdictOf(r, err)}
 	})
 	return r.Reading, r.verdict
+}
+
+func (m *memory) square(s gridref.Square) ground {
+	return recall(m.ground, s, func() ground {
+		p := s.Point()
+		return ground{p, privacy.Degrees(p.Lat), privacy.Degrees(p.Lon), s.String(), s.WKT()}
+	})
 }
 
 func (m *memory) person(l *people.List, text string, o people.Options) people.Reading {

@@ -19,10 +19,12 @@ type setView struct {
 	checks *validate.Set
 	// slips are the dates that break the order of their page by a year, by
 	// sheet; sites has where each site's records usually lie.
-	slips map[int][]when.Slip
-	sites *places.Usual
+	slips   map[int][]when.Slip
+	sites   *places.Usual
+	squares squares
 	// used knows which terms, and so which columns, have a value at all.
 	used, usedByEvents *dwc.Used
+	lastEvent          string // the id of the last event added
 	measured           bool
 	// visits and chances count the records that belong to a trap night or
 	// visit, and those that do not.
@@ -44,7 +46,7 @@ func newView() setView {
 func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.Spool, job Job) (*setView, error) {
 	view := newView()
 	v := &view
-	v.checks, v.slips, v.ownIDs = validate.NewSet(), map[int][]when.Slip{}, map[compare.Mark]int{}
+	v.checks, v.slips, v.ownIDs, v.squares = validate.NewSet(), map[int][]when.Slip{}, map[compare.Mark]int{}, squares{}
 	if job.Exact {
 		full := newView()
 		v.exact = &full
@@ -59,15 +61,9 @@ func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.S
 	var sites places.Sites
 	var page when.Page
 	sheet := -1
-	var row spool.Row
+	p := publisher{settings: s}
 	n := 0
-	err = rows.Each(func(encoded []byte) error {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
-		if err := spool.Decode(encoded, &row); err != nil {
-			return err
-		}
+	err = s.pass(ctx, job.Workers, rows, func(row *spool.Row, public []dwc.Occurrence) error {
 		if row.Sheet != sheet {
 			v.turnPage(sheet, &page)
 			sheet = row.Sheet
@@ -77,20 +73,21 @@ func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.S
 			if f := &r.Facts; f.Dated && f.End-f.Start <= 1 {
 				page.Observe(row.Number, when.DateOf(int(f.Start)))
 			}
-			sites.Add(r.Occurrence.Locality, squareOf(r))
-			v.checks.Observe(entry(&row, r, n))
-			o := s.public(r)
+			sites.Add(r.Occurrence.Locality, v.squares.of(r))
+			v.checks.Observe(entry(row, r, n))
+			o := &public[i]
 			if r.State() < reading.Held {
-				v.leaves(&o, r)
+				v.leaves(o, r)
 				if v.exact != nil {
-					full := s.finished(r, r.Occurrence)
+					full := r.Occurrence
+					p.finish(&full, r)
 					v.exact.leaves(&full, r)
 				}
 			}
 			if own := ownID(r); own != "" {
 				v.ownIDs[compare.IDMark(own)]++
 			}
-			v.ledger.observe(n, r, &o, books.sheets[row.Sheet])
+			v.ledger.observe(n, r, o, books.sheets[row.Sheet])
 			n++
 		}
 		return nil
@@ -118,16 +115,21 @@ func (v *setView) turnPage(sheet int, page *when.Page) {
 	*page = when.Page{}
 }
 
-// squareOf returns the recorded square; the zero value where there is none.
-func squareOf(r *spool.Record) gridref.Square {
+// squares remembers the squares of references.
+type squares map[string]gridref.Square
+
+// of returns the recorded square; the zero value where there is none.
+func (m squares) of(r *spool.Record) gridref.Square {
 	if r.Facts.Reference == "" {
 		return gridref.Square{}
 	}
-	read, err := gridref.Parse(r.Facts.Reference)
-	if err != nil {
-		return gridref.Square{}
-	}
-	return read.Square
+	return recall(m, r.Facts.Reference, func() gridref.Square {
+		read, err := gridref.Parse(r.Facts.Reference)
+		if err != nil {
+			return gridref.Square{}
+		}
+		return read.Square
+	})
 }
 
 // slip asks about a date that breaks its page by a year.
@@ -145,7 +147,7 @@ func (v *setView) slip(sheet, row int, r *spool.Record) (reading.Finding, bool) 
 
 // wander asks about a reference far from the usual one of its site.
 func (v *setView) wander(s *settings, r *spool.Record) (reading.Finding, bool) {
-	verdict := v.sites.Check(r.Occurrence.Locality, squareOf(r), s.placeMetres())
+	verdict := v.sites.Check(r.Occurrence.Locality, v.squares.of(r), s.placeMetres())
 	return reading.Finding{Verdict: verdict, About: "grid reference", Written: r.Occurrence.VerbatimCoordinates}, verdict.State != reading.Fair
 }
 
@@ -156,8 +158,12 @@ func (v *setView) leaves(o *dwc.Occurrence, r *spool.Record) {
 	} else {
 		v.chances++
 	}
-	e := o.Event()
-	v.usedByEvents.Add(&e)
+	if o.EventID != v.lastEvent {
+		// Only the first record of an event describes it.
+		v.lastEvent = o.EventID
+		e := o.Event()
+		v.usedByEvents.Add(&e)
+	}
 	if r.EmptyVisit {
 		return
 	}

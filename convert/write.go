@@ -6,7 +6,6 @@ import (
 	"path/filepath"
 	"slices"
 
-	"fieldfare/convert/privacy"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/report"
 	"fieldfare/convert/spool"
@@ -17,7 +16,7 @@ import (
 
 // writeAll writes the outputs and keeps the accounts, row by row.
 func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *spool.Spool, set *setView, out *stage.Folder) (*Result, error) {
-	w := &writer{settings: s, books: books, set: set, ids: newIdentities(s.project.Dataset.ID, set), accounts: newAccounts(books, s.requirements())}
+	w := &writer{settings: s, publisher: publisher{settings: s}, books: books, set: set, ids: newIdentities(s.project.Dataset.ID, set), accounts: newAccounts(books, s.requirements())}
 	var err error
 	if w.standard, err = newStandard(job); err != nil {
 		return nil, err
@@ -30,20 +29,13 @@ func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *
 	}
 	progress := job.progress()
 	progress.Stage("Writing", rows.Rows())
-	var row spool.Row
 	n := 0
-	err = rows.Each(func(encoded []byte) error {
+	err = s.pass(ctx, job.Workers, rows, func(row *spool.Row, public []dwc.Occurrence) error {
 		if n%batchRows == 0 {
-			if err := ctx.Err(); err != nil {
-				return err
-			}
 			progress.Step(batchRows)
 		}
 		n++
-		if err := spool.Decode(encoded, &row); err != nil {
-			return err
-		}
-		return w.row(&row)
+		return w.row(row, public)
 	})
 	if err != nil {
 		return nil, err
@@ -54,16 +46,17 @@ func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *
 // writer is the third pass at work.
 type writer struct {
 	*settings
-	books    *bookRuns
-	set      *setView
-	ids      *identities
-	accounts *accounts
-	standard *bdq.Report // nil where it is not asked for
-	records  int         // seen so far
-	leaving  *leaving    // what is written of the records that leave
-	exact    *archive    // the full copy; nil where none is asked for
-	against  *against    // nil where everything leaves
-	queries  *report.Workbook
+	publisher publisher // for the full copy
+	books     *bookRuns
+	set       *setView
+	ids       *identities
+	accounts  *accounts
+	standard  *bdq.Report // nil where it is not asked for
+	records   int         // seen so far
+	leaving   *leaving    // what is written of the records that leave
+	exact     *archive    // the full copy; nil where none is asked for
+	against   *against    // nil where everything leaves
+	queries   *report.Workbook
 }
 
 func (w *writer) open(job Job, out *stage.Folder) error {
@@ -94,15 +87,16 @@ func (w *writer) abandon() {
 	}
 }
 
-// row settles what becomes of one source row.
-func (w *writer) row(row *spool.Row) error {
+// row settles what becomes of one source row, whose records may leave as public
+// has them.
+func (w *writer) row(row *spool.Row, public []dwc.Occurrence) error {
 	sheet := w.books.sheets[row.Sheet]
 	leftOut := 0
 	for i := range row.Records {
 		r := &row.Records[i]
 		ordinal := w.set.checks.Ordinal(&r.Content)
-		o := w.public(r)
-		id, repeated := w.ids.id(w.records, r, &o, ordinal)
+		o := &public[i]
+		id, repeated := w.ids.id(w.records, r, o, ordinal)
 		left := w.setFindings(row, r, id, repeated)
 		w.records++
 		if left {
@@ -120,12 +114,12 @@ func (w *writer) row(row *spool.Row) error {
 		}
 		if w.standard != nil && !r.EmptyVisit {
 			o.OccurrenceID = id
-			w.standard.Observe(&o)
+			w.standard.Observe(o)
 		}
 		if w.queries == nil {
 			continue
 		}
-		if err := w.handIn(r, &o, id, ordinal, sheet); err != nil {
+		if err := w.handIn(r, o, id, ordinal, sheet); err != nil {
 			return err
 		}
 	}
@@ -198,7 +192,8 @@ func (w *writer) handIn(r *spool.Record, o *dwc.Occurrence, id string, ordinal i
 	w.name(r, o, id)
 	w.set.ledger.handIn(w.records-1, ordinal, r, o, sheet)
 	if w.exact != nil {
-		full := w.finished(r, r.Occurrence)
+		full := r.Occurrence
+		w.publisher.finish(&full, r)
 		w.name(r, &full, id)
 		if err := w.exact.add(&full, r); err != nil {
 			return err
@@ -212,31 +207,15 @@ func (w *writer) handIn(r *spool.Record, o *dwc.Occurrence, id string, ordinal i
 
 // name gives a record the ids under which it is handed in.
 func (w *writer) name(r *spool.Record, o *dwc.Occurrence, id string) {
-	if key := eventKey(o); o.EventID == eventIDOf(key) {
-		o.EventID = w.set.ledger.eventID(key)
+	if w.set.ledger != nil {
+		if key := eventKey(o); o.EventID == eventIDOf(key) {
+			o.EventID = w.set.ledger.eventID(key)
+		}
 	}
 	o.OccurrenceID = id
 	if r.EmptyVisit {
 		o.OccurrenceID = ""
 	}
-}
-
-// public returns a record as it may leave. Whatever is written for others is
-// made from it and from nothing else.
-func (s *settings) public(r *spool.Record) dwc.Occurrence { return s.finished(r, privacy.Blur(r)) }
-
-// finished gives a record what holds for the dataset as a whole, and the ids
-// of its event where it has none of its own.
-func (s *settings) finished(r *spool.Record, o dwc.Occurrence) dwc.Occurrence {
-	s.fillDataset(&o)
-	o.EventType = eventTypeOf(r)
-	if o.EventID == "" {
-		o.EventID = eventIDOf(eventKey(&o))
-	}
-	if o.ParentEventID == "" && o.Year != "" {
-		o.ParentEventID = eventIDOf(seasonKey(&o))
-	}
-	return o
 }
 
 // allFindings are the row's own findings and those of its records.

@@ -44,8 +44,22 @@ func (u *Used) Columns(first ...string) []string {
 // location and record-level terms that the two classes share.
 func (o *Occurrence) Event() Event {
 	var e Event
-	for i, term := range eventShape.terms {
-		*e.Field(i) = o.Get(term)
+	for i, j := range ofEvent {
+		*e.Field(i) = *o.Field(j)
 	}
 	return e
 }
+
+// ofEvent has, for each term of an Event, its place in an Occurrence. It
+// panics when the program starts where an Occurrence lacks one.
+var ofEvent = func() []int {
+	places := make([]int, len(eventShape.terms))
+	for i, term := range eventShape.terms {
+		j, ok := occurrenceShape.index[term]
+		if !ok {
+			panic("dwc: an Occurrence has no " + term)
+		}
+		places[i] = j
+	}
+	return places
+}()

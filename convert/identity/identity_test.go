@@ -1,6 +1,7 @@
 package identity_test
 
 import (
+	"strings"
 	"testing"
 
 	"fieldfare/convert/identity"
@@ -25,4 +26,16 @@ func TestIDs(t *testing.T) {
 		ids[id] = true
 	}
 	assert.Equal(t, m.ID(a, 1), identity.NewMaker("").ID(a, 1))
+}
+
+// The reference library google/uuid makes the same ids of the same names.
+func TestIDsAreThoseOfTheLibrary(t *testing.T) {
+	space := uuid.NewSHA1(uuid.NameSpaceURL, []byte("fieldfare"))
+	parts := []string{"", "12/6/21", strings.Repeat("long ", 400)}
+	content := identity.Content(parts)
+	assert.Equal(t, uuid.NewSHA1(space, []byte("0:7:12/6/212000:"+parts[2])), uuid.UUID(content))
+	dataset := uuid.NewSHA1(space, []byte("moths"))
+	m := identity.NewMaker("moths")
+	assert.Equal(t, uuid.NewSHA1(dataset, content[:]).URN(), m.ID(content, 1))
+	assert.Equal(t, uuid.NewSHA1(dataset, append(content[:], "#12"...)).URN(), m.ID(content, 12))
 }
