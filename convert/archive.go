@@ -2,6 +2,7 @@ package convert
 
 import (
 	"io"
+	"strings"
 
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
@@ -14,10 +15,12 @@ type archive struct {
 	file        io.WriteCloser
 	w           *dwc.Writer
 	shape       string
-	measureAt   int // table of the measurements, 0 where there are none
-	seen        map[string]bool
+	measureAt   int             // table of the measurements, 0 where there are none
+	seen        map[string]bool // events, and measurements of events
 	occurrences int
 	events      int
+	visitsLeft  int  // visits for which the shape has no place
+	exact       bool // nothing is blurred
 }
 
 var measurementColumns = []string{"measurementType", "measurementValue", "measurementUnit"}
@@ -35,7 +38,7 @@ func newArchive(file io.WriteCloser, s *settings, v *setView) (*archive, error) 
 		core = dwc.Table{RowType: dwc.RowOccurrence, Columns: v.used.Columns("occurrenceID")}
 		measurements.Columns = append([]string{"occurrenceID"}, measurementColumns...)
 	}
-	if v.measured {
+	if len(v.measured) > 0 {
 		extensions = append(extensions, measurements)
 		a.measureAt = len(extensions)
 	}
@@ -52,21 +55,41 @@ func (a *archive) add(o *dwc.Occurrence, r *spool.Record) error {
 		if err := a.event(o); err != nil {
 			return err
 		}
+	} else if o.OccurrenceID == "" {
+		a.visitsLeft++ // there is no place for a visit without an occurrence
 	}
-	if o.OccurrenceID == "" {
-		return nil
+	if o.OccurrenceID != "" {
+		a.occurrences++
+		if err := a.w.Write(table, o); err != nil {
+			return err
+		}
 	}
-	a.occurrences++
-	if err := a.w.Write(table, o); err != nil {
-		return err
-	}
-	if a.measureAt == 0 || r.Facts.Blur > 0 {
+	return a.measure(o, r)
+}
+
+// measure writes what was measured: of the organism with its record, of the
+// night once for its event. Where there are no events it goes with each record.
+func (a *archive) measure(o *dwc.Occurrence, r *spool.Record) error {
+	if a.measureAt == 0 || r.Facts.Blur > 0 && !a.exact {
 		return nil
 	}
 	for _, m := range r.Measurements {
 		row := []string{o.OccurrenceID, m.Type, m.Value, m.Unit}
 		if a.shape == shapeEvent {
+			if m.Event {
+				row[0] = ""
+			}
 			row = append([]string{o.EventID}, row...)
+			if key := strings.Join(row, "\x00"); m.Event && a.seen[key] {
+				continue
+			} else if m.Event {
+				a.seen[key] = true
+			}
+			if !m.Event && o.OccurrenceID == "" {
+				continue
+			}
+		} else if o.OccurrenceID == "" {
+			continue
 		}
 		if err := a.w.WriteRow(a.measureAt, row); err != nil {
 			return err

@@ -13,5 +13,9 @@ func newExact(s *settings, v *setView, out *stage.Folder) (*archive, error) {
 	if err != nil {
 		return nil, err
 	}
-	return newArchive(file, s, v.exact)
+	a, err := newArchive(file, s, v.exact)
+	if err == nil {
+		a.exact = true
+	}
+	return a, err
 }

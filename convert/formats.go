@@ -5,8 +5,12 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
+	"strconv"
 
+	"fieldfare/convert/notebook"
 	"fieldfare/convert/report"
+	"fieldfare/convert/spool"
 	"fieldfare/convert/stage"
 	"fieldfare/dwc"
 
@@ -28,14 +32,60 @@ var formatFiles = map[string]string{FormatCSV: "records.csv", FormatXLSX: "recor
 // Formats lists the formats that a Job may ask for.
 func Formats() []string { return []string{FormatCSV, FormatXLSX, FormatGeoJSON} }
 
-// copyWriter writes the records that leave in one further format.
+// copyWriter writes the records that leave in one further format: one row a
+// record or visit, which can be read back without loss.
 type copyWriter interface {
-	add(o *dwc.Occurrence) error
+	add(o *dwc.Occurrence, r *spool.Record) error
 	close() error
 }
 
-// newCopy opens the file of a format. The columns are terms.
-func newCopy(format string, columns []string, out *stage.Folder) (copyWriter, error) {
+// columns are those of a copy: terms, and after them measurements.
+type columns struct{ terms, measured []string }
+
+// columnsOf are the columns that have a value.
+func columnsOf(v *setView) columns {
+	c := columns{terms: v.used.Columns("occurrenceID"), measured: v.measured}
+	for _, term := range v.usedByEvents.Columns("eventID") {
+		if _, known := dwc.TermIndex(term); known && !slices.Contains(c.terms, term) {
+			c.terms = append(c.terms, term)
+		}
+	}
+	return c
+}
+
+// measuredHeading is the heading of a measurement's column.
+func measuredHeading(m *spool.Measurement) string {
+	h := notebook.MeasurementHeading
+	if m.Event {
+		h = notebook.EventHeading
+	}
+	if h += m.Type; m.Unit != "" {
+		h += " (" + m.Unit + ")"
+	}
+	return h
+}
+
+// measurements are the record's values of the columns of measurements.
+func (c *columns) measurements(r *spool.Record) []string {
+	if len(c.measured) == 0 {
+		return nil
+	}
+	values := make([]string, len(c.measured))
+	if r.Facts.Blur > 0 {
+		return values
+	}
+	for i := range r.Measurements {
+		at := slices.Index(c.measured, measuredHeading(&r.Measurements[i]))
+		if values[at] != "" {
+			values[at] += notebook.MeasurementsJoined
+		}
+		values[at] += r.Measurements[i].Value
+	}
+	return values
+}
+
+// newCopy opens the file of a format.
+func newCopy(format string, c columns, out *stage.Folder) (copyWriter, error) {
 	name, known := formatFiles[format]
 	if !known {
 		return nil, fmt.Errorf("--format %s: write one of %v", format, Formats())
@@ -46,32 +96,32 @@ func newCopy(format string, columns []string, out *stage.Folder) (copyWriter, er
 	}
 	switch format {
 	case FormatCSV:
-		return newCSVCopy(file, columns)
+		return newCSVCopy(file, c)
 	case FormatXLSX:
-		book, err := report.NewRecords(columns)
-		return &xlsxCopy{file, book}, err
+		book, err := report.NewRecords(c.terms, c.measured)
+		return &xlsxCopy{file, book, c}, err
 	}
-	return newGeoJSONCopy(file)
+	return newGeoJSONCopy(file, c)
 }
 
 // csvCopy is plain Darwin Core text.
 type csvCopy struct {
-	file    io.Closer
-	w       *csv.Writer
-	columns []string
-	row     []string
+	file io.Closer
+	w    *csv.Writer
+	columns
+	row []string
 }
 
-func newCSVCopy(file io.WriteCloser, columns []string) (*csvCopy, error) {
-	c := &csvCopy{file, csv.NewWriter(file), columns, make([]string, len(columns))}
-	return c, c.w.Write(columns)
+func newCSVCopy(file io.WriteCloser, c columns) (*csvCopy, error) {
+	w := &csvCopy{file, csv.NewWriter(file), c, make([]string, len(c.terms))}
+	return w, w.w.Write(append(slices.Clone(c.terms), c.measured...))
 }
 
-func (c *csvCopy) add(o *dwc.Occurrence) error {
-	for i, term := range c.columns {
+func (c *csvCopy) add(o *dwc.Occurrence, r *spool.Record) error {
+	for i, term := range c.terms {
 		c.row[i] = o.Get(term)
 	}
-	return c.w.Write(c.row)
+	return c.w.Write(append(c.row, c.measurements(r)...))
 }
 
 func (c *csvCopy) close() error {
@@ -86,9 +136,12 @@ func (c *csvCopy) close() error {
 type xlsxCopy struct {
 	file io.WriteCloser
 	book *report.Records
+	columns
 }
 
-func (c *xlsxCopy) add(o *dwc.Occurrence) error { return c.book.Add(o) }
+func (c *xlsxCopy) add(o *dwc.Occurrence, r *spool.Record) error {
+	return c.book.Add(o, c.measurements(r))
+}
 
 func (c *xlsxCopy) close() error {
 	if err := c.book.Finish(c.file); err != nil {
@@ -98,42 +151,31 @@ func (c *xlsxCopy) close() error {
 }
 
 // geojsonCopy is a FeatureCollection (RFC 7946): a record's square, or its
-// point where it has none. Records without a place are left out, since a map
-// has no room for them.
+// point where it has none. A record without a place is a feature without a
+// geometry, as section 3.2 allows.
 type geojsonCopy struct {
-	file  io.Closer
-	w     *bufio.Writer
+	file io.Closer
+	w    *bufio.Writer
+	columns
 	first bool
 }
 
-func newGeoJSONCopy(file io.WriteCloser) (*geojsonCopy, error) {
-	g := &geojsonCopy{file, bufio.NewWriter(file), true}
+func newGeoJSONCopy(file io.WriteCloser, c columns) (*geojsonCopy, error) {
+	g := &geojsonCopy{file, bufio.NewWriter(file), c, true}
 	_, err := g.w.WriteString(`{"type":"FeatureCollection","features":[`)
 	return g, err
 }
 
-// geojsonTerms are the properties of a feature.
-var geojsonTerms = []string{"occurrenceID", "scientificName", "vernacularName", "eventDate", "individualCount", "organismQuantity", "sex", "lifeStage",
-	"recordedBy", "locality", "verbatimCoordinates", "coordinateUncertaintyInMeters", "dataGeneralizations", "license", "rightsHolder"}
-
-func (g *geojsonCopy) add(o *dwc.Occurrence) error {
-	var shape orb.Geometry
-	var err error
-	switch {
-	case o.FootprintWKT != "":
-		shape, err = wkt.Unmarshal(o.FootprintWKT)
-	case o.DecimalLatitude != "":
-		shape, err = wkt.Unmarshal("POINT(" + o.DecimalLongitude + " " + o.DecimalLatitude + ")")
-	default:
-		return nil
-	}
-	if err != nil {
-		return fmt.Errorf("the place of the record %s is no shape that a map can show", o.OccurrenceID)
-	}
-	f := geojson.NewFeature(shape)
-	for _, term := range geojsonTerms {
+func (g *geojsonCopy) add(o *dwc.Occurrence, r *spool.Record) error {
+	f := geojson.NewFeature(shapeOf(o))
+	for _, term := range g.terms {
 		if value := o.Get(term); value != "" {
 			f.Properties[term] = value
+		}
+	}
+	for i, value := range g.measurements(r) {
+		if value != "" {
+			f.Properties[g.measured[i]] = value
 		}
 	}
 	text, err := f.MarshalJSON()
@@ -147,6 +189,22 @@ func (g *geojsonCopy) add(o *dwc.Occurrence) error {
 	g.w.WriteByte('\n')
 	_, err = g.w.Write(text)
 	return err
+}
+
+// shapeOf is the record's square, else its point; nil where it has neither, or
+// none that a map can show.
+func shapeOf(o *dwc.Occurrence) orb.Geometry {
+	if o.FootprintWKT != "" && (o.FootprintSRS == "" || o.FootprintSRS == "EPSG:4326") {
+		if shape, err := wkt.Unmarshal(o.FootprintWKT); err == nil {
+			return shape
+		}
+	}
+	lat, errLat := strconv.ParseFloat(o.DecimalLatitude, 64)
+	lon, errLon := strconv.ParseFloat(o.DecimalLongitude, 64)
+	if errLat != nil || errLon != nil {
+		return nil
+	}
+	return orb.Point{lon, lat}
 }
 
 func (g *geojsonCopy) close() error {

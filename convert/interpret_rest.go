@@ -126,7 +126,7 @@ func (in *interpreter) measurements(d *draft) []spool.Measurement {
 		if kind == "" {
 			kind = string(v.Meaning)
 		}
-		list = append(list, spool.Measurement{Type: kind, Value: in.text(v), Unit: unit})
+		list = append(list, spool.Measurement{Type: kind, Value: in.text(v), Unit: unit, Event: v.Meaning == layout.Temperature})
 	}
 	return list
 }

@@ -33,7 +33,7 @@ func newLeaving(job Job, s *settings, v *setView, out *stage.Folder) (*leaving, 
 		return nil, err
 	}
 	for _, format := range job.Formats {
-		c, err := newCopy(format, v.used.Columns("occurrenceID"), out)
+		c, err := newCopy(format, columnsOf(v), out)
 		if err != nil {
 			return nil, err
 		}
@@ -53,11 +53,8 @@ func (l *leaving) write(o *dwc.Occurrence, r *spool.Record) error {
 	if err := l.archive.add(o, r); err != nil {
 		return err
 	}
-	if o.OccurrenceID == "" {
-		return nil // a visit on which nothing was found
-	}
 	for _, c := range l.copies {
-		if err := c.add(o); err != nil {
+		if err := c.add(o, r); err != nil {
 			return err
 		}
 	}

@@ -3,6 +3,7 @@ package convert
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"fieldfare/convert/compare"
 	"fieldfare/convert/places"
@@ -24,8 +25,8 @@ type setView struct {
 	squares squares
 	// used knows which terms, and so which columns, have a value at all.
 	used, usedByEvents *dwc.Used
-	lastEvent          string // the id of the last event added
-	measured           bool
+	lastEvent          string   // the id of the last event added
+	measured           []string // the headings of the measurements, in their order
 	// visits and chances count the records that belong to a trap night or
 	// visit, and those that do not.
 	visits, chances int
@@ -35,6 +36,7 @@ type setView struct {
 	// exact is the same of the records as they are, for the full copy; nil
 	// where none is asked for.
 	exact *setView
+	all   bool // nothing is blurred
 }
 
 func newView() setView {
@@ -49,6 +51,7 @@ func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.S
 	v.checks, v.slips, v.ownIDs, v.squares = validate.NewSet(), map[int][]when.Slip{}, map[compare.Mark]int{}, squares{}
 	if job.Exact {
 		full := newView()
+		full.all = true
 		v.exact = &full
 	}
 	var err error
@@ -135,9 +138,12 @@ func (m squares) of(r *spool.Record) gridref.Square {
 // slip asks about a date that breaks its page by a year.
 func (v *setView) slip(sheet, row int, r *spool.Record) (reading.Finding, bool) {
 	for _, s := range v.slips[sheet] {
-		if s.FirstRow <= row && row <= s.LastRow && r.Facts.Start == int32(s.Written.Days()) {
+		written := when.DateOf(int(r.Facts.Start))
+		if s.FirstRow <= row && row <= s.LastRow && r.Facts.Dated && written.Year == s.Written.Year {
+			likely := written
+			likely.Year += s.Years
 			return reading.Finding{
-				Verdict: reading.QueryOf("year-breaks-order", fmt.Sprintf("The dates of this page run in order, but for %s: with the year %d it would fit. The old year is easily written on.", s.Written.Words(), s.Likely.Year), s.Likely.Words()),
+				Verdict: reading.QueryOf("year-breaks-order", fmt.Sprintf("The dates of this page run in order, but for %s: with the year %d it would fit. The old year is easily written on.", written.Words(), likely.Year), likely.Words()),
 				About:   "date", Written: r.Occurrence.VerbatimEventDate,
 			}, true
 		}
@@ -164,11 +170,17 @@ func (v *setView) leaves(o *dwc.Occurrence, r *spool.Record) {
 		e := o.Event()
 		v.usedByEvents.Add(&e)
 	}
+	if r.Facts.Blur == 0 || v.all {
+		for i := range r.Measurements {
+			if h := measuredHeading(&r.Measurements[i]); !slices.Contains(v.measured, h) {
+				v.measured = append(v.measured, h)
+			}
+		}
+	}
 	if r.EmptyVisit {
 		return
 	}
 	v.used.Add(o)
-	v.measured = v.measured || len(r.Measurements) > 0 && r.Facts.Blur == 0
 	v.coverage.add(o)
 }
 

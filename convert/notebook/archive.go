@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"path"
+	"slices"
 	"strings"
 
 	"fieldfare/dwc"
@@ -29,8 +30,19 @@ func openArchive(ctx context.Context, src *source, o Options) (*Book, error) {
 	for _, n := range a.Notes {
 		book.addNote(n.String())
 	}
+	measures, err := readMeasures(a)
+	if err != nil {
+		return nil, errors.Join(archiveTrouble(err), book.Close())
+	}
+	found := a.Table(dwc.RowOccurrence) != nil
 	for _, t := range a.Tables() {
+		if found && t == a.Core && t.RowType() == dwc.RowEvent || found && t.RowType() == dwc.RowMeasurement {
+			continue // read with the occurrences
+		}
 		s := newArchiveTable(ctx, src, t)
+		if t.RowType() == dwc.RowOccurrence {
+			s.measures = measures
+		}
 		if t != a.Core && a.Core.RowType() == dwc.RowEvent && t.RowType() == dwc.RowOccurrence {
 			s.events, err = readEvents(ctx, s, a.Core, o)
 			if s.events != nil {
@@ -39,7 +51,8 @@ func openArchive(ctx context.Context, src *source, o Options) (*Book, error) {
 			if err != nil {
 				return nil, errors.Join(archiveTrouble(err), book.Close())
 			}
-			book.addNote("Each occurrence was read together with the event that it belongs to.")
+			s.core = a.Core
+			book.addNote("Each occurrence was read together with the event that it belongs to. Events without an occurrence stand after them.")
 		}
 		book.sheets = append(book.sheets, s)
 	}
@@ -74,6 +87,10 @@ type archiveTable struct {
 	name   string
 	heads  []string
 	events *eventTable
+	// core is the archive's core where the rows of this table belong to its
+	// events; measures are those of the rows.
+	core     *dwc.DataTable
+	measures *measures
 }
 
 func newArchiveTable(ctx context.Context, src *source, t *dwc.DataTable) *archiveTable {
@@ -108,9 +125,16 @@ func (s *archiveTable) walk(fn func(*Row) error) (stopped, err error) {
 			row.Cells = append(row.Cells, textCell(h))
 		}
 	}
+	if s.measures != nil {
+		for _, h := range s.measures.heads {
+			row.Cells = append(row.Cells, textCell(h))
+		}
+	}
 	if err := fn(&row); err != nil {
 		return err, nil
 	}
+	seen := map[string]bool{} // events
+	id := slices.Index(s.heads, "occurrenceID")
 	columns := len(s.table.Columns())
 	for r, err := range s.table.Rows() {
 		if err != nil {
@@ -135,11 +159,27 @@ func (s *archiveTable) walk(fn func(*Row) error) (stopped, err error) {
 				row.Repaired = strings.TrimPrefix(row.Repaired+fmt.Sprintf("; its event %q is not in the archive", r.ID()), "; ")
 			}
 		}
+		if s.core != nil {
+			seen[r.ID()] = true
+		}
+		if s.measures != nil {
+			record, event := r.ID(), ""
+			if s.core != nil {
+				event, record = record, ""
+				if id >= 0 {
+					record = r.Value(id)
+				}
+			}
+			row.Cells = s.measures.append(row.Cells, record, event)
+		}
 		if err := fn(&row); err != nil {
 			return err, nil
 		}
 	}
-	return nil, nil
+	if s.core == nil {
+		return nil, nil
+	}
+	return s.visits(&row, seen, fn)
 }
 
 // eventTable holds the values of an archive's events by their ids. The values

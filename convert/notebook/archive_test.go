@@ -50,19 +50,19 @@ func TestArchiveOfEvents(t *testing.T) {
 	meta := `<archive xmlns="http://rs.tdwg.org/dwc/text/"><core encoding="UTF-8" fieldsTerminatedBy="," linesTerminatedBy="\n" fieldsEnclosedBy='"' ignoreHeaderLines="1" rowType="http://rs.tdwg.org/dwc/terms/Event"><files><location>event.csv</location></files><id index="0"/><field index="0" term="http://rs.tdwg.org/dwc/terms/eventID"/><field index="1" term="http://rs.tdwg.org/dwc/terms/eventDate"/><field index="2" term="http://rs.tdwg.org/dwc/terms/locality"/></core>` +
 		`<extension encoding="UTF-8" fieldsTerminatedBy="," linesTerminatedBy="\n" fieldsEnclosedBy='"' ignoreHeaderLines="1" rowType="http://rs.tdwg.org/dwc/terms/Occurrence"><files><location>occurrence.csv</location></files><coreid index="0"/><field index="1" term="http://rs.tdwg.org/dwc/terms/scientificName"/></extension></archive>`
 	b := opened(t, write(t, "a.zip", packed("meta.xml", meta,
-		"event.csv", "id,date,place\nn1,2021-06-12,\"Hide, north\"\nn2,2021-06-13,Hide\n",
+		"event.csv", "id,date,place\nn1,2021-06-12,\"Hide, north\"\nn2,2021-06-13,Hide\nn3,2021-06-14,Hide\n",
 		"occurrence.csv", "id,name\nn2,Noctua pronuba\nn1,Autographa gamma\nn9,Noctua comes\n")), Options{})
-	require.Len(t, b.Sheets(), 2)
-	assert.Equal(t, "Event", b.Sheets()[0].Name())
-	assert.Equal(t, []string{"eventID|eventDate|locality", "n1|2021-06-12|Hide, north", "n2|2021-06-13|Hide"}, texts(rowsOf(t, b.Sheets()[0])))
-	assert.Equal(t, "Occurrence", b.Sheets()[1].Name())
+	require.Len(t, b.Sheets(), 1, "the events are read with their occurrences")
+	assert.Equal(t, "Occurrence", b.Sheets()[0].Name())
+	rows := rowsOf(t, b.Sheets()[0])
 	assert.Equal(t, []string{
 		"scientificName|eventID|eventDate|locality",
 		"Noctua pronuba|n2|2021-06-13|Hide",
 		"Autographa gamma|n1|2021-06-12|Hide, north",
 		"Noctua comes|n9",
-	}, texts(rowsOf(t, b.Sheets()[1])))
-	assert.Equal(t, `its event "n9" is not in the archive`, rowsOf(t, b.Sheets()[1])[3].Repaired)
+		"|n3|2021-06-14|Hide",
+	}, texts(rows), "an event without an occurrence is a visit on which nothing was found")
+	assert.Equal(t, `its event "n9" is not in the archive`, rows[3].Repaired)
 }
 
 func TestArchiveTroubles(t *testing.T) {

@@ -180,6 +180,8 @@ func open(ctx context.Context, path, real string, o Options) (*Book, error) {
 		return openFODS(ctx, src, o)
 	case kindWebPage:
 		return openWebPage(ctx, src, o)
+	case kindJSON:
+		return openGeoJSON(ctx, src, o)
 	default:
 		return nil, src.refuse(kind)
 	}

@@ -52,8 +52,9 @@ type Records struct {
 
 const pageRecords = "Records"
 
-// NewRecords begins the workbook for the terms that have a value.
-func NewRecords(columns []string) (*Records, error) {
+// NewRecords begins the workbook for the terms that have a value; others are
+// the headings of further columns.
+func NewRecords(columns, others []string) (*Records, error) {
 	w, err := newBook(pageRecords)
 	if err != nil {
 		return nil, err
@@ -75,15 +76,20 @@ func NewRecords(columns []string) (*Records, error) {
 			add(term, term, 16)
 		}
 	}
-	r.page, r.row = p, make([]string, len(r.terms))
+	for _, h := range others {
+		p.headings = append(p.headings, h)
+		p.widths = append(p.widths, 16)
+	}
+	r.page, r.row = p, make([]string, len(p.headings))
 	return r, nil
 }
 
-// Add adds a record.
-func (r *Records) Add(o *dwc.Occurrence) error {
+// Add adds a record, with its values of the further columns.
+func (r *Records) Add(o *dwc.Occurrence, others []string) error {
 	for i, term := range r.terms {
 		r.row[i] = o.Get(term)
 	}
+	copy(r.row[len(r.terms):], others)
 	return r.page.add(r.row)
 }
 

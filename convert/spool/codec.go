@@ -99,6 +99,7 @@ func (e *encoder) record(r *Record) {
 		e.text(m.Type)
 		e.text(m.Value)
 		e.text(m.Unit)
+		e.flags(m.Event)
 	}
 }
 
@@ -234,6 +235,7 @@ func (d *decoder) record(r *Record) {
 		for i := range r.Measurements {
 			m := &r.Measurements[i]
 			m.Type, m.Value, m.Unit = d.text(), d.text(), d.text()
+			m.Event = d.num() == 1
 		}
 	}
 }

@@ -43,8 +43,12 @@ type Record struct {
 	Measurements []Measurement
 }
 
-// Measurement is one measured value beside a record.
-type Measurement struct{ Type, Value, Unit string }
+// Measurement is one measured value beside a record: of the organism, or, as
+// the night's temperature, of the whole event.
+type Measurement struct {
+	Type, Value, Unit string
+	Event             bool
+}
 
 // State is the worst of the record's findings.
 func (r *Record) State() reading.State { return reading.Worst(r.Findings) }

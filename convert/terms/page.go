@@ -17,12 +17,6 @@ import (
 	"fieldfare/dwc"
 )
 
-// Headings of measurements in copies: of the record, and of its whole event.
-const (
-	MeasurementHeading = "Measurement: "
-	EventHeading       = "Event measurement: "
-)
-
 // Page is a page of terms. It reads as a layout.Plan does.
 type Page struct {
 	file, name string
@@ -83,9 +77,9 @@ func (p *Page) read(r *notebook.Row, o Options) {
 				p.at[term] = i
 				c.term, c.meaning = term, meaningOf(term)
 			}
-		} else if kind, found := strings.CutPrefix(h, MeasurementHeading); found {
+		} else if kind, found := strings.CutPrefix(h, notebook.MeasurementHeading); found {
 			c.heading, c.meaning = kind, layout.Measurement
-		} else if kind, found := strings.CutPrefix(h, EventHeading); found {
+		} else if kind, found := strings.CutPrefix(h, notebook.EventHeading); found {
 			c.heading, c.meaning = kind, layout.Temperature
 		}
 		p.columns = append(p.columns, c)

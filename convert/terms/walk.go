@@ -73,7 +73,7 @@ func (p *Page) draft(r *notebook.Row, d *layout.Draft, out *layout.Outcome) {
 			}
 		}
 		if c.term == "" { // several measurements of a kind
-			for part := range strings.SplitSeq(text, Joined) {
+			for part := range strings.SplitSeq(text, notebook.MeasurementsJoined) {
 				v.Text = part
 				d.Values = append(d.Values, v)
 			}
@@ -91,9 +91,6 @@ func (p *Page) draft(r *notebook.Row, d *layout.Draft, out *layout.Outcome) {
 	d.Empty = p.value(r, "eventID") != "" && p.value(r, "occurrenceID") == "" && p.value(r, "scientificName") == "" &&
 		p.value(r, "vernacularName") == "" && p.value(r, "verbatimIdentification") == "" && p.value(r, "individualCount") == ""
 }
-
-// Joined stands between several measurements of a kind.
-const Joined = " | "
 
 func (p *Page) value(r *notebook.Row, term string) string {
 	i, found := p.at[term]
