@@ -49,6 +49,7 @@ var (
 	unsure     = regexp.MustCompile(`(?i)^(poss|possibly|prob|probably|maybe|perhaps)\b\.?\s*`)
 	joiner     = regexp.MustCompile(`(?i)^([&+]|and\s|with\s|w/)`)
 	possessive = regexp.MustCompile(`['’]s\s`)
+	version    = regexp.MustCompile(`(?i)\pL{5,}\s+v\.?\d+(\.\d+)*$`) // of a program that named the taxon
 	dateIn     = regexp.MustCompile(`[\s,]*\b(\d{1,2}[./-][ivxIVX]+[./-]\d{2,4}|\d{1,4}[/.-]\d{1,2}[/.-]\d{2,4}|(19|20)\d\d)\b`)
 )
 
@@ -286,7 +287,7 @@ func (r *reader) unlisted(s string, n parsedName) string {
 	case len(n.given) == 0 && n.title == "" && len(s) <= 5 && strings.ToUpper(s) == s && hasLetter(s):
 		r.doubt("initials-unknown", fmt.Sprintf("“%s” may be initials or a name in capitals, and is not on the people list. Please write the name in full.", s))
 		return s
-	case strings.ContainsAny(s, "0123456789"):
+	case strings.ContainsAny(version.ReplaceAllString(s, ""), "0123456789"):
 		r.doubt("recorder-unclear", fmt.Sprintf("“%s” holds figures and may not be a name. Please check.", s))
 		return s
 	case !hasLetter(s):

@@ -102,8 +102,12 @@ func (r *reader) shares(p string, rest []string) ([]string, bool) {
 	if last.surname == "" || len(last.given) == 0 && last.title == "" || strings.Contains(p, ",") && !allInitials(p) {
 		return nil, false
 	}
-	if kindOf(p) != aName || r.known(p) || kindOf(strings.TrimSpace(rest[len(rest)-1])) != aName || strings.Contains(rest[len(rest)-1], ",") {
+	capital := strings.Trim(p, ". ") == "I" && len(last.given) > 0 && isInitials(last.given[0])
+	if kindOf(p) != aName && !capital || r.known(p) || kindOf(strings.TrimSpace(rest[len(rest)-1])) != aName || strings.Contains(rest[len(rest)-1], ",") {
 		return nil, false
+	}
+	if capital && !r.listed(p+" "+last.surname) {
+		r.doubt("shared-surname", "“"+p+"” before “"+last.surname+"” was read as an initial. Please check that it does not stand for the owner of the notebook.")
 	}
 	var out []string
 	for _, w := range commaSign.Split(p, -1) {
