@@ -22,6 +22,7 @@ type accounts struct {
 	// asked counts the records by the requirements of the scheme.
 	requirements []validate.Requirement
 	asked        askedCounts
+	exhibit
 }
 
 type sheetCounts struct {
@@ -34,8 +35,11 @@ type checkKey struct {
 	state        reading.State
 }
 
-func newAccounts(books *bookRuns, requirements []validate.Requirement) *accounts {
-	return &accounts{sheets: make([]sheetCounts, len(books.sheets)), skips: map[string]int{}, checks: map[checkKey]int{}, requirements: requirements}
+func newAccounts(books *bookRuns, requirements []validate.Requirement, job Job) *accounts {
+	return &accounts{
+		sheets: make([]sheetCounts, len(books.sheets)), skips: map[string]int{}, checks: map[checkKey]int{}, requirements: requirements,
+		exhibit: newExhibit(books, job),
+	}
 }
 
 // row counts a source row by what became of it.
@@ -51,7 +55,8 @@ func (a *accounts) row(s *sheetRun, row *spool.Row, state reading.State) {
 		c.Held++
 	default:
 		c.Skipped++
-		a.skips[row.Skip]++
+		reason, _, _ := strings.Cut(row.Skip, " (") // without what is written there
+		a.skips[reason]++
 	}
 	a.findings(s, row.Findings)
 }
@@ -64,6 +69,7 @@ func (a *accounts) record(s *sheetRun, r *spool.Record, state reading.State) {
 	case !r.EmptyVisit:
 		a.sheets[s.index].occurrences++
 	}
+	a.exhibit.record(s, r)
 	if !r.EmptyVisit {
 		a.asked.record(r, a.requirements)
 	}
@@ -74,6 +80,7 @@ func (a *accounts) findings(s *sheetRun, findings []reading.Finding) {
 	for i := range findings {
 		f := &findings[i]
 		a.checks[checkKey{f.Code, f.About, f.State}]++
+		a.example(s, f)
 		a.questions.Add(f, s.place(strings.Join(f.Cells, ", ")))
 	}
 }
@@ -88,14 +95,18 @@ func stateOf(s reading.State) string {
 
 // summary draws the accounts up.
 func (a *accounts) summary(books *bookRuns, versions []report.ListVersion, metadata *dwc.Dataset) report.Summary {
-	s := report.Summary{HeldBack: a.heldBack, Versions: versions, Skips: a.skips, Cells: report.Cells{Left: map[string]int{}}}
+	s := report.Summary{HeldBack: a.heldBack, Versions: versions, Checks: []report.CheckCount{}, Skips: a.skips, Cells: report.Cells{Left: map[string]int{}}}
 	s.Dataset.Missing = metadata.Missing()
-	for _, book := range books.books {
-		file := report.FileSummary{File: book.file, Notes: book.notes, Sheets: []report.SheetSummary{}}
+	files, labels, private := a.labels(books)
+	for i, book := range books.books {
+		file := report.FileSummary{File: files[i], Notes: book.notes, Sheets: []report.SheetSummary{}}
+		if private[i] {
+			file.Notes = nil // they may quote what stands in it
+		}
 		for _, sheet := range book.sheets {
 			c := a.sheets[sheet.index]
 			file.Sheets = append(file.Sheets, report.SheetSummary{
-				Sheet: sheet.name, Counts: c.Counts, Occurrences: c.occurrences, Cells: sheet.cells, ReadAs: sheet.readAs(),
+				Sheet: labels[sheet.index].sheet, Counts: c.Counts, Occurrences: c.occurrences, Cells: sheet.cells, ReadAs: sheet.readAs(),
 			})
 			file.Counts.Add(c.Counts)
 			s.Occurrences += c.occurrences

@@ -109,7 +109,7 @@ func TestSameInputSameBytes(t *testing.T) {
 		out := filepath.Join(folder, "out")
 		run(t, convert.Job{Files: paths, Out: out, Workers: workers})
 		files := map[string]string{}
-		for _, name := range []string{convert.SubmissionFile, convert.SummaryFile, convert.QueriesFile} {
+		for _, name := range []string{convert.SubmissionFile, convert.SummaryFile, convert.QueriesFile, convert.ReportFile} {
 			data, err := os.ReadFile(filepath.Join(out, name))
 			require.NoError(t, err)
 			files[name] = string(data)
@@ -195,7 +195,7 @@ func TestStoppingLeavesEarlierOutputs(t *testing.T) {
 	assert.True(t, string(before) == string(after))
 	entries, err := os.ReadDir(out)
 	require.NoError(t, err)
-	assert.Len(t, entries, 3, "nothing is left behind")
+	assert.Len(t, entries, 4, "nothing is left behind")
 }
 
 // stopper interrupts a run when it begins to write.

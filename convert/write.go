@@ -16,7 +16,7 @@ import (
 
 // writeAll writes the outputs and keeps the accounts, row by row.
 func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *spool.Spool, set *setView, out *stage.Folder) (*Result, error) {
-	w := &writer{settings: s, publisher: publisher{settings: s}, books: books, set: set, ids: newIdentities(s.project.Dataset.ID, set), accounts: newAccounts(books, s.requirements())}
+	w := &writer{settings: s, publisher: publisher{settings: s}, books: books, set: set, ids: newIdentities(s.project.Dataset.ID, set), accounts: newAccounts(books, s.requirements(), job)}
 	var err error
 	if w.standard, err = newStandard(job); err != nil {
 		return nil, err
@@ -109,6 +109,7 @@ func (w *writer) row(row *spool.Row, public []dwc.Occurrence) error {
 		}
 		state := r.State()
 		w.accounts.record(sheet, r, state)
+		w.show(r, o)
 		if state >= reading.Held {
 			continue
 		}
@@ -262,6 +263,9 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 		return nil, err
 	}
 	if err := queries.Close(); err != nil {
+		return nil, err
+	}
+	if err := w.writeReport(result, out); err != nil {
 		return nil, err
 	}
 	summary, err := out.Create(SummaryFile)

@@ -1,0 +1,232 @@
+package report
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"fieldfare/dwc"
+	"fieldfare/gridref"
+)
+
+// tenDays is how many ten-day periods a year has: three a month, the third
+// with the days from the 21st on.
+const tenDays = 36
+
+// Season gathers what the report draws. It is told of every record as it
+// leaves, so that it cannot show more than leaves. Its size grows with the
+// taxa, squares and sites, not with the records. The zero value is ready.
+type Season struct {
+	records     int // occurrences, absences apart
+	absences    int
+	first, last string
+	years       map[int]int
+	noYear      int
+	taxa        map[string]*taxonCount
+	squares     squareCounts
+	finds       map[find]string // first date at the site
+	siteYears   map[string]int  // first year at the site
+	fullSites   bool            // not all finds could be kept
+}
+
+// taxonCount is what the report tells of one taxon.
+type taxonCount struct {
+	Name, Vernacular string
+	Records          int
+	Individuals      int
+	First, Last      string
+	periods          [tenDays]int
+	vague            int  // records without a ten-day period
+	asked            bool // a record of it lies out of its season
+}
+
+type find struct{ site, taxon string }
+
+// mostFinds bounds what is kept of sites and their taxa.
+const mostFinds = 250_000
+
+// Add takes in a record as it leaves. Blurred tells that its place is given
+// less exactly than it is known, outOfSeason that its date was asked about.
+func (s *Season) Add(o *dwc.Occurrence, blurred, outOfSeason bool) {
+	if o.OccurrenceStatus == "absent" {
+		s.absences++
+		return
+	}
+	s.records++
+	start, end, _ := strings.Cut(o.EventDate, "/")
+	start = firstOf(start, 10)
+	if end = firstOf(end, 10); len(end) < len(start) {
+		end = start
+	}
+	if start != "" {
+		if s.first == "" || start < s.first {
+			s.first = start
+		}
+		s.last = max(s.last, end)
+	}
+	year, _ := strconv.Atoi(o.Year)
+	if s.years == nil {
+		s.years, s.taxa = map[int]int{}, map[string]*taxonCount{}
+		s.finds, s.siteYears = map[find]string{}, map[string]int{}
+	}
+	if year > 0 {
+		s.years[year]++
+	} else {
+		s.noYear++
+	}
+	s.taxon(o, start, end, outOfSeason)
+	s.site(o, start, year)
+	s.squares.add(o, blurred)
+}
+
+func (s *Season) taxon(o *dwc.Occurrence, start, end string, outOfSeason bool) {
+	name := cmp.Or(o.ScientificName, o.VernacularName)
+	if name == "" {
+		return
+	}
+	t := s.taxa[name]
+	if t == nil {
+		t = &taxonCount{Name: name, Vernacular: o.VernacularName}
+		s.taxa[name] = t
+	}
+	t.Records++
+	n, err := strconv.Atoi(o.IndividualCount)
+	if err != nil || n < 1 {
+		n = 1
+	}
+	t.Individuals += n
+	t.asked = t.asked || outOfSeason
+	if start != "" {
+		if t.First == "" || start < t.First {
+			t.First = start
+		}
+		t.Last = max(t.Last, end)
+	}
+	if p, ok := period(start, end); ok {
+		t.periods[p]++
+	} else {
+		t.vague++
+	}
+}
+
+// period returns the ten-day period of a date or of an interval of at most ten
+// days, by its first day.
+func period(start, end string) (int, bool) {
+	from, errFrom := time.Parse(time.DateOnly, start)
+	to, errTo := time.Parse(time.DateOnly, end)
+	if errFrom != nil || errTo != nil || to.Sub(from) > 10*24*time.Hour {
+		return 0, false
+	}
+	return 3*(int(from.Month())-1) + min((from.Day()-1)/10, 2), true
+}
+
+func (s *Season) site(o *dwc.Occurrence, start string, year int) {
+	if o.Locality == "" || start == "" || o.ScientificName == "" || year == 0 {
+		return
+	}
+	if old, found := s.siteYears[o.Locality]; !found || year < old {
+		s.siteYears[o.Locality] = year
+	}
+	k := find{o.Locality, o.ScientificName}
+	old, found := s.finds[k]
+	if !found && len(s.finds) >= mostFinds {
+		s.fullSites = true
+		return
+	}
+	if !found || start < old {
+		s.finds[k] = start
+	}
+}
+
+// newFind is a taxon that a site had not had before.
+type newFind struct{ Site, Name, Vernacular, Date string }
+
+// newFinds returns the taxa first recorded at a site in the latest year of the
+// records, for sites with earlier years.
+func (s *Season) newFinds() (year int, list []newFind) {
+	for y := range s.years {
+		year = max(year, y)
+	}
+	for k, date := range s.finds {
+		if s.siteYears[k.site] < year && strings.HasPrefix(date, strconv.Itoa(year)) {
+			list = append(list, newFind{k.site, k.taxon, s.taxa[k.taxon].Vernacular, date})
+		}
+	}
+	slices.SortFunc(list, func(a, b newFind) int {
+		return cmp.Or(cmp.Compare(a.Site, b.Site), cmp.Compare(a.Date, b.Date), cmp.Compare(a.Name, b.Name))
+	})
+	return year, list
+}
+
+// byRecords returns the taxa, those with most records first.
+func (s *Season) byRecords() []*taxonCount {
+	list := make([]*taxonCount, 0, len(s.taxa))
+	for _, t := range s.taxa {
+		list = append(list, t)
+	}
+	slices.SortFunc(list, func(a, b *taxonCount) int {
+		return cmp.Or(cmp.Compare(b.Records, a.Records), cmp.Compare(a.Name, b.Name))
+	})
+	return list
+}
+
+func firstOf(s string, n int) string { return s[:min(len(s), n)] }
+
+// squareCounts counts records by the square in which they are shown.
+type squareCounts struct {
+	hectads, tetrads map[gridref.Square]*squareCount
+	// coarse are squares that are larger than what they are counted in, drawn
+	// as they are.
+	coarse   map[gridref.Square]*squareCount
+	unplaced int // without a place
+	wide     int // placed less exactly than any square of the map
+}
+
+type squareCount struct{ records, blurred int }
+
+// Half the diagonal of a tetrad and of a hectad in metres, with some room for
+// the grid's own error.
+const (
+	tetradRadius = 1450
+	hectadRadius = 7110
+)
+
+func (c *squareCounts) add(o *dwc.Occurrence, blurred bool) {
+	lat, errLat := strconv.ParseFloat(o.DecimalLatitude, 64)
+	lon, errLon := strconv.ParseFloat(o.DecimalLongitude, 64)
+	if errLat != nil || errLon != nil {
+		c.unplaced++
+		return
+	}
+	if c.hectads == nil {
+		c.hectads, c.tetrads, c.coarse = map[gridref.Square]*squareCount{}, map[gridref.Square]*squareCount{}, map[gridref.Square]*squareCount{}
+	}
+	radius, _ := strconv.ParseFloat(o.CoordinateUncertainty, 64)
+	p := gridref.Point{Lat: lat, Lon: lon, Uncertainty: radius}
+	grid := p.Serving()
+	hectad, err := p.Square(grid, 10_000)
+	if err != nil || radius > hectadRadius {
+		c.wide++
+		return
+	}
+	tallySquare(c.hectads, hectad, blurred)
+	if radius > tetradRadius {
+		tallySquare(c.coarse, hectad, blurred)
+	} else if tetrad, err := p.Square(grid, 2000); err == nil {
+		tallySquare(c.tetrads, tetrad, blurred)
+	}
+}
+
+func tallySquare(m map[gridref.Square]*squareCount, s gridref.Square, blurred bool) {
+	n := m[s]
+	if n == nil {
+		n = &squareCount{}
+		m[s] = n
+	}
+	n.records++
+	if blurred {
+		n.blurred++
+	}
+}
