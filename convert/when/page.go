@@ -39,8 +39,8 @@ const (
 )
 
 // Slips returns the dates that break an otherwise ordered page, old to new or
-// new to old, by exactly a year. A page with any other break has none: it is
-// not in order.
+// new to old, by a year, and single ones that bear another year altogether. A
+// page with any other break has none: it is not in order.
 func (p *Page) Slips() []Slip {
 	if s, ok := p.slips(1); ok {
 		return s
@@ -60,6 +60,9 @@ func (p *Page) slips(dir int) (found []Slip, ok bool) {
 		case i == 0:
 		case dir*(d-last) < 0: // backwards
 			end, years := p.mend(i, last, dir, dir)
+			if years == 0 { // another year altogether: 1912 or 2012 on a page of 2021
+				end, years = p.mendOne(i, last, dir)
+			}
 			if years == 0 {
 				return nil, false
 			}
@@ -114,6 +117,22 @@ func (p *Page) mend(i, last, dir, years int) (end, mended int) {
 		return end, 0
 	}
 	return end, years
+}
+
+// mendOne finds the years by which a single date would follow on from last and
+// lead on to the date after it.
+func (p *Page) mendOne(i, last, dir int) (end, years int) {
+	years = DateOf(last).Year - DateOf(int(p.days[i])).Year
+	for _, y := range [...]int{years, years + dir} {
+		m := shift(p.days[i], y)
+		if y == 0 || dir*(m-last) < 0 || dir*(m-last) > maxGap {
+			continue
+		}
+		if i+1 == len(p.days) || dir*(int(p.days[i+1])-m) >= 0 && dir*(int(p.days[i+1])-m) <= maxGap {
+			return i + 1, y
+		}
+	}
+	return i, 0
 }
 
 func (p *Page) slip(i, end, years int) Slip {
