@@ -1,28 +1,24 @@
 package convert
 
-import "fieldfare/gridref"
+import (
+	"fieldfare/gridref"
+	"fieldfare/validate/land"
+)
 
-// atSea tells whether a latitude and longitude lie in the sea around Britain
-// and Ireland, by the 100 km squares of the two grids that have no land, or at
-// the origin of all coordinates, where a missing value ends up. A reference in
-// such a square is held while it is read.
+// atSea tells whether a place lies in the sea around Britain and Ireland, with
+// no land in its hectad, or at the origin of all coordinates, where a missing
+// value ends up. (A reference whose 100 km square has no land at all is held
+// while it is read.)
 func atSea(r gridref.Reading) bool {
 	if !r.Geographic() {
-		return false
+		return r.Square.Grid == gridref.British && !land.Near(r.Square.Centre(), float64(r.Square.Size)/2)
 	}
 	p := r.Place
 	if p.Lat > -1 && p.Lat < 1 && p.Lon > -1 && p.Lon < 1 {
 		return true
 	}
-	// The continent begins south-east of a line through the Strait of Dover,
-	// and the Channel Islands lie south of 50 degrees.
-	if p.Lat < 50 || p.Lat > 61.5 || p.Lon < -11.5 || p.Lon > 3 || p.Lat < 51.5 && p.Lon > 1.6 {
-		return false
+	if p.Lat < 49.5 || p.Lat > 61 || p.Lon < -9 || p.Lon > 2.5 {
+		return false // beyond what the map was drawn for
 	}
-	for _, grid := range [...]gridref.Grid{gridref.British, gridref.Irish} {
-		if square, err := p.Square(grid, 1000); err == nil && square.HasLand() {
-			return false
-		}
-	}
-	return true
+	return !land.Near(p.Plane(gridref.British), min(p.Uncertainty, 50_000))
 }

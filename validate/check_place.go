@@ -5,7 +5,8 @@ import (
 	"strconv"
 )
 
-// checkLand asks about a place with no land near it. (References whose 100 km
+// checkLand asks about a place with no land near it, which the pipeline knows
+// from package land. (References whose 100 km
 // letters have no land at all are held while they are read.)
 func checkLand(s *subject) {
 	if !s.f.AtSea {

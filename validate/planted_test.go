@@ -79,6 +79,7 @@ var faults = []fault{
 	{name: "no recorder", code: "recorder-missing gap-filled-from-above", plant: cell(cRecorder, "")},
 	{name: "no determiner", code: "determiner-missing", plant: cell(cDeterminer, "")},
 	{name: "a reference in the open sea", code: "open-sea", plant: cell(cRef, "TB4588")},
+	{name: "a reference in the sea off a shore", code: "no-land", plant: cell(cRef, "TG8080")},
 	{name: "a reference far from the site", code: "site-references-apart", plant: cell(cRef, "TL8888")},
 	{name: "the count is the year", code: "year-as-count", plant: cell(cCount, "2021")},
 	{name: "the count is a year", code: "year-as-count", plant: cell(cCount, "1987")},

@@ -92,7 +92,7 @@ var recordChecks = []recordCheck{
 	{Check{Name: "specimen-needed", Asks: "Is the taxon accepted only with a specimen, and none mentioned?", State: reading.Query, Source: "the taxon list"}, checkSpecimen},
 	{Check{Name: "note-needed", Asks: "Is the taxon accepted only with a description, and none given?", State: reading.Query, Source: "the taxon list"}, checkNote},
 	{Check{Name: "remarks-contradict", Asks: "Do the remarks say what makes the record another one: not seen, dead, bred, escaped, released, doubtful?", State: reading.Query, Source: practice}, checkRemarks},
-	{Check{Name: "no-land", Asks: "Is the place in the sea, far from any land?", State: reading.Query, Source: practice + ": from the national grids' 100 km squares"}, checkLand},
+	{Check{Name: "no-land", Asks: "Is the place in the sea, far from any land?", State: reading.Query, Source: "Natural Earth, 1:10 million (public domain), by hectads of the British grid"}, checkLand},
 	{Check{Name: "high-ground", Asks: "Is the elevation above any ground of these islands, or are its two values the wrong way round?", State: reading.Query, Source: practice + ": 1345 m is the top of Ben Nevis (Ordnance Survey, from memory)"}, checkElevation},
 	{Check{Name: "asks-square", Asks: "Is the place coarser than the scheme asks for?", State: reading.Held, Source: asked}, checkAsksSquare},
 	{Check{Name: "asks-date", Asks: "Is the date longer than the scheme asks for?", State: reading.Held, Source: asked}, checkAsksDate},
