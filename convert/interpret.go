@@ -67,6 +67,7 @@ type draft struct {
 	facts    validate.Facts
 	findings []reading.Finding
 	leaveOut bool
+	beside   string // what stood beside the name: a stage, a sex, a count, a note
 	lit      string // the hour, as 22:45, where it was read
 	refHeld  bool   // a reference is there but could not be read
 	// read are the values as they were read, several of a row as one.

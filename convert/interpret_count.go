@@ -16,6 +16,18 @@ func (in *interpreter) count(d *draft) (parts []tally.Part, skip string) {
 	if d.Empty {
 		return []tally.Part{{}}, ""
 	}
+	if v, found := d.Get(layout.Status); found && saysAbsent(in.text(v)) {
+		// The column says so itself, so a count of 0 is no "not recorded".
+		var parts []tally.Part
+		if c, found := d.Get(layout.Count); found {
+			parts = tally.Read(in.text(c), tally.Options{ZeroIsAbsence: true}).Parts
+		}
+		if len(parts) == 0 {
+			parts = []tally.Part{{}}
+		}
+		in.status(d, v, parts)
+		return parts, ""
+	}
 	var columns []tally.Column
 	var counts []*layout.Value
 	o := tally.Options{ZeroIsAbsence: in.project.Reading.ZeroIsAbsence}
@@ -48,10 +60,57 @@ func (in *interpreter) count(d *draft) (parts []tally.Part, skip string) {
 	}
 	parts = in.each(d, parts, layout.Sex, tally.ReadSex, func(p *tally.Part) *string { return &p.Sex })
 	parts = in.each(d, parts, layout.Stage, tally.ReadStage, func(p *tally.Part) *string { return &p.LifeStage })
+	parts = in.besideName(d, parts)
 	if v, found := d.Get(layout.Status); found {
 		in.status(d, v, parts)
 	}
 	return parts, ""
+}
+
+// besideName lays what stood beside the name ("larva", "2m 1f", "x3") over the
+// parts. What says nothing of number, sex or stage is a remark.
+func (in *interpreter) besideName(d *draft, parts []tally.Part) []tally.Part {
+	if d.beside == "" {
+		return parts
+	}
+	r := tally.Read(d.beside, tally.Options{})
+	if r.State != reading.Fair {
+		r = tally.ReadSex(d.beside) // a letter that may be a word elsewhere
+	}
+	if r.State != reading.Fair || len(r.Parts) == 0 || r.Parts[0].Absent {
+		d.o.OccurrenceRemarks = joinRemarks(d.o.OccurrenceRemarks, d.beside)
+		return parts
+	}
+	counted := len(parts) != 1 || parts[0].IndividualCount != "" || parts[0].OrganismQuantity != ""
+	own, ownExact := (tally.Reading{Parts: parts}).Individuals()
+	said, saidExact := r.Individuals()
+	numbers := r.Parts[0].IndividualCount != "" || r.Parts[0].OrganismQuantity != ""
+	switch {
+	case !counted && numbers, counted && numbers && ownExact && saidExact && own == said && len(parts) == 1:
+		return r.Parts
+	case counted && numbers:
+		in.besideDisagrees(d, "The number beside the name (“"+d.beside+"”) is not the count in its own column. The column is kept; check which is right.")
+		return parts
+	}
+	q := &r.Parts[0]
+	for i := range parts {
+		p := &parts[i]
+		for _, f := range []struct{ own, said *string }{{&p.Sex, &q.Sex}, {&p.LifeStage, &q.LifeStage}, {&p.Caste, &q.Caste}, {&p.Vitality, &q.Vitality}} {
+			switch {
+			case *f.own == "":
+				*f.own = *f.said
+			case *f.said != "" && *f.own != *f.said:
+				in.besideDisagrees(d, "The words beside the name (“"+d.beside+"”) say “"+*f.said+"”, and the record says “"+*f.own+"” elsewhere. The latter is kept; check which is right.")
+			}
+		}
+		p.Remarks = joinRemarks(p.Remarks, q.Remarks)
+	}
+	return parts
+}
+
+func (in *interpreter) besideDisagrees(d *draft, message string) {
+	d.o.OccurrenceRemarks = joinRemarks(d.o.OccurrenceRemarks, d.beside)
+	in.noteRecord(d, reading.QueryOf("counts-disagree", message), d.o.VerbatimIdentification, d.read.name)
 }
 
 func (in *interpreter) counted(columns []tally.Column, o tally.Options) tally.Reading {
@@ -116,18 +175,33 @@ func (in *interpreter) status(d *draft, v *layout.Value, parts []tally.Part) {
 	if !answered {
 		text = in.text(v)
 	}
-	switch strings.ToLower(text) {
-	case "present", "p", "y", "yes":
-	case "absent", "a", "n", "no", "not found", "none":
+	switch {
+	case saysAbsent(text):
 		for i := range parts {
 			if parts[i].IndividualCount != "" && parts[i].IndividualCount != "0" {
 				in.note(d, reading.HeldOf("absent-with-count", "The record says absent and gives a count of "+parts[i].IndividualCount+". Say which is right.", "present", "absent"), &said)
 			}
 			parts[i].Absent = true
 		}
-	default:
+	case !saysPresent(text):
 		in.note(d, reading.HeldOf("status-unknown", "“"+v.Text+"” says neither present nor absent.", "present", "absent"), v)
 	}
+}
+
+func saysAbsent(status string) bool {
+	switch strings.ToLower(status) {
+	case "absent", "a", "n", "no", "not found", "none", "notdetected", "not detected":
+		return true
+	}
+	return false
+}
+
+func saysPresent(status string) bool {
+	switch strings.ToLower(status) {
+	case "present", "p", "y", "yes", "detected":
+		return true
+	}
+	return false
 }
 
 // fillPart gives the record what the part says.

@@ -117,7 +117,7 @@ func (in *interpreter) taxon(d *draft, r taxa.Reading) {
 	o.SpecificEpithet, o.InfraspecificEpithet = t.SpecificEpithet(), t.InfraspecificEpithet()
 	o.IdentificationQualifier = joinRemarks(o.IdentificationQualifier, r.Qualifier)
 	o.IdentificationRemarks = joinRemarks(o.IdentificationRemarks, r.Remarks)
-	o.OccurrenceRemarks = joinRemarks(o.OccurrenceRemarks, r.Rest)
+	d.beside = r.Rest
 	d.facts.Taxon = validate.TaxonFacts{Listed: true, Flight: uint16(t.Flight), NeedsNote: t.NeedsNote, NeedsSpecimen: t.NeedsSpecimen}
 	d.facts.Taxon.Number, _ = wholeNumber(t.Number)
 	d.facts.Blur = max(d.facts.Blur, in.privacy.taxon(t))
