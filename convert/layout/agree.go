@@ -26,6 +26,9 @@ func agree(s sense, st *stats) int {
 		if f := float64(st.by[bit(lookSmall)]) / float64(st.n); f >= 0.8 {
 			return 20
 		}
+		if st.upToOrNight() >= 0.5 && st.longest <= 7 {
+			return 15 // nights and question marks among the days
+		}
 		if dates >= 0.6 {
 			return -40
 		}
@@ -65,6 +68,8 @@ func agree(s sense, st *stats) int {
 	case Date, EndDate:
 		if f := dates + st.share(lookPair); f >= 0.6 {
 			return 30
+		} else if st.serials() >= 0.6 {
+			return 5 // days as a spreadsheet counts them
 		} else if st.upTo(31) >= 0.8 {
 			return -10 // days of a month named elsewhere
 		} else if f < 0.2 && !few {
@@ -263,6 +268,19 @@ func (s *stats) longDigits() float64 {
 		n += s.lengths[w]
 	}
 	return float64(n) / float64(s.n)
+}
+
+// serials is the part of the cells that are days as a spreadsheet counts
+// them, from 1955 to 2064.
+func (s *stats) serials() float64 {
+	n, all := 0, 0
+	for t, k := range s.distinct {
+		all += k
+		if v, ok := isInt(t); ok && len(t) == 5 && v >= 20000 && v <= 60000 {
+			n += k
+		}
+	}
+	return float64(n) / float64(max(1, all))
 }
 
 // allClockNumbers: 2130, 930: times without a colon.

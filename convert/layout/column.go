@@ -15,6 +15,7 @@ type column struct {
 	joined []int
 	master int // the column it is joined to, itself where it is none
 	carry  bool
+	trap   bool // counts of the trap that the heading names
 	// split is how a joined cell is taken apart.
 	split splitKind
 }

@@ -99,6 +99,10 @@ func countDamage(v *Value, cell *notebook.Cell, c *column) {
 		if err != nil {
 			return
 		}
+		if t.Year() == 1900 { // a small number in a cell set to show dates
+			smallCount(v, t)
+			return
+		}
 		original, other = originalCount(t, v.Text)
 	case cell.Kind == notebook.Date:
 		return
@@ -117,6 +121,21 @@ func countDamage(v *Value, cell *notebook.Cell, c *column) {
 	v.Kind, v.Raw = notebook.Text, cell.Raw
 	v.Doubt = v.Doubt.And(reading.QueryOf("count-became-date", fmt.Sprintf(
 		"Cell %s says “%s” where a count is expected. The spreadsheet has probably turned “%s” into a date; it is read as %s.", v.Ref, said, original, original), present([]string{original, other})...))
+}
+
+// smallCount gives a number back that the spreadsheet shows as a date, as its
+// cell is set to: 12 as 12 January 1900.
+func smallCount(v *Value, t time.Time) {
+	n := t.YearDay()
+	if t.Month() > time.February {
+		n++ // the system counts a 29 February 1900
+	}
+	if v.Verbatim == "" {
+		v.Verbatim = v.Text
+	}
+	v.Text, v.Kind, v.Raw = itoa(n), notebook.Number, ""
+	v.Doubt = v.Doubt.And(reading.QueryOf("count-shown-as-date", fmt.Sprintf(
+		"Cell %s shows “%s” where a count is expected. The spreadsheet stores the number %d there and is set to show it as a date; it is read as %d.", v.Ref, v.Verbatim, n, n), itoa(n)))
 }
 
 // originalCount is the range that became the date: 2-4 became 2 April, and

@@ -1,6 +1,10 @@
 package layout
 
-import "fieldfare/convert/notebook"
+import (
+	"strings"
+
+	"fieldfare/convert/notebook"
+)
 
 const tableWindow = 40 // rows below the headings that show what a table is
 
@@ -222,6 +226,12 @@ func (p *page) tableBody(i int) []keptRow {
 		if sameHeadings(&p.rows[i], r) || to > i+1 && (p.rows[to-1].n == 0 || p.rows[to-1].single() >= 0) && r.count(lookDate|lookDay|lookRealDate, 0, len(r.looks)) >= 2 {
 			break
 		}
+		if to > i+1 && r.n >= 2 && r.first == p.rows[i].first && strings.EqualFold(r.text(r.first), p.rows[i].text(r.first)) && !r.looks[r.first].is(lookDate|lookDay|lookPair) && r.count(lookDate|lookDay|lookRealDate|lookSmall, r.first+1, len(r.looks)) >= r.n-1 {
+			for to > i+1 && p.factLine(&p.rows[to-1]) {
+				to--
+			}
+			break
+		}
 		to++
 	}
 	return p.rows[i+1 : to]
@@ -380,6 +390,9 @@ func (p *page) standsOver(r *keptRow, cols []int) bool {
 			}
 			over++
 		} else {
+			if len(labelsIn(r.text(c))) > 0 && !r.looks[c].is(lookMarked) {
+				return false // a label with its value: a fact of the page
+			}
 			beside++
 		}
 	}

@@ -103,6 +103,9 @@ func present(texts []string) []string {
 
 // joinDate joins day, month and year columns.
 func (s *listState) joinDate(pl *cellPlan, texts []string) string {
+	if strings.Trim(texts[0], "?- ") == "" {
+		texts = texts[1:] // a day that nobody knew
+	}
 	texts = present(texts)
 	numbers := true
 	for _, t := range texts {

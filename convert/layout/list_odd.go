@@ -23,8 +23,9 @@ func (w *walker) oddRow(r *notebook.Row, b *block, s *listState) {
 		w.skip(skipHeadings)
 		w.out.Used = w.cells
 		clear(w.left)
-	case s.isTotal(&k, name):
+	case s.isTotal(&k, name), name == "" && w.sumsUp(b, s, &k):
 		w.skip(skipTotal)
+		s.endSums()
 	case single < 0 && w.p.page.factLine(&k) && (k.looks[k.first].is(lookMarked) || len(labelsIn(k.text(k.first))) > 0):
 		w.sectionLine(r, &k, s)
 	case single >= 0:
@@ -69,7 +70,7 @@ func isNothing(s string) bool {
 	switch strings.ToLower(strings.Trim(s, " .!-()*\"")) {
 	case "nil", "none", "nothing", "no moths", "no catch", "nothing caught", "nil return", "zero", "0", "no records", "no macros", "blank night",
 		"nothing seen", "nothing in trap", "no moths caught", "no moths seen", "empty", "trap empty", "nil catch", "no species", "zero catch", "no insects", "none caught", "none seen",
-		"nothing found", "blank", "no butterflies", "nothing trapped", "no captures", "nothing at all", "empty trap", "nothing recorded", "no butterflies seen", "no sightings", "not a thing":
+		"nothing found", "nothing too cold", "nowt", "no moths at all", "nothing today", "nothing tonight", "blank", "no butterflies", "nothing trapped", "no captures", "nothing at all", "empty trap", "nothing recorded", "no butterflies seen", "no sightings", "not a thing":
 		return true
 	}
 	return false

@@ -74,6 +74,10 @@ func (w *walker) record(r *notebook.Row, b *block, s *listState) {
 		w.takeApart(r, b, s)
 		return
 	}
+	if s.traps {
+		w.perTrap(r, b, s)
+		return
+	}
 	d := w.newDraft(r)
 	w.fill(r, b, s, d)
 }
@@ -123,6 +127,7 @@ func (w *walker) fill(r *notebook.Row, b *block, s *listState, d *Draft) {
 			continue
 		case cell.Struck:
 			w.left[skipStruck]++
+			w.struckNote(pl, cell, c, r.Number)
 			continue
 		case len(pl.joined) > 0:
 			continue
@@ -164,6 +169,8 @@ func (w *walker) cell(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, cel
 	switch {
 	case pl.date:
 		s.completeDate(v)
+	case pl.count:
+		pl.sum.add(text)
 	case pl.column.meaning == Site:
 		s.siteNew = !pl.has || v.Text != pl.last.Text
 	}
@@ -185,6 +192,14 @@ func (w *walker) cell(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, cel
 	if (pl.carry || pl.dittos) && v != nil {
 		pl.last, pl.has = *v, true
 	}
+}
+
+// struckNote asks about one struck-through cell of a row that goes on.
+func (w *walker) struckNote(pl *cellPlan, cell *notebook.Cell, c, row int) {
+	text := trim(cell.Text)
+	w.out.Notes = append(w.out.Notes, Note{Verdict: reading.QueryOf("struck-cell",
+		"“"+text+"” ("+string(pl.column.meaning)+") is struck through in cell "+cellRef(c, row).String()+" and is not used, but the rest of the row is. If the whole row is deleted, strike it all through."),
+		Ref: cellRef(c, row), Text: text})
 }
 
 func siteOf(d *Draft) *Value {

@@ -31,6 +31,7 @@ type cellPlan struct {
 	parts               []string // of a joined value above
 	seen                bool     // the row at hand has a value or repeats one
 	explicit            bool     // the row at hand has a value of its own
+	sum                 sum      // of a column of counts
 }
 
 // listState is a list's state in one walk: its plans and what stands above.
@@ -44,9 +45,11 @@ type listState struct {
 	itemsCol int    // column whose cells name several species, -1 for none
 	dateLast Value  // of a diary
 	axisMask uint64 // what a table's headings say of each count
+	axisSums []sum  // of a table's columns
 	nameCol  int    // column of the name, -1 for none
 	noted    bool
-	year     int // of the last date that had one, where the page names none
+	traps    bool // counts stand under the names of traps
+	year     int  // of the last date that had one, where the page names none
 	headTxt  string
 	nameAt   []int // columns that name the taxon
 	visitOn  bool  // the date of the row at hand is carried from above
@@ -62,6 +65,7 @@ func newListState(p *Plan, b *block) *listState {
 	}
 	s.section = facts{}
 	s.byCol = b.byCol
+	s.traps = b.trapped()
 	s.plans = make([]cellPlan, len(b.cols))
 	for i := range b.cols {
 		c := &b.cols[i]
@@ -112,6 +116,7 @@ func newListState(p *Plan, b *block) *listState {
 		}
 	}
 	if b.axis != nil {
+		s.axisSums = make([]sum, len(b.axis.cols))
 		for m := range b.axis.means {
 			s.axisMask |= s.bit(m)
 		}

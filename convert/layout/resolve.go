@@ -11,12 +11,14 @@ import (
 // value, which of two of the same meaning counts, which text column is left
 // for the names.
 func (b *block) resolve(p *page) {
+	b.dayMonthYear()
 	b.joinDates()
 	b.joinGrid()
 	b.joinNames()
 	b.nameByElimination(p)
 	b.settleNames()
 	b.bareRemarks()
+	b.trapCounts()
 	b.settleCounts()
 	b.settleSeconds()
 	b.findSplits(p)
@@ -110,6 +112,27 @@ func (b *block) join(cols ...*column) {
 
 func (b *block) leave(c *column, why string) {
 	c.left = why
+}
+
+// dayMonthYear gives three columns beside each other that are headed by the
+// initials of day, month and year those meanings.
+func (b *block) dayMonthYear() {
+	for i := 0; i+2 < len(b.cols); i++ {
+		d, m, y := &b.cols[i], &b.cols[i+1], &b.cols[i+2]
+		if normHeading(d.heading) != "d" || normHeading(m.heading) != "m" || normHeading(y.heading) != "y" || d.fixed || m.fixed || y.fixed {
+			continue
+		}
+		for j, pt := range [...]part{partDay, partMonth, partYear} {
+			if agree(sense{meaning: Date, part: pt}, &b.cols[i+j].stats) < 0 {
+				return
+			}
+		}
+		for j, pt := range [...]part{partDay, partMonth, partYear} {
+			c := &b.cols[i+j]
+			c.sense, c.left, c.weight = sense{meaning: Date, part: pt}, "", weightExact
+			c.why = "the headings D, M and Y beside each other"
+		}
+	}
 }
 
 func (b *block) joinDates() {

@@ -12,7 +12,7 @@ func (b *block) settleCounts() {
 	var plain, marked []*column
 	for i := range b.cols {
 		c := &b.cols[i]
-		if !c.used() || c.meaning != Count {
+		if !c.used() || c.meaning != Count || c.trap {
 			continue
 		}
 		if c.sex != "" || c.stage != "" {
@@ -22,7 +22,7 @@ func (b *block) settleCounts() {
 		}
 	}
 	// One column of stages or sexes in words, not counts.
-	if len(plain) == 0 && len(marked) == 0 {
+	if len(plain) == 0 && len(marked) == 0 && !b.trapped() {
 		for i := range b.cols { // "Total" alone is the count
 			if c := &b.cols[i]; c.left == leaveTotal && c.stats.share(lookCount) >= 0.5 && !c.fixed {
 				c.sense, c.left = sense{meaning: Count}, ""
@@ -121,7 +121,13 @@ func (b *block) settleSeconds() {
 			continue
 		}
 		winner, loser := f, c
-		if c.stats.n > 0 && f.stats.n == 0 || c.weight > f.weight+2*stepDown {
+		switch {
+		case c.meaning == GridRef && f.stats.n > 0 && c.stats.n*2 >= f.stats.n && c.stats.figures() != f.stats.figures():
+			if c.stats.figures() > f.stats.figures() { // the finer one
+				winner, loser = c, f
+				first[c.meaning] = c
+			}
+		case c.stats.n > 0 && f.stats.n == 0 || c.weight > f.weight+2*stepDown:
 			winner, loser = c, f
 			first[c.meaning] = c
 		}
@@ -136,6 +142,18 @@ func (b *block) settleSeconds() {
 		b.note("second-column", fmt.Sprintf("Both “%s” (column %s) and “%s” (column %s) look like the %s. Column %s is used, the other is left out. Say in the project file which is meant.",
 			winner.heading, notebook.ColumnName(winner.col+1), loser.heading, notebook.ColumnName(loser.col+1), winner.meaning, notebook.ColumnName(winner.col+1)), loser.col)
 	}
+}
+
+// figures is the average number of figures of the column's grid references.
+func (s *stats) figures() float64 {
+	n, all := 0, 0
+	for t, k := range s.distinct {
+		if _, d, ok := gridParts(t); ok {
+			n += d * k
+			all += k
+		}
+	}
+	return float64(n) / float64(max(1, all))
 }
 
 // otherSense finds the next fitting sense of a heading, of a meaning that no

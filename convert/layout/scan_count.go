@@ -156,6 +156,10 @@ func isTotalWord(s string) bool {
 	if len(s) < 3 || len(s) > 48 {
 		return false
 	}
+	if isDigit(s[0]) { // 14 moths of 2 species
+		low := strings.TrimRight(strings.ToLower(s), " .!")
+		return strings.Contains(low, " of ") && (strings.HasSuffix(low, " species") || strings.HasSuffix(low, " spp") || strings.HasSuffix(low, " sp"))
+	}
 	switch s[0] | 0x20 {
 	case 't', 's', 'g', 'n', 'c', 'r', 'm', 'o', 'y', 'd', 'a', 'i', 'e', '#', 'b', 'p':
 	default:

@@ -277,6 +277,9 @@ func isDigit(c byte) bool  { return c >= '0' && c <= '9' }
 // dayNumber returns the day of a month that "12" or "12th" says, 0 for none.
 func dayNumber(s string) int {
 	t := strings.ToLower(s)
+	if i := strings.IndexByte(t, ' '); i > 0 && isWeekday(strings.TrimRight(t[:i], ".,")) {
+		t = t[i+1:] // Sat 13th
+	}
 	if len(t) > 2 {
 		switch t[len(t)-2:] {
 		case "st", "nd", "rd", "th":

@@ -118,6 +118,35 @@ func scanCoordinates(s string) bool {
 	return false
 }
 
+// figuresAt reads the figures of a reference from a place on: one group, or
+// two of which the second is no year behind a whole reference ("TL453812
+// 1998"). It returns where they end and how many they are.
+func figuresAt(s string, from int) (end, figures int) {
+	end = from
+	first := 0 // figures of the first group
+	for k := from; k < len(s); k++ {
+		switch {
+		case isDigit(s[k]):
+			n := k
+			for n < len(s) && isDigit(s[n]) {
+				n++
+			}
+			if figures > 0 && first%2 == 0 && first >= 4 && n-k != first {
+				return end, figures
+			}
+			if figures == 0 {
+				first = n - k
+			}
+			figures += n - k
+			end = n
+			k = n - 1
+		case s[k] != ' ' && s[k] != '-' && s[k] != '/' && s[k] != '.' || k-end >= 1:
+			return end, figures
+		}
+	}
+	return end, figures
+}
+
 // gridRefIn finds a British or Irish reference within a longer text ("Tinker's
 // Row TL 453 812") and returns where it starts and ends; -1 where there is
 // none, or where it is the whole text.
@@ -138,15 +167,7 @@ func gridRefIn(s string) (int, int) {
 		if letters != 2 && letters != 1 || j < len(s) && isLetter(s[j]) {
 			continue
 		}
-		end, figures := j, 0
-		for k := j; k < len(s); k++ {
-			if isDigit(s[k]) {
-				figures++
-				end = k + 1
-			} else if s[k] != ' ' && s[k] != '-' && s[k] != '/' && s[k] != '.' || k-end >= 1 {
-				break
-			}
-		}
+		end, figures := figuresAt(s, j)
 		// A tetrad letter or a quadrant directly behind two figures.
 		if figures == 2 {
 			k := end

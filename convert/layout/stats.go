@@ -57,6 +57,8 @@ func (s *stats) add(text string, l look) {
 		if i := len(text) - 4; i > 0 && text[i] == '.' {
 			s.dotted3++
 		}
+	} else if isScientificNumber(text) {
+		s.lengths[6]++ // 5.45E+05 was six figures
 	}
 }
 

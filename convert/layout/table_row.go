@@ -41,6 +41,7 @@ func (w *walker) tableRow(r *notebook.Row, b *block, s *listState) {
 		clear(w.left)
 	case k.looks[k.first].is(lookTotal) && !w.tableTaxon(b, s, &k):
 		w.skip(skipTotal)
+		s.endSums()
 	case counts == 0 && nils == 0:
 		w.countless(r, b, s, &k, single)
 	default:
@@ -124,10 +125,20 @@ func (w *walker) counts(r *notebook.Row, b *block, s *listState, k *keptRow, cou
 			return
 		}
 	}
+	if b.axis.species && b.bare(k) && w.sumsUp(b, s, k) {
+		w.skip(skipTotal)
+		s.endSums()
+		return
+	}
 	w.base.Row, w.base.Values = r.Number, w.base.Values[:0]
 	w.fill(r, b, s, &w.base)
 	w.axisCells(r, b, s)
 	if len(w.out.Drafts) > 0 {
+		if b.axis.species && b.bare(k) {
+			for i := range w.out.Drafts {
+				askUnlabelled(&w.out.Drafts[i], r.Number)
+			}
+		}
 		return
 	}
 	if b.axis.species { // zeros all along: a night with nothing
@@ -166,6 +177,9 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 			continue
 		}
 		w.out.Used++
+		if ac.role == Count {
+			s.axisSums[i].add(text)
+		}
 		at := drafts[ac.group]
 		if at < 0 {
 			d := w.newDraft(r)

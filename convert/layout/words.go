@@ -92,7 +92,7 @@ func buildVocabulary() map[string][]sense {
 	m(Count, "no; qty; quantity; number; count; abundance; tot; how many; number seen; number caught; no seen; no caught; number of; no of; individuals; "+
 		"no of moths; number of moths; number of individuals; no of individuals; counts; numbers; nos; amount; n; num; nr; total; total no; total number; total count; individual count; "+
 		"quantity seen; no recorded; number recorded; specimens; no of specimens; tally; catch; no counted; max count; tot no; count of moths; no trapped; hm; no present; total seen; total caught; abund; seen or count; number counted; "+
-		"no individuals; number individuals; qty seen; moth count; species count; count total; how many seen; population; size of population; estimate; estimated number; max; maximum")
+		"no individuals; number individuals; qty seen; moth count; species count; count total; how many seen; population; size of population; estimate; estimated number; max; maximum; seen; caught; trapped; counted; recorded; #; in trap; found; record; records; moths; butterflies; birds")
 	stages := []struct{ stage, words string }{
 		{"adult", "adults; adult; imago; imagines; imagos; ad; ads; no adults; adult count"},
 		{"larva", "larvae; larva; caterpillars; caterpillar; larval; lar; larvae count; no larvae; no of larvae; larv; larvas; caterpillars seen"},
