@@ -121,10 +121,17 @@ func (v *setView) turnPage(sheet int, page *when.Page) {
 // squares remembers the squares of references.
 type squares map[string]gridref.Square
 
-// of returns the recorded square; the zero value where there is none.
+// of returns the recorded square, or for a place given by latitude and
+// longitude the one that it fills; the zero value where there is none.
 func (m squares) of(r *spool.Record) gridref.Square {
-	if r.Facts.Reference == "" {
-		return gridref.Square{}
+	f := &r.Facts
+	if f.Reference == "" {
+		if !f.Placed {
+			return gridref.Square{}
+		}
+		p := gridref.Point{Lat: f.Latitude, Lon: f.Longitude, Uncertainty: float64(f.Radius)}
+		square, _ := p.Smallest(p.Serving()) // too rough a place has none
+		return square
 	}
 	return recall(m, r.Facts.Reference, func() gridref.Square {
 		read, err := gridref.Parse(r.Facts.Reference)
