@@ -35,24 +35,22 @@ func checkSeason(s *subject) {
 		s.name(), months(flight), days, side))
 }
 
-// checkYoungSeason asks about an egg or pupa of a taxon that spends all but a
-// short season otherwise. Lists give flight months only, and eggs are laid
-// from the first of them on: an egg is out of place in the three months before
-// the flight begins, if it is not one that winters. Since the list cannot say
-// which winter as eggs, only a date within the two months before a flight that
-// begins in June or later, for an egg, is asked about.
+// checkYoungSeason asks about an egg in the two months before a flight that
+// begins in June or later: lists give flight months only, and before them no
+// egg is laid. Earlier flights are left alone, for their eggs may have wintered.
 func checkYoungSeason(s *subject) {
 	f := s.f
 	if s.o.LifeStage != "egg" || f.Taxon.Flight == 0 || !f.Dated || f.End-f.Start > 31 {
 		return
 	}
 	first := firstMonth(f.Taxon.Flight)
-	if first < 6 || monthOf(f.Start) >= first || monthOf(f.Start) < first-2 {
+	month := monthOf(f.Start)
+	if first < 6 || month >= first || month < first-2 {
 		return
 	}
-	s.query(aboutRecord, written(s.o.ScientificName, "egg", monthNames[monthOf(f.Start)-1]), "stage-before-flight", fmt.Sprintf(
+	s.query(aboutRecord, written(s.o.ScientificName, "egg", monthNames[month-1]), "stage-before-flight", fmt.Sprintf(
 		"An egg of %s in %s: the adults fly in %s by the list, and lay no eggs before. Check the stage, the date and the name.",
-		s.name(), monthNames[monthOf(f.Start)-1], months(f.Taxon.Flight)))
+		s.name(), monthNames[month-1], months(f.Taxon.Flight)))
 }
 
 // touches tells whether any day from start to end, widened by so many days,

@@ -26,7 +26,8 @@ type sighting struct {
 	content    [16]byte
 	recorder   uint64 // 0: nobody named
 	initials   uint64
-	manner     uint64 // method, time and the like; 0: nothing said
+	method     uint64 // 0: nothing said
+	manner     uint64 // time, habitat and the like; 0: nothing said
 	remarks    uint64
 	lat, lon   float32
 	count      int32 // -1: no number
@@ -116,8 +117,11 @@ func sightingOf(e *Entry) sighting {
 		s.recorder = newHash.folded(e.RecordedBy).sum()
 		s.initials = newHash.folded(initials(e.RecordedBy)).sum()
 	}
-	if e.SamplingProtocol != "" || e.EventTime != "" || e.FieldNumber != "" || e.Habitat != "" {
-		s.manner = newHash.folded(e.SamplingProtocol).text(e.EventTime).text(e.FieldNumber).folded(e.Habitat).sum()
+	if e.SamplingProtocol != "" {
+		s.method = newHash.folded(e.SamplingProtocol).sum()
+	}
+	if e.EventTime != "" || e.FieldNumber != "" || e.Habitat != "" {
+		s.manner = newHash.text(e.EventTime).text(e.FieldNumber).folded(e.Habitat).sum()
 	}
 	s.remarks = newHash.text(e.OccurrenceRemarks).text(e.FieldNotes).sum()
 	if e.Facts.Placed {
@@ -174,6 +178,9 @@ func compare(e *Entry, old, this *sighting, where func(sheet, row int) string) (
 			fmt.Sprintf("The same observation is written twice, letter for letter: here and at %s. If it is one observation, leave one row out.", at)), true
 	}
 	sameCount := old.count == this.count && old.quantity == this.quantity
+	if old.method != this.method && old.method != 0 && this.method != 0 {
+		return reading.Finding{}, false // two traps at one site
+	}
 	sameManner := old.manner == this.manner || old.manner == 0 || this.manner == 0
 	const near = 0.003 // some 300 m
 	if old.sheet != this.sheet {

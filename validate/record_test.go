@@ -80,6 +80,12 @@ func TestRecordChecks(t *testing.T) {
 		{"a year, so no season", func(o *o, f *f) { f.Start, f.End = day(2021, 1, 1), day(2021, 12, 31) }, ""},
 		{"a larva in March", func(o *o, f *f) { f.Start = day(2021, 3, 12); f.End = f.Start; o.LifeStage = "larva"; f.Light = false }, ""},
 		{"a winter moth in January", func(o *o, f *f) { f.Start = day(2021, 1, 3); f.End = f.Start; f.Taxon.Flight = 0b110000000011 }, ""},
+		{"an egg before its moth flies", func(o *o, f *f) {
+			o.LifeStage, f.Light, f.Taxon.Flight = "egg", false, 0b110000000
+			f.Start = day(2021, 6, 20)
+			f.End = f.Start
+		}, "stage-before-flight"},
+		{"an egg while its moth flies", func(o *o, f *f) { o.LifeStage, f.Light = "egg", false }, ""},
 		{"a winter moth in June", func(o *o, f *f) { f.Taxon.Flight = 0b110000000011 }, "out-of-season"},
 		{"no specimen", func(o *o, f *f) { f.Taxon.NeedsSpecimen = true }, "specimen-needed"},
 		{"a specimen in the remarks", func(o *o, f *f) { f.Taxon.NeedsSpecimen = true; o.OccurrenceRemarks = "gen. det. by T. Achterberg" }, ""},

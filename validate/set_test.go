@@ -152,3 +152,17 @@ func TestMemoryOfTheSet(t *testing.T) {
 		}
 	}
 }
+
+func TestTwoTrapsAtOneSiteAreNoDuplicates(t *testing.T) {
+	rows := season(2021)
+	rows = rows[:60:60]
+	for i := range 60 {
+		other := rows[i]
+		other[cMethod] = "MV light trap"
+		rows = append(rows, other)
+	}
+	result := check(t, map[string]string{"season.csv": text(t, rows[:60]), "second.csv": text(t, rows[60:])})
+	for _, q := range result.Questions {
+		assert.NotContains(t, []string{"duplicate", "near-duplicate", "two-notebooks"}, q.Code, q.Message)
+	}
+}

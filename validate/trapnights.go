@@ -38,7 +38,7 @@ func trapOf(e *Entry) uint64 {
 // trapped tells whether the record is of one night at a trap.
 func trapped(e *Entry) bool {
 	f := e.Facts
-	return f.Dated && f.Light && f.End-f.Start <= 1
+	return f.Dated && (f.Light || f.Night) && f.End-f.Start <= 1
 }
 
 func (t *trapNights) add(e *Entry) {
