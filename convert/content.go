@@ -1,6 +1,8 @@
 package convert
 
 import (
+	"slices"
+
 	"fieldfare/convert/identity"
 	"fieldfare/convert/layout"
 	"fieldfare/dwc"
@@ -10,18 +12,30 @@ import (
 // written, whatever the order of the columns. What came from a file's name or
 // the project file does not count, so that renaming changes nothing.
 func (in *interpreter) content(d *draft) [16]byte {
-	in.parts = in.parts[:0]
-	for _, m := range contentMeanings {
-		for i := range d.Values {
-			v := &d.Values[i]
-			if v.Meaning != m || v.From == layout.FromProject {
-				continue
-			}
-			in.parts = append(in.parts, string(m), v.Text, v.Sex, v.Stage)
+	in.order = in.order[:0]
+	for i := range d.Values {
+		v := &d.Values[i]
+		if rank, counts := contentRanks[v.Meaning]; counts && v.From != layout.FromProject {
+			in.order = append(in.order, rank<<32|i)
 		}
+	}
+	slices.Sort(in.order)
+	in.parts = in.parts[:0]
+	for _, at := range in.order {
+		v := &d.Values[at&(1<<32-1)]
+		in.parts = append(in.parts, string(v.Meaning), v.Text, v.Sex, v.Stage)
 	}
 	return identity.Content(in.parts)
 }
+
+// contentRanks are the places of the meanings in contentMeanings.
+var contentRanks = func() map[layout.Meaning]int {
+	ranks := map[layout.Meaning]int{}
+	for i, m := range contentMeanings {
+		ranks[m] = i
+	}
+	return ranks
+}()
 
 // partContent tells the occurrences of one row apart, which differ in sex,
 // stage and the like.

@@ -17,6 +17,8 @@ type interpreter struct {
 	names  *taxa.Matcher
 	memory memory
 	parts  []string // of a content fingerprint, used again
+	order  []int    // of the values in it, likewise
+	now    draft    // that is being read, likewise
 }
 
 func newInterpreter(s *settings) *interpreter {
@@ -44,8 +46,8 @@ func (in *interpreter) row(sheet *sheetRun, from *draftRow, out *spool.Row) {
 		if from.genus != nil {
 			genus = from.genus[i]
 		}
-		d := draft{Draft: &from.drafts[i], sheet: sheet, genus: genus}
-		if reason := in.draft(&d, out); reason != "" {
+		in.now = draft{Draft: &from.drafts[i], sheet: sheet, genus: genus}
+		if reason := in.draft(&in.now, out); reason != "" {
 			skips = append(skips, reason)
 		}
 	}
@@ -102,22 +104,35 @@ func (in *interpreter) draft(d *draft, out *spool.Row) (skip string) {
 	}
 	content, first, cell := in.content(d), len(out.Records), d.cell()
 	for i := range parts {
-		r := spool.Record{Occurrence: d.o, Facts: d.facts, EmptyVisit: d.Empty, Measurements: in.measurements(d)}
-		fillPart(&parts[i], &r)
-		in.outgoing(d, i, &r)
+		r := oneMore(out)
+		*r = spool.Record{}
+		r.Occurrence, r.Facts, r.EmptyVisit, r.Measurements = d.o, d.facts, d.Empty, in.measurements(d)
+		fillPart(&parts[i], r)
+		in.outgoing(d, i, r)
 		r.Content, r.Cell = content, cell
 		if len(parts) > 1 {
 			r.Content = in.partContent(content, &r.Occurrence)
 		}
 		r.Findings = append([]reading.Finding(nil), d.findings...)
-		r.Findings = append(r.Findings, in.check(d, &r)...)
+		r.Findings = append(r.Findings, in.check(d, r)...)
 		if d.leaveOut {
 			out.Records = out.Records[:first]
 			return leftOutByAnswer
 		}
-		out.Records = append(out.Records, r)
 	}
 	return ""
+}
+
+// oneMore adds a record to the row, in the memory of an earlier one where it
+// can: a record is large.
+func oneMore(out *spool.Row) *spool.Record {
+	n := len(out.Records)
+	if n < cap(out.Records) {
+		out.Records = out.Records[:n+1]
+	} else {
+		out.Records = append(out.Records, spool.Record{})
+	}
+	return &out.Records[n]
 }
 
 // leftOutByAnswer is why a row is skipped that the recorder chose to leave out.

@@ -118,7 +118,7 @@ func (in *interpreter) counted(columns []tally.Column, o tally.Options) tally.Re
 		return tally.Join(columns, o)
 	}
 	o.Sex, o.Stage = columns[0].Sex, columns[0].Stage
-	return tally.Read(columns[0].Text, o)
+	return in.memory.count(columns[0].Text, o)
 }
 
 // each lays what a column for sex or stage says over the parts. A part that

@@ -24,6 +24,9 @@ func (in *interpreter) outgoing(d *draft, part int, r *spool.Record) {
 		if *field == "" {
 			continue
 		}
+		if clean, _ := in.memory.scrub(in.people, *field); clean == *field {
+			continue
+		}
 		v := layout.Value{Meaning: "record", Text: *field}
 		*field = in.scrub(d, d.from(&v), *field)
 	}

@@ -66,7 +66,7 @@ func (in *interpreter) free(d *draft, v *layout.Value) string {
 // scrub takes out of a text what must not leave: e-mail addresses, telephone
 // numbers, home addresses.
 func (in *interpreter) scrub(d *draft, v *layout.Value, text string) string {
-	clean, found := in.people.Scrub(text)
+	clean, found := in.memory.scrub(in.people, text)
 	if len(found) > 0 {
 		in.note(d, reading.QueryOf("contact-removed", fmt.Sprintf("“%s” looks like an address, an e-mail address, a telephone number or the name of somebody who is not to be named. It is left out of what is handed in.", strings.Join(found, "”, “"))), v)
 	}

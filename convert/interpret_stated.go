@@ -67,7 +67,7 @@ func (in *interpreter) restate(d *draft, r *spool.Record) {
 // cleaned takes out of a text what must not leave. Whoever wrote the page is
 // told of it where its text is read.
 func (in *interpreter) cleaned(text string) string {
-	clean, _ := in.people.Scrub(text)
+	clean, _ := in.memory.scrub(in.people, text)
 	return clean
 }
 

@@ -1,10 +1,13 @@
 package convert
 
 import (
+	"slices"
+
 	"fieldfare/convert/people"
 	"fieldfare/convert/places"
 	"fieldfare/convert/privacy"
 	"fieldfare/convert/reading"
+	"fieldfare/convert/tally"
 	"fieldfare/convert/when"
 	"fieldfare/gridref"
 )
@@ -19,6 +22,8 @@ type memory struct {
 	places map[string]places.Reading
 	areas  map[areaKey]reading.Verdict
 	ground map[gridref.Square]ground
+	texts  map[string]scrubbed
+	counts map[countKey]tally.Reading
 }
 
 // remembered is how many values of a kind are kept.
@@ -44,6 +49,17 @@ type personKey struct {
 	o    people.Options
 }
 
+// scrubbed is a text without what must not leave, and what that was.
+type scrubbed struct {
+	clean string
+	found []string
+}
+
+type countKey struct {
+	text string
+	o    tally.Options
+}
+
 // ground is where a square lies, and how its terms are written.
 type ground struct {
 	point                gridref.Point
@@ -52,7 +68,7 @@ type ground struct {
 }
 
 func newMemory() memory {
-	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}, map[areaKey]reading.Verdict{}, map[gridref.Square]ground{}}
+	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}, map[areaKey]reading.Verdict{}, map[gridref.Square]ground{}, map[string]scrubbed{}, map[countKey]tally.Reading{}}
 }
 
 // recall returns what read says of the key, reading it only the first time.
@@ -93,4 +109,19 @@ func (m *memory) square(s gridref.Square) ground {
 
 func (m *memory) person(l *people.List, text string, o people.Options) people.Reading {
 	return recall(m.people, personKey{text, o}, func() people.Reading { return l.Read(text, o) })
+}
+
+func (m *memory) scrub(l *people.List, text string) (clean string, found []string) {
+	r := recall(m.texts, text, func() scrubbed {
+		clean, found := l.Scrub(text)
+		return scrubbed{clean, found}
+	})
+	return r.clean, r.found
+}
+
+// count reads a count. The parts are the caller's own.
+func (m *memory) count(text string, o tally.Options) tally.Reading {
+	r := recall(m.counts, countKey{text, o}, func() tally.Reading { return tally.Read(text, o) })
+	r.Parts = slices.Clone(r.Parts)
+	return r
 }

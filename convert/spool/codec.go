@@ -65,18 +65,17 @@ func (e *encoder) row(r *Row) {
 }
 
 func (e *encoder) record(r *Record) {
-	filled := 0
+	var stack [128]uint8
+	filled := stack[:0]
 	for i := range numTerms {
 		if *r.Occurrence.Field(i) != "" {
-			filled++
+			filled = append(filled, uint8(i))
 		}
 	}
-	e.num(filled)
-	for i := range numTerms {
-		if s := *r.Occurrence.Field(i); s != "" {
-			e.num(i)
-			e.text(s)
-		}
+	e.num(len(filled))
+	for _, i := range filled {
+		e.num(int(i))
+		e.text(*r.Occurrence.Field(int(i)))
 	}
 	f := &r.Facts
 	e.flags(f.Dated, f.Night, f.Placed, f.Counted, f.Light, f.Taxon.Listed, f.Taxon.NeedsNote, f.Taxon.NeedsSpecimen, r.EmptyVisit, f.AtSea, f.Specimen)

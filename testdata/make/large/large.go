@@ -19,18 +19,19 @@ func Write(out io.Writer, rows int) error {
 	r := rand.New(rand.NewPCG(45, 88))
 	w := bufio.NewWriter(out)
 	fmt.Fprintln(w, "Date,Species,Count,Site,Grid ref,Recorder,Stage,Method,Comments")
-	// Every site has its nights, and a night has each species of the month at
-	// most once.
+	// Every site has its nights. A night has one place for the trap, and each
+	// species of the month at most once.
 	for n := 0; rows > 0; n++ {
 		day := time.Date(1990, 4, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, n/len(sites))
 		site, names := sites[n%len(sites)], flying[day.Month()]
+		square := fmt.Sprintf("TL%d%d%d%d", site.easting, r.IntN(10), site.northing, r.IntN(10))
 		for _, name := range names[:min(len(names), 60, rows)] {
 			comment := ""
 			if r.IntN(4) == 0 {
 				comment = comments[r.IntN(len(comments))]
 			}
-			fmt.Fprintf(w, "%s,%s,%d,%s,TL%d%d%d%d,%s,%s,%s,%s\n", day.Format("02/01/2006"), name, 1+r.IntN(9),
-				site.name, site.easting, r.IntN(10), site.northing, r.IntN(10), people[n%len(people)], "ad.", "light trap", comment)
+			fmt.Fprintf(w, "%s,%s,%d,%s,%s,%s,%s,%s,%s\n", day.Format("02/01/2006"), name, 1+r.IntN(9),
+				site.name, square, people[n%len(people)], "ad.", "light trap", comment)
 			rows--
 		}
 	}
@@ -38,7 +39,7 @@ func Write(out io.Writer, rows int) error {
 }
 
 var (
-	// Each site is a kilometre square.
+	// Each site is a kilometre square, in which the trap stands now here, now there.
 	sites = []struct {
 		name              string
 		easting, northing int
