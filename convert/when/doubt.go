@@ -114,7 +114,11 @@ func (b *builder) doubts(v span, s *scan) {
 	if v.from.askRoman {
 		b.query("roman-or-unknown", fmt.Sprintf("The x of %s was read as the Roman ten, October. If it stands for a day that is not known, write the month and year only.", b.quoted()))
 	}
-	if v.from.stray {
+	switch it := s.items[1]; {
+	case !v.from.stray:
+	case it.roman && it.sep != ' ': // 12/VI-21: one date, though the strokes differ
+		b.query("dash", fmt.Sprintf("%s was read as %s, not as days of one month. Write it out if that is not what was meant.", b.quoted(), b.e.words()))
+	default:
 		b.held("dash", fmt.Sprintf("%s may be %s, or days of one month. Write it out.", b.quoted(), b.e.words()))
 	}
 	if v.askYear {
@@ -215,7 +219,10 @@ func (b *builder) limits() {
 		b.note(reading.HeldOf("future", fmt.Sprintf("%s is in the future: today is %s. Check the year.", b.e.words(), o.Today.Words())))
 		b.v.Candidates = earlierYear(e.first, o.Today)
 	}
-	if e.first.Year < o.floor() && e.unit != decadePrec {
+	switch {
+	case e.first.Year < firstYear:
+		b.held("early-year", fmt.Sprintf("%s is before %d, too early for a record. Check the year.", b.e.words(), firstYear))
+	case e.first.Year < o.floor() && e.unit != decadePrec:
 		b.query("early-year", fmt.Sprintf("%s is before %d, the earliest year that is taken without asking. Check the year.", b.e.words(), o.floor()))
 	}
 	if e.first == e.last && epoch(e.first) {

@@ -16,6 +16,9 @@ const (
 const (
 	// DefaultFloor is the earliest year that is not asked about.
 	DefaultFloor = 1900
+	// firstYear is the first that can be a record's: the Biodiversity Data
+	// Quality standard's bdq:earliestValidDate is 15 November 1582 by default.
+	firstYear = 1582
 	// DefaultMaxDays is the longest interval of stated days that is not asked
 	// about, in days, first and last counted (common practice, no source).
 	DefaultMaxDays = 14

@@ -80,6 +80,9 @@ func (b *builder) resolveDays(v span) bool {
 		if t.m < f.m {
 			ty++
 		}
+	case v.askPair && t.year.width == 0 && b.o.Year == 0:
+		b.held("no-year", b.quoted()+" gives no year, or one of a single figure. Write the month's name, and the year in four figures.")
+		return false
 	default:
 		if ty, ok = b.year(t.year); !ok {
 			return false

@@ -266,7 +266,7 @@ func (s *scan) popClock(items, hours, minutes int, ok bool) {
 }
 
 // clockItems turns figures after a whole date into times: 2245, 22.45,
-// 2245-0130, 22.45-01.30.
+// 2245-0130, 22.45-01.30; and before one: 22.45 12/6/2021.
 func (s *scan) clockItems() {
 	if s.nClock > 0 || s.remark != "" {
 		return
@@ -276,37 +276,37 @@ func (s *scan) clockItems() {
 			return
 		}
 	}
+	s.clockHead()
+}
+
+// clockHead turns figures before a whole date into times: 22.45 12/6/2021.
+// Minutes up to 12 could be a month (22.05 12/6/2021), and figures that rise
+// to the day of the date could be days (22.23 24/6/2021).
+func (s *scan) clockHead() {
+	k := s.n - 3
+	if k != 2 && k != 4 || s.items[1].val <= 12 || s.items[k].sep != ' ' && s.items[k].sep != ',' {
+		return
+	}
+	p, ok := single(s.items[k:s.n], &Options{})
+	if !ok || p.prec != dayPrec || p.d == 0 || p.year.width == 0 || s.items[0].val < s.items[1].val && s.items[1].val < p.d {
+		return
+	}
+	found, n, ok := s.times(s.items[:k], s.items[k].at)
+	if !ok {
+		return
+	}
+	copy(s.items[:], s.items[k:s.n])
+	s.n, s.items[0].sep, s.last, s.sep = 3, 0, noWord, 0
+	for _, c := range found[:n] {
+		s.addClock(c)
+	}
 }
 
 // clockTail turns the items from k on into times, if they are times after a
 // whole date.
 func (s *scan) clockTail(k int) bool {
-	tail := s.items[k:s.n]
-	var found [2]clock
-	n := 0
-	for i := 0; i < len(tail); n++ {
-		it := tail[i]
-		opens := it.sep == ' ' || it.sep == ','
-		if n > 0 {
-			opens = it.sep == '-' || it.sep == 'T'
-		}
-		switch {
-		case n == len(found) || it.kind != number || !opens:
-			return false
-		case it.width == 4:
-			found[n] = clock{known: valid(it.val/100, it.val%100, 0), text: hhmm(it.val/100, it.val%100, -1)}
-			i++
-		case it.width <= 2 && i+1 < len(tail) && tail[i+1].kind == number && tail[i+1].width == 2 && tail[i+1].sep == '.':
-			found[n] = clock{known: valid(it.val, tail[i+1].val, 0), text: hhmm(it.val, tail[i+1].val, -1)}
-			i += 2
-		default:
-			return false
-		}
-		if !found[n].known {
-			found[n].text = s.text[it.at:]
-		}
-	}
-	if !s.whole(k) {
+	found, n, ok := s.times(s.items[k:s.n], len(s.text))
+	if !ok || !s.whole(k) {
 		return false
 	}
 	s.n, s.last, s.sep = k, noWord, 0
@@ -314,6 +314,30 @@ func (s *scan) clockTail(k int) bool {
 		s.addClock(c)
 	}
 	return true
+}
+
+// times reads items as one time of day or two: 2245, 22.45, 2245-0130.
+// End is where they end in the text.
+func (s *scan) times(list []item, end int) (found [2]clock, n int, ok bool) {
+	for i := 0; i < len(list); n++ {
+		it := list[i]
+		switch {
+		case n == len(found) || it.kind != number || n > 0 && it.sep != '-' && it.sep != 'T':
+			return found, 0, false
+		case it.width == 4:
+			found[n] = clock{known: valid(it.val/100, it.val%100, 0), text: hhmm(it.val/100, it.val%100, -1)}
+			i++
+		case it.width <= 2 && i+1 < len(list) && list[i+1].kind == number && list[i+1].width == 2 && list[i+1].sep == '.':
+			found[n] = clock{known: valid(it.val, list[i+1].val, 0), text: hhmm(it.val, list[i+1].val, -1)}
+			i += 2
+		default:
+			return found, 0, false
+		}
+		if !found[n].known {
+			found[n].text = strings.TrimRight(s.text[it.at:end], " ,")
+		}
+	}
+	return found, n, true
 }
 
 // dated reports whether the first n items are one whole date.
