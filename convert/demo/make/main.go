@@ -205,6 +205,9 @@ abstract = "Light-trap catches and butterfly walks at an invented fenland reserv
 licence = "CC BY"
 rights = "Ines Calloway"
 country = "GB"
+language = "en"
+date = "2026-01-31"
+citation = "Calloway, I. (2026). Moths and butterflies of Sallowmere Reserve and Tinker's Row."
 methods = "Moths were caught in light traps run from dusk to dawn, named in the morning, counted and released. Butterflies were counted on walks."
 
 [[dataset.creator]]
