@@ -2,6 +2,8 @@ package gridref
 
 import (
 	"fmt"
+	"regexp"
+	"strconv"
 	"strings"
 )
 
@@ -20,7 +22,7 @@ func parseAnyhow(text string) (Reading, error) {
 	// The order matters only where a text could be of two kinds: degrees before
 	// letters ("N 52 18 E 0 7" begins like the Irish Grid), zones before both
 	// ("31DEG" is a square).
-	for _, parse := range []parser{parseNothing, parseDate, parseMilitary, parseDegrees, parseDated, parseUTM, parsePair, parsePostcode, parseLetters, parseBeside} {
+	for _, parse := range []parser{parseNothing, parseDate, parseNumeric, parseMilitary, parseDegrees, parseDated, parseUTM, parsePair, parsePostcode, parseSeveral, parseLast, parseDegreesBeside, parseRemark, parseYear, parseLetters, parseBeside} {
 		if r, err, found := parse(w); found {
 			if err != nil {
 				return r, err
@@ -31,6 +33,8 @@ func parseAnyhow(text string) (Reading, error) {
 	return fault(Unreadable, w.quoted+" is not a grid reference or a latitude and longitude that can be read. "+
 		"Write a reference such as TL4881, or latitude and longitude such as 52.4075, 0.1735.")
 }
+
+var heightWord = regexp.MustCompile(`alt|h(?:eigh)?t|elev|a\.?s\.?l|a\.?o\.?d|sea|f(?:ee)?t`)
 
 // finish adds what was written around the reference.
 func finish(r Reading, w written) Reading {
@@ -47,8 +51,44 @@ func finish(r Reading, w written) Reading {
 	if w.asked {
 		r = query(r, Doubted, w.quoted+" has a question mark beside it. It was read as "+r.name()+"; please confirm it.")
 	}
-	if w.approx && r.Doubt.Code == "" && r.Note == "" {
-		r.Note = w.quoted + " is marked as approximate; it was read as " + r.name() + "."
+	if w.metres != "" {
+		what := "it may be a height or the accuracy of the place"
+		if heightWord.MatchString(w.metres) {
+			what = "it seems to be a height"
+		}
+		r = query(r, OtherWords, fmt.Sprintf("%s has “%s” behind the place, which was not used: %s. "+
+			"It was read as %s; please confirm it, and write ± before an accuracy.", w.quoted, w.metres, what, r.name()))
+	}
+	if w.approx || w.beside {
+		r = r.widened(w)
+	}
+	return r
+}
+
+// widened makes the uncertainty of an approximate place three times that of
+// its square or its figures, unless it was stated.
+func (r Reading) widened(w written) Reading {
+	said := "is marked as approximate"
+	if w.beside {
+		said = "says that the place is near the reference or around it"
+	}
+	message := fmt.Sprintf("%s %s; it was read as %s", w.quoted, said, r.name())
+	if w.stated == 0 {
+		r.Stated = roundUp(3 * r.Centre().Uncertainty)
+		message += fmt.Sprintf(", and its uncertainty was made three times as large, %s m, to take in its surroundings", strconv.FormatFloat(r.Stated, 'f', -1, 64))
+		if r.Geographic() {
+			r.Place.Uncertainty = r.Stated
+		}
+	}
+	switch {
+	case w.beside:
+		return query(r, Beside, message+". Please confirm it, or give the reference of the place itself.")
+	case r.Doubt.Code != "":
+		r.Doubt.Message += " " + message + "."
+	case r.Note != "":
+		r.Note += " " + message + "."
+	default:
+		r.Note = message + "."
 	}
 	return r
 }

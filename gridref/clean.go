@@ -17,7 +17,9 @@ type written struct {
 	text   string
 	stated float64 // metres of uncertainty, 0 for none
 	side   int32   // metres of a square's side named beside it, 0 for none
+	metres string  // a length beside the place that may be a height or an accuracy
 	approx bool
+	beside bool // near the place, or around it
 	asked  bool // a question mark
 }
 
@@ -64,16 +66,23 @@ func plainRune(r rune) rune {
 var (
 	doubleQuote = regexp.MustCompile(`''`)
 	spaces      = regexp.MustCompile(` +`)
-	sideWords   = regexp.MustCompile(`[ ,(]*\b(?:(1|2|5|10|100) ?KM|(100|1000) ?M)\b\.?(?: ?SQ(?:UARE|\.)?)?[)]?$`)
+	sideWords   = regexp.MustCompile(`[ ,(]*\b(?:(1|2|5|10|100)[ -]?KM|(100|1000) ?M)\b\.?(?: ?SQ(?:UARE|\.)?)?[)]?$`)
 	kindWords   = regexp.MustCompile(`\b(?:TETRAD|HECTAD|MONAD|QUADRANT|QUAD|SQUARE|(?:TWO|FOUR|SIX|EIGHT|TEN|[2468]|10)[ -]?FIG(?:URES?|S)?)\b[ .:]*`)
 	stated      = regexp.MustCompile(`(?:±|\+ ?/ ?-|\+-)\s*(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|MTRS?|M)?\b\.?`)
 	bracketed   = regexp.MustCompile(`\(\s*(?:TO |WITHIN )?(\d+(?:\.\d+)?)\s*(KM|METRES?|METERS?|M)\s*\)`)
-	about       = regexp.MustCompile(`\b(?:APPROX(?:IMATE(?:LY)?|\.)?|CIRCA|ABOUT|AROUND|ROUGHLY|EST(?:IMATED|\.)?|CENTROID|CENT(?:RE|ERE?D?|RED)(?: ON)?|NEAR)(?:\b|$)\.?`)
+	accuracy    = regexp.MustCompile(`[ ,;(]*\b(?:(?:ACC(?:URACY)?|PRECISION|PREC|UNCERTAINTY|ERROR|WITHIN|TO|GOOD TO|CORRECT TO|TO THE NEAREST|TO NEAREST)[ .:=]*(?:OF )?` +
+		`(\d+(?:\.\d+)?) ?(KM|METRES?|METERS?|MTRS?|M)\b\.?|(\d+(?:\.\d+)?) ?(KM|METRES?|METERS?|MTRS?|M) ?(?:ACC(?:URACY)?|PRECISION|PREC|UNCERTAINTY|ERROR)\b\.?)\)?`)
+	lengthBeside = regexp.MustCompile(`^((?:[A-Z]{1,2}[ .]?\d|-?\d{1,3}\.\d+.*\d\.\d).*?)[ ,;(]+` +
+		`((?:(?:ALT(?:ITUDE)?|HEIGHT|HT|ELEV(?:ATION)?)[ .:=]*|C(?:A)?[. ]+)?\d{1,4}(?:\.\d+)? ?(?:METRES|METERS|FEET|FT|M)\b\.?(?: ?(?:A\.?S\.?L|A\.?O\.?D|ABOVE SEA LEVEL|ALT(?:ITUDE)?|ELEV(?:ATION)?)\b\.?)?)\)?$`)
+	about    = regexp.MustCompile(`\b(?:APPROX(?:IMATE(?:LY)?|\.)?|CIRCA|ABOUT|AROUND|ROUGHLY|EST(?:IMATED|\.)?)(?:\b|$)\.?`)
+	nearby   = regexp.MustCompile(`\b(?:CENTROID(?: OF| AT)?|CENT(?:RE|ERE?D?|RED)(?: (?:ON|OF|AT))?|NEAR(?:BY| TO)?|CLOSE (?:TO|BY)|ADJACENT TO|VICINITY OF)(?:\b|$)\.?`)
+	ish      = regexp.MustCompile(`(\d) ?-?ISH\b`)
+	sideLead = regexp.MustCompile(`^(?:1|2|5|10|100)[ -]?KM(?: ?SQ(?:UARE|\.)?)?[ :.]+`)
 	// C alone is an Irish square before figures, and a tetrad behind them.
 	circa    = regexp.MustCompile(`^CA\b\.? *|^C(?:\. ?| )([A-Z])| CA\.?$`)
 	trailing = regexp.MustCompile(`[ ,(]+(?:OSGB ?(?:36)?|BNG|NGR|OS|BRITISH (?:NATIONAL )?GRID|IRISH GRID)\)?$`)
-	label    = regexp.MustCompile(`^(?:(?:OS|UK|GB|O\.S\.|BRITISH|IRISH|NATIONAL|MAP|OSGB|OSI|IRELAND|IRL|IE|ROI|NI)[ :.]+)*` +
-		`(?:GRID[ -]?REF(?:ERENCE|S|\.)?|N\.?G\.?R\.?|G\.?R\.?|O\.?S\.?G\.?R\.?|I\.?G\.?R\.?|OSGB(?:36)?|BNG|MGRS|GRID|REF(?:ERENCE)?|LOCATION|COORD(?:INATE)?S?|(?:OS|UK|GB|BRITISH|IRISH|IRELAND|IRL|IE|ROI|NI))\s*[ :.=\-]\s*`)
+	label    = regexp.MustCompile(`^(?:(?:OS|UK|GB|O\.S\.|BRITISH|IRISH|NATIONAL|NAT|MAP|OSGB|OSI|IRELAND|IRL|IR|IE|ROI|NI)[ :.]+)*` +
+		`(?:GRID[ -]?REF(?:ERENCE|S|\.)?|N\.?G\.?R\.?|G\.?R\.?|O\.?S\.?G\.?R\.?|I\.?G\.?R\.?|OSGB(?:36)?|BNG|MGRS|GRID|REF(?:ERENCE)?|LOCATION|COORD(?:INATE)?S?|(?:OS|UK|GB|BRITISH|IRISH|IRELAND|IRL|IR|IE|ROI|NI|AT|GPS))\s*[ :.=\-]\s*`)
 )
 
 // clean makes a text ready: plain characters, and labels, "approx" and stated
@@ -96,6 +105,9 @@ func clean(text string) written {
 	if m := stated.FindStringSubmatch(t); m != nil {
 		w.stated = metres(m[1], m[2])
 		t = strings.Replace(t, m[0], " ", 1)
+	} else if m := accuracy.FindStringSubmatch(t); m != nil {
+		w.stated = metres(m[1]+m[3], m[2]+m[4])
+		t = strings.Replace(t, m[0], " ", 1)
 	} else if m := sideWords.FindStringSubmatchIndex(t); m != nil && strings.ContainsAny(t[:1], letters) {
 		unit := 1000.0
 		if m[2] < 0 {
@@ -105,6 +117,8 @@ func clean(text string) written {
 	} else if m := bracketed.FindStringSubmatch(t); m != nil {
 		w.stated = metres(m[1], m[2])
 		t = strings.Replace(t, m[0], " ", 1)
+	} else if m := lengthBeside.FindStringSubmatch(t); m != nil && !strings.ContainsAny(t, "°'\"") && (!isLetter(t[0]) || countDigits(m[1])%2 == 0) {
+		t, w.metres = m[1], strings.ToLower(m[2])
 	}
 	if strings.Contains(t, "?") {
 		w.asked = true
@@ -117,6 +131,15 @@ func clean(text string) written {
 	if rest := about.ReplaceAllString(t, " "); rest != t {
 		w.approx, t = true, rest
 	}
+	if rest := nearby.ReplaceAllString(t, " "); rest != t {
+		w.beside, t = true, rest
+	}
+	if rest := nearTo.ReplaceAllString(t, "$1"); rest != t {
+		w.beside, t = true, rest
+	}
+	if rest := ish.ReplaceAllString(t, "$1"); rest != t {
+		w.beside, t = true, rest
+	}
 	if rest := circa.ReplaceAllString(t, "$1"); rest != t {
 		w.approx, t = true, rest
 	}
@@ -125,10 +148,19 @@ func clean(text string) written {
 	}
 	t = strings.TrimSpace(spaces.ReplaceAllString(t, " "))
 	t = trailing.ReplaceAllString(t, "")
-	if rest := label.ReplaceAllString(t, ""); rest != "" {
-		t = rest
+	if n := len(t); n > 2 && t[0] == '(' && strings.IndexByte(t, ')') == n-1 {
+		t = strings.TrimSpace(t[1 : n-1])
 	}
-	w.text = strings.Trim(t, " .,;:'\"=*_-/#!")
+	for _, lead := range []*regexp.Regexp{label, sideLead} {
+		if rest := lead.ReplaceAllString(t, ""); rest != "" {
+			t = rest
+		}
+	}
+	t = besideQuadrant.ReplaceAllStringFunc(t, func(s string) string {
+		m := besideQuadrant.FindStringSubmatch(s)
+		return m[1] + m[2][:1] + m[3][:1]
+	})
+	w.text = strings.Trim(t, " .,;:'\"=*_-/#!@")
 	// A leading sign belongs to a number, a trailing prime to minutes.
 	if strings.HasPrefix(t, "-") && len(t) > 1 && (isDigit(t[1]) || t[1] == '.') {
 		w.text = "-" + w.text
@@ -166,7 +198,23 @@ func metres(figures, unit string) float64 {
 	return v
 }
 
+// nearTo is "nr" in front of a reference; NR is a square too.
+var nearTo = regexp.MustCompile(`^NR[. ]+([A-Z]{2}[ .]?\d)`)
+
+// besideQuadrant is a quadrant in words behind a hectad.
+var besideQuadrant = regexp.MustCompile(`^([A-Z]{1,2} ?\d ?\d)[ ,(/]+(NORTH|SOUTH)[ -]?(EAST|WEST)\)?$`)
+
 const letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+
+// countDigits tells a whole reference from half of one: "TL 8 5 M" is a tetrad.
+func countDigits(s string) (n int) {
+	for i := range len(s) {
+		if isDigit(s[i]) {
+			n++
+		}
+	}
+	return n
+}
 
 func isDigit(c byte) bool  { return c >= '0' && c <= '9' }
 func isLetter(c byte) bool { return c >= 'A' && c <= 'Z' }

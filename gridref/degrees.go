@@ -33,6 +33,10 @@ func parseDegrees(w written) (Reading, error, bool) {
 	if !ok || !geographic(ms, len(axes)) {
 		return Reading{}, nil, false
 	}
+	if decimalsAtLeast(ms, 3) > 2 {
+		r, err := fault(TwoReferences, w.quoted+" holds more than one latitude and longitude. Please give the one that belongs to this record.")
+		return r, err, true
+	}
 	first, second, ok := halve(ms)
 	if !ok {
 		r, err := halfOrNone(w, ms)
@@ -241,6 +245,16 @@ func halfway(ms []mark, numbers []int) int {
 func countNumbers(ms []mark) (n int) {
 	for _, m := range ms {
 		if m.kind == '#' {
+			n++
+		}
+	}
+	return n
+}
+
+// decimalsAtLeast counts the numbers with so many decimals.
+func decimalsAtLeast(ms []mark, least int) (n int) {
+	for _, m := range ms {
+		if _, decimals, _ := strings.Cut(m.number, "."); len(decimals) >= least {
 			n++
 		}
 	}

@@ -37,6 +37,10 @@ func judge(w written, lat, lon angle, fixed bool) (Reading, error) {
 				"please confirm it.", w.quoted, why, r.Place)), nil
 		}
 	}
+	bare := func(a angle) bool { return a.parts == 1 && a.precision >= 1 && a.hemi == 0 && !a.signed }
+	if bare(lat) && bare(lon) && !fixed && !strings.Contains(w.text, "°") && !home(r.Place) {
+		return fault(LettersMissing, w.quoted+" is only figures; the letters of the 100 km square are missing, such as TL before 4881.")
+	}
 	return lat.doubts(lon, r, w), nil
 }
 

@@ -30,7 +30,7 @@ type mark struct {
 
 var (
 	// Words for the parts of an angle, behind a number.
-	degreeWord = regexp.MustCompile(`(\d) ?DEG(?:REES?|S)?\b\.?`)
+	degreeWord = regexp.MustCompile(`(\d) ?DEG(?:REES?|S)?(?:\.|\b|(\d))`)
 	degreeD    = regexp.MustCompile(`(\d) ?D\b`)
 	// What is typed for want of a degree sign.
 	degreeTyped = regexp.MustCompile(`(\d) ?[O*^]`)
@@ -65,7 +65,7 @@ func plainDegrees(t string) string {
 	if strings.ContainsAny(t, "'\"") {
 		t = degreeTyped.ReplaceAllString(t, "$1°")
 	}
-	t = degreeWord.ReplaceAllString(t, "$1°")
+	t = degreeWord.ReplaceAllString(t, "$1°$2")
 	if strings.Count(t, "D") > 1 {
 		// A single D may be a tetrad's.
 		t = degreeD.ReplaceAllString(t, "$1°")

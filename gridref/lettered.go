@@ -122,12 +122,12 @@ func squareOf(letters string) (s Square, ok bool) {
 
 // try takes the text apart with so many letters before and after the figures.
 // ok is false where that makes no sense at all.
-func (c compact) try(letters, suffix int) (t trial, ok bool) {
+func (c compact) try(lead, suffix int) (t trial, ok bool) {
 	end := len(c.text) - suffix
-	if end <= letters {
+	if end <= lead {
 		return t, false
 	}
-	prefix, real := []byte(c.text[:letters]), 0
+	prefix, real := []byte(c.text[:lead]), 0
 	for i, b := range prefix {
 		if isLetter(b) {
 			real++
@@ -137,7 +137,7 @@ func (c compact) try(letters, suffix int) (t trial, ok bool) {
 			continue
 		}
 		// Only a figure written together with its neighbour is a letter.
-		if as == 0 || letters == 1 || i == 1 && c.split[1] || i == 0 && isDigit(b) && c.split[1] {
+		if as == 0 || lead == 1 || i == 1 && c.split[1] || i == 0 && isDigit(b) && c.split[1] {
 			return t, false
 		}
 		prefix[i] = as
@@ -150,14 +150,14 @@ func (c compact) try(letters, suffix int) (t trial, ok bool) {
 	if t.square, ok = squareOf(t.letters); !ok || t.corrected > 0 && !t.square.HasLand() {
 		return t, false
 	}
-	figures := []byte(c.text[letters:end])
+	figures := []byte(c.text[lead:end])
 	changed := 0
 	for i, b := range figures {
 		if isDigit(b) {
 			continue
 		}
 		as := lookalikeFigure(b)
-		if as == 0 {
+		if as == 0 || c.inWord(lead+i) {
 			return t, false
 		}
 		figures[i] = as
@@ -166,7 +166,7 @@ func (c compact) try(letters, suffix int) (t trial, ok bool) {
 	if changed > 0 && 2*changed > len(figures) {
 		return t, false
 	}
-	if letters == 1 && isLetter(c.text[1]) {
+	if lead == 1 && isLetter(c.text[1]) {
 		// The second letter is no figure where both name a square with land.
 		if s, ok := squareOf(c.text[:2]); ok && s.HasLand() {
 			return t, false
@@ -179,8 +179,21 @@ func (c compact) try(letters, suffix int) (t trial, ok bool) {
 			return t, false
 		}
 	}
-	t.locate(c.split[letters:end], c.text[end:])
+	t.locate(c.split[lead:end], c.text[end:])
 	return t, true
+}
+
+// inWord reports whether the letter there belongs to letters that stand apart
+// from the figures: "site" has no 5 and 1 in it.
+func (c compact) inWord(i int) bool {
+	start, end := i, i+1
+	for start > 0 && !c.split[start] {
+		start--
+	}
+	for end < len(c.text) && !c.split[end] {
+		end++
+	}
+	return end-start > 1 && strings.Trim(c.text[start:end], letters) == ""
 }
 
 // locate moves the 100 km square to where the figures say, or sets why not.

@@ -41,6 +41,11 @@ func loneNumber(w written) (Reading, error, bool) {
 		r, err := fault(HalfMissing, w.quoted+" is one number, and a place needs two, latitude and longitude, or a grid reference with letters.")
 		return r, err, true
 	default:
+		if s, ok := parsePlain("O" + strings.TrimPrefix(c.text, "0")); ok && k%2 == 1 && k > 4 && c.text[0] == '0' {
+			r, err := fault(Lookalike, fmt.Sprintf("%s is only figures. If its first is the letter O, it is %s on the Irish Grid; otherwise the letters of the 100 km square are missing.",
+				w.quoted, s), s.String())
+			return r, err, true
+		}
 		r, err := fault(LettersMissing, fmt.Sprintf("%s is only figures; the letters of the 100 km square are missing, "+
 			"such as TL before 4881.", w.quoted))
 		return r, err, true

@@ -21,7 +21,7 @@ var (
 	pairToken = regexp.MustCompile(`^(?:(\d\.?\d*E\+?\d{1,2})(?:\b|$)|(\d+)(?:\.(\d+))?|(EASTINGS?|NORTHINGS?|EAST|NORTH|ME|MN|[ENXY])|([ ,;/:=()\[\]'"*]+|M\b|METRES?))`)
 
 	thousandsPair = regexp.MustCompile(`^(\d{2,3})[, '](\d{3})[ ,;/]+(?:(\d)[, '])?(\d{1,3})[, '](\d{3})$`)
-	thousands     = regexp.MustCompile(`\b(\d{1,3})[, '](\d{3})\b`)
+	thousands     = regexp.MustCompile(`\b([ENXY]?)(\d{1,3})[, '](\d{3})(M?[ENXY]?)\b`)
 	commaPair     = regexp.MustCompile(`^(\d{5,7}),(\d{1,3})[ ;/]+(\d{5,7}),(\d{1,3})$`)
 )
 
@@ -34,7 +34,7 @@ func pairFigures(text string) (e, n figure, labelled, ok bool) {
 	} else if m := commaPair.FindStringSubmatch(text); m != nil {
 		text = m[1] + "." + m[2] + " " + m[3] + "." + m[4]
 	} else if strings.ContainsAny(text, "EX") && strings.ContainsAny(text, "NY") && len(thousands.FindAllString(text, -1)) == 2 {
-		text = thousands.ReplaceAllString(text, "$1$2")
+		text = thousands.ReplaceAllString(text, "$1$2$3$4")
 	}
 	var numbers []figure
 	var waiting byte // a label before its number

@@ -1,5 +1,7 @@
 package gridref
 
+import "strings"
+
 // Parse reads one place as written: a reference to the British or Irish grid
 // or to the Channel Islands' squares, a full easting and northing, UTM, MGRS,
 // or latitude and longitude. Case, spaces of every kind, full stops, commas,
@@ -30,6 +32,26 @@ func (s Square) datumNote() string {
 // parsePlain reads the common forms fast: letters, figures, a suffix, with
 // single spaces between; anything with a doubt is left to parseAnyhow.
 func parsePlain(text string) (Square, bool) {
+	s, ok := readPlain(text)
+	return s, ok && !s.gluedYear(text)
+}
+
+// gluedYear reports whether the last figures of a reference to 10 m may be a
+// year behind one to 1 km: "TL4581 2019", but not "TL 4581 2019".
+func (s Square) gluedYear(text string) bool {
+	year := s.Northing / 10 % 10_000
+	if s.Size != 10 || year < 1950 || year > 2029 {
+		return false
+	}
+	text = strings.TrimSpace(text)
+	lead := 2
+	if s.Grid == Irish {
+		lead = 1
+	}
+	return len(text) == lead+9 && isDigit(text[lead])
+}
+
+func readPlain(text string) (Square, bool) {
 	i, end := 0, len(text)
 	for end > 0 && text[end-1] == ' ' {
 		end--
@@ -85,13 +107,13 @@ func (s Square) elsewhere() bool {
 // plainFigures moves the 100 km square s to what the rest of its reference
 // says.
 func (s *Square) plainFigures(text string) bool {
-	figures, gap := 0, -1
+	figures, gap, mark := 0, -1, byte(0)
 	var value int64
 	i := 0
 	for ; i < len(text); i++ {
 		c := text[i]
 		if gap < 0 && isGap(c) {
-			gap = figures
+			gap, mark = figures, c
 			continue
 		}
 		if c < '0' || c > '9' {
@@ -107,6 +129,10 @@ func (s *Square) plainFigures(text string) bool {
 	for range figures / 2 {
 		power *= 10
 		size /= 10
+	}
+	if gap > 0 && mark != ' ' && mark != '.' && (figures == 4 || figures == 8) && near(value/power, value%power, figures/2) {
+		// Perhaps two references.
+		return false
 	}
 	s.Easting += int32(value/power) * size
 	s.Northing += int32(value%power) * size

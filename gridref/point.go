@@ -99,3 +99,11 @@ func (p Point) Smallest(g Grid) (Square, error) {
 	}
 	return Square{}, ErrTooRough
 }
+
+// distance is that on the ellipsoid in metres, for places some kilometres
+// apart: the radii of curvature are those midway.
+func (p Point) distance(q Point) float64 {
+	lat := (p.Lat + q.Lat) / 2 * degree
+	meridian, normal := wgs84.radii(lat)
+	return math.Hypot(meridian*(p.Lat-q.Lat)*degree, normal*math.Cos(lat)*(p.Lon-q.Lon)*degree)
+}

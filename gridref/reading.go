@@ -14,7 +14,9 @@ type Reading struct {
 	// NoGrid otherwise.
 	Pair Plane
 	// Stated is the uncertainty written beside the place ("± 50 m"), in
-	// metres; 0 where there was none.
+	// metres; 0 where there was none. Where the place was only called
+	// approximate it is three times the uncertainty of the place as written,
+	// which takes in the eight squares around it (common practice, no source).
 	Stated float64
 	// Doubt is why somebody should look; its Code is empty for a fair reading.
 	Doubt Doubt
@@ -73,6 +75,9 @@ const (
 	DecimalComma   = "decimal-comma"      // commas that may also separate
 	ZoneMissing    = "zone-missing"       // UTM without its zone
 	WrongZone      = "zone-disagrees"     // UTM band and northing disagree
+	NumericSquare  = "square-in-figures"  // the 100 km square in figures
+	LettersLast    = "letters-last"       // the letters behind the figures
+	Beside         = "near-or-centre"     // near a reference, or the centre of a place
 )
 
 // Geographic reports whether the text was latitude and longitude.
