@@ -59,6 +59,9 @@ func (r *Result) Closing() string {
 	}
 	if r.Out != "" {
 		fmt.Fprintf(&b, "\nThe outputs are in %s.\n", r.Out)
+		if r.Exact != "" {
+			fmt.Fprintf(&b, "\nTAKE CARE: “%s” holds every place exactly as recorded.\nGive it to the person who is entitled to it and to nobody else; %s is the one to hand in.\n", r.Exact, SubmissionFile)
+		}
 		if len(r.Questions) > 0 {
 			fmt.Fprintf(&b, "Next: open %s, fill in your answers, and run the same again with\n  --answers %q\n", QueriesFile, filepath.Join(r.Out, QueriesFile))
 		}

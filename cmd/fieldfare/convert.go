@@ -42,6 +42,7 @@ func convertCommand(ctx context.Context, args []string, s streams) int {
 	out := flags.StringP("out", "o", "", "folder for the outputs (must be given)")
 	against := flags.String("against", "", "an earlier submission.zip: hand in only what is new or changed since, with a list of what is withdrawn")
 	formats := flags.StringSlice("format", nil, "write the records in further forms too: "+strings.Join(convert.Formats(), ", "))
+	exact := flags.Bool("exact", false, "write the full copy as well, in which no place is blurred, for the one person entitled to it")
 	strict := flags.Bool("strict", false, "exit with status 1 where anything is held")
 	if status, done := parse(flags, args, s); done {
 		return status
@@ -53,7 +54,7 @@ func convertCommand(ctx context.Context, args []string, s streams) int {
 	if !ok {
 		return status
 	}
-	job.Out, job.Against, job.Formats = *out, *against, *formats
+	job.Out, job.Against, job.Formats, job.Exact = *out, *against, *formats, *exact
 	for _, format := range job.Formats {
 		if !slices.Contains(convert.Formats(), format) {
 			return usage(s, fmt.Sprintf("--format %s: write one of %s", format, strings.Join(convert.Formats(), ", ")))
