@@ -109,7 +109,7 @@ var setChecks = []Check{
 	{Name: "near-duplicate", Asks: "Does the same observation stand there twice, with another count or remark?", State: reading.Query, Source: practice},
 	{Name: "two-notebooks", Asks: "Does the same observation stand in two notebooks?", State: reading.Query, Source: practice},
 	{Name: "handed-in-before", Asks: "Was the same observation handed in before, worded otherwise?", State: reading.Query, Source: practice},
-	{Name: "two-places-at-once", Asks: "Is a person at places too far apart on one night or day?", State: reading.Query, Source: practice + ": 50 km for a night, 300 km for a day"},
+	{Name: "two-places-at-once", Asks: "Is a person at places too far apart on one night or day?", State: reading.Query, Source: practice + ": 50 km for a night, 150 km for a day"},
 	{Name: "count-above-history", Asks: "Is the count far above the site's own history of the taxon?", State: reading.Query, Source: "modified z-score above 3.5 (Iglewicz and Hoaglin, How to Detect and Handle Outliers, 1993; from memory), of logarithms, from five counts on"},
 	{Name: "first-for-hectad", Asks: "Is it the first record of the taxon for the hectad, past records given?", State: reading.Query, Source: practice},
 	{Name: "first-for-site", Asks: "Is it the first record of the taxon for a site with past records?", State: reading.Query, Source: practice},
