@@ -18,7 +18,7 @@ func (b *block) trapCounts() {
 		c := &b.cols[i]
 		switch {
 		case c.master != i || c.stats.n == 0:
-		case !c.fixed && c.headsTrap() && c.stats.share(lookCount) >= 0.8 && c.stats.numbers*10 >= c.stats.n*7 && !c.stats.watts():
+		case !c.fixed && !(c.used() && c.meaning == Count && c.weight >= weightContained) && c.headsTrap() && c.stats.share(lookCount) >= 0.8 && c.stats.numbers*10 >= c.stats.n*7 && !c.stats.watts():
 			traps = append(traps, c)
 		case c.used() && c.meaning == Count && c.sex == "" && c.stage == "" && !isTotalHeading(c.heading):
 			plain = c
