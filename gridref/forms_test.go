@@ -265,6 +265,7 @@ func TestStatedUncertainty(t *testing.T) {
 	for text, metres := range map[string]float64{
 		"52.4183, 0.1234 ±10m": 10, "52.4183, 0.1234 +/- 25 m": 25, "52.4183, 0.1234 (50 m)": 50, "52.4183, 0.1234 ± 1 km": 1000,
 		"TL483812 ±250m": 250, "TL483812 ± 5m": 71.9, "52.4183, 0.1234": 13.1, "52.4, 0.1": 13045,
+		"TL453812 approx": 216, "c. TL4581": 2127, "near TL453812": 216, "TL453812 approx ±500m": 500, "52.4183, 0.1234 approx": 39.3, "TL453812 accuracy 250m": 250,
 	} {
 		r, err := Parse(text)
 		require.NoError(t, err, text)

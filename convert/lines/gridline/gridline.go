@@ -4,6 +4,7 @@ package gridline
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"fieldfare/convert/lines"
@@ -150,7 +151,7 @@ func (o Options) answer(value string) (answer, error) {
 		}
 	default:
 		a.point = r.Centre()
-		err = a.coarsen(o.Size)
+		err = a.coarsen(o.Size, r.Stated)
 	}
 	if err != nil {
 		return answer{state: reading.Held}, err
@@ -186,8 +187,9 @@ func (a *answer) toGrid(p gridref.Point, o Options) error {
 	return nil
 }
 
-// coarsen widens a square to the size asked for.
-func (a *answer) coarsen(size int32) error {
+// coarsen widens a square to the size asked for. An uncertainty stated beside
+// the smaller square still counts, from the centre of the larger one.
+func (a *answer) coarsen(size int32, stated float64) error {
 	if size == 0 || a.square.Grid == gridref.NoGrid {
 		return nil
 	}
@@ -200,7 +202,12 @@ func (a *answer) coarsen(size int32) error {
 		return &gridref.Fault{Code: "no-such-size", Message: fmt.Sprintf("%s does not lie in one square of %d m on its grid.", a.square, size)}
 	}
 	if square != a.square {
+		from, to := a.square.Centre(), square.Centre()
 		a.square, a.point = square, square.Point()
+		if stated > 0 {
+			moved := math.Hypot(from.Easting-to.Easting, from.Northing-to.Northing)
+			a.point.Uncertainty = max(a.point.Uncertainty, math.Ceil(stated+moved))
+		}
 	}
 	return nil
 }

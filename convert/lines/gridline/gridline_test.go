@@ -64,6 +64,8 @@ func TestAnswers(t *testing.T) {
 		{"unreadable", Options{}, "TL48123", []string{"held", "", "", "", "", "", "", "", ""}},
 		{"degrees stay degrees", Options{}, "52.4183, 0.1234", []string{"fair", "WGS84", "", "", "", "", "52.4183000", "0.1234000", "13.1"}},
 		{"a coarser square", Options{Size: 10_000}, "TL 483 812", []string{"fair", "British", "TL48", "540000", "280000", "10000", "52.4437491", "0.1319619", "7077"}},
+		{"approximate", Options{}, "TL 483 812 approx", []string{"fair", "British", "TL483812", "548300", "281200", "100", "52.4091617", "0.1795509", "216"}},
+		{"a stated uncertainty stays", Options{Size: 1000}, "TL 483 812 ±5 km", []string{"fair", "British", "TL4881", "548000", "281000", "1000", "52.4113669", "0.1818652", "5292"}},
 		{"no finer square", Options{Size: 100}, "TL48", []string{"query", "British", "TL48", "540000", "280000", "10000", "52.4437491", "0.1319619", "7077"}},
 		{"quadrants and tetrads do not nest", Options{Size: 5000}, "TL48M", []string{"held", "", "", "", "", "", "", "", ""}},
 		{"no tetrads in UTM", Options{Size: 2000}, "31UCT0412", []string{"held", "", "", "", "", "", "", "", ""}},
