@@ -134,6 +134,9 @@ func figuresAt(s string, from int) (end, figures int) {
 			if figures > 0 && first%2 == 0 && first >= 4 && n-k != first {
 				return end, figures
 			}
+			if y, ok := isInt(s[k:n]); ok && figures == 4 && first == 4 && n-k == 4 && y >= 1800 && y <= 2100 && isDigit(s[from]) {
+				return end, figures // TF5012 2019
+			}
 			if figures == 0 {
 				first = n - k
 			}
