@@ -23,6 +23,8 @@ type common struct {
 	format      string
 	quiet       bool
 	showReading bool
+	// writeReading is the file that the reading is written to; empty for none.
+	writeReading string
 }
 
 func addCommon(flags *pflag.FlagSet) *common {

@@ -86,6 +86,7 @@ func checkCommand(ctx context.Context, args []string, s streams) int {
 	against := flags.String("against", "", "an earlier submission.zip: ask about what it has already, worded otherwise, and about what is new to a place")
 	standard := flags.Bool("standard", false, "print the report of the Biodiversity Data Quality tests on the records as they would leave")
 	show := flags.Bool("show-reading", false, "print how each sheet was read: the headings, what each column means and why")
+	write := flags.String("write-reading", "", "write the same as [[notebook]] parts of a project file into this new file, to be changed where the reading is wrong")
 	if status, done := parse(flags, args, s); done {
 		return status
 	}
@@ -93,7 +94,7 @@ func checkCommand(ctx context.Context, args []string, s streams) int {
 	if !ok {
 		return status
 	}
-	common.showReading = *show
+	common.showReading, common.writeReading = *show, *write
 	job.Standard, job.Against = *standard, *against
 	return runJob(ctx, job, common, true, s)
 }
@@ -115,6 +116,11 @@ func runJob(ctx context.Context, job convert.Job, c *common, strict bool, s stre
 			fmt.Fprintln(s.out, r.Text)
 		}
 	}
+	if c.writeReading != "" {
+		if err := writeReading(c.writeReading, result); err != nil {
+			return failed(ctx, s, err)
+		}
+	}
 	if c.format == "json" {
 		if result.Standard != nil {
 			result.Summary.Standard = result.Standard
@@ -123,7 +129,7 @@ func runJob(ctx context.Context, job convert.Job, c *common, strict bool, s stre
 			return failed(ctx, s, err)
 		}
 	} else if !c.quiet {
-		fmt.Fprint(s.err, result.Closing())
+		fmt.Fprint(s.err, coloured(s.err, result.Closing()))
 		if err := printAnswers(result, job.Out == "", s); err != nil {
 			return failed(ctx, s, err)
 		}

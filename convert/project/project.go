@@ -199,6 +199,9 @@ func (p *Project) check() error {
 	if err := choice("dataset.shape", p.Dataset.Shape, "occurrence", "event"); err != nil {
 		return err
 	}
+	if err := p.checkEntries(); err != nil {
+		return err
+	}
 	if _, err := p.Dataset.LicenceURL(); err != nil {
 		return &Error{File: p.Path, Problem: err.Error()}
 	}
