@@ -83,9 +83,3 @@ func words(s string, list []span) string {
 	}
 	return b.String()
 }
-
-// alike tells whether two items are of the same sex, stage, caste and vitality.
-func (it *item) alike(o *item) bool {
-	return it.sex == o.sex && it.stage == o.stage && it.caste == o.caste && it.vitality == o.vitality &&
-		it.sign == nil && o.sign == nil
-}
