@@ -103,8 +103,6 @@ func TestMissingFileIsKnownAsSuch(t *testing.T) {
 type entry struct {
 	name, content string
 	mode          fs.FileMode
-	flags         uint16
-	method        uint16
 }
 
 func craftedZip(t testing.TB, entries ...entry) string {

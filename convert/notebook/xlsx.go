@@ -15,13 +15,12 @@ import (
 // every walk; nothing but the shared texts, the styles, the merged areas and
 // the comments is kept.
 type xlsxBook struct {
-	src     *source
-	limits  Limits
-	ctx     context.Context
-	parts   map[string]*zip.File
-	texts   *sharedStrings
-	styles  *xlsxStyles
-	persons map[string]string
+	src    *source
+	limits Limits
+	ctx    context.Context
+	parts  map[string]*zip.File
+	texts  *sharedStrings
+	styles *xlsxStyles
 }
 
 // The parts that are read whole are small in any real workbook.

@@ -55,12 +55,6 @@ func (o *outcome) remark(format string, args ...any) {
 	o.remarks = append(o.remarks, fmt.Sprintf(format, args...))
 }
 
-func (o *outcome) merge(p *outcome) {
-	o.and(p.verdict)
-	o.remarks = append(o.remarks, p.remarks...)
-	o.rest = append(o.rest, p.rest...)
-}
-
 func held(code, format string, args ...any) outcome {
 	return outcome{verdict: reading.HeldOf(code, fmt.Sprintf(format, args...)), taxon: none, name: none}
 }

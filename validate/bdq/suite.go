@@ -27,7 +27,6 @@ type Suite struct {
 
 // parameters are the parameters' values, read.
 type parameters struct {
-	today              int
 	eventFrom, eventTo int // days
 	identFrom, identTo int // days
 	yearFrom, yearTo   int
