@@ -44,6 +44,11 @@ func (s *settings) placeMetres() int {
 	return defaultPlaceMetres
 }
 
+// privateMetres is how close to a private place a square is taken to be part
+// of it, whatever the site is called: a garden is larger than the reference of
+// its trap (common practice, no source).
+const privateMetres = 100
+
 // private settles how far the record must be blurred for its place: one that
 // is named as private, or one whose square touches such a place's, whatever
 // it is called.
@@ -53,7 +58,7 @@ func (in *interpreter) private(d *draft, p places.Reading, r gridref.Reading) {
 	}
 	for i := range in.privacy.squares {
 		s := &in.privacy.squares[i]
-		if d.facts.Blur < s.blur && places.Apart(s.where, r) <= 0 {
+		if d.facts.Blur < s.blur && places.Apart(s.where, r) <= privateMetres {
 			d.facts.Blur = s.blur
 		}
 	}
