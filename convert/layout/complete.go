@@ -60,6 +60,7 @@ func (s *listState) completeDate(v *Value) {
 	if full == "" || full == t {
 		return
 	}
+	doubt = s.turnOfYear(t, month, year, doubt)
 	if v.Verbatim == "" {
 		v.Verbatim = t
 	}
@@ -67,6 +68,41 @@ func (s *listState) completeDate(v *Value) {
 	if doubt.State != reading.Fair {
 		v.Doubt = v.Doubt.And(doubt)
 	}
+}
+
+// turnOfYear asks about a year stated once where the dates run on into the
+// next: January below December.
+func (s *listState) turnOfYear(t string, month, year int, doubt reading.Verdict) reading.Verdict {
+	m := monthIn(monthWord(t))
+	if m == 0 {
+		if m = month; m == 0 {
+			return doubt
+		}
+	}
+	if s.lastMonth >= 10 && m <= 3 {
+		s.turned = true
+	} else if m >= 4 {
+		s.turned = false
+	}
+	s.lastMonth = m
+	if s.turned && year > 0 {
+		doubt = doubt.And(reading.QueryOf("year-may-have-turned", fmt.Sprintf("“%s” stands below dates of the end of the year and is read as %d, the year that the page states. It may be %d. Please check it.", t, year, year+1)))
+	}
+	return doubt
+}
+
+// monthWord is the first word of a text that names a month.
+func monthWord(t string) string {
+	for i := 0; i < len(t); i++ {
+		if isLetter(t[i]) {
+			w := firstWord(t[i:])
+			if monthOf(w) > 0 {
+				return w
+			}
+			i += len(w)
+		}
+	}
+	return ""
 }
 
 func (s *listState) yearText(digits string) {

@@ -59,6 +59,9 @@ func (p *Plan) nextHead(at int) (head, bool) {
 		if current != nil && p.repeats(current, r) {
 			continue
 		}
+		if current != nil && i > at && pg.rows[i-1].n > 1 && r.count(lookInt, 0, len(r.looks)) >= r.n-1 && !pg.factLine(&pg.rows[i-1]) {
+			continue // figures behind a label, directly below records: sums
+		}
 		if cols, species, ok := pg.tableAt(i, 0, pg.width-1); ok {
 			top, bottom := pg.stack(i, cols, species, at)
 			return head{top, bottom, true, species, cols}, true

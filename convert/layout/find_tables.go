@@ -244,7 +244,9 @@ func countsBelow(body []keptRow, c int) bool {
 	for i := range body {
 		l := body[i].look(c)
 		switch {
-		case l == 0:
+		case l == 0, body[i].text(c) == "?", body[i].text(c) == `\`:
+		case counts > 0 && countWithNote(body[i].text(c), l):
+			counts++
 		case l.is(lookPair|lookDay|lookDate) && !l.is(lookRealDate):
 			if counts == 0 && lead < 4 {
 				lead++
@@ -263,6 +265,16 @@ func countsBelow(body []keptRow, c int) bool {
 		}
 	}
 	return counts > 0 && counts >= 4*other && counts >= lead || counts == 0 && other == 0 && lead == 0
+}
+
+// countWithNote: "1 (photo)", "1 worn".
+func countWithNote(text string, l look) bool {
+	if l.is(lookDate|lookDay|lookPair|lookGrid|lookTime|lookTaxon|lookLong) || text == "" || !isDigit(text[0]) {
+		return false
+	}
+	first, _, found := strings.Cut(text, " ")
+	_, ok := isInt(first)
+	return found && ok
 }
 
 // labelsOf tells what stands beside the counts: names of species, or dates.

@@ -128,6 +128,8 @@ func (w *walker) singleRow(r *notebook.Row, b *block, s *listState, k *keptRow, 
 			return
 		}
 		w.sectionLine(r, k, s)
+	case !behind && !one && l.is(lookLong) && opensVisit(text):
+		w.sectionLine(r, k, s)
 	case l.is(lookLong) && !one, behind && !one && !isNameCol, behind && !one && !l.is(lookTaxon):
 		w.skip(skipNote)
 	case b.loneVisits[r.Number] && !isNameCol:
@@ -152,6 +154,19 @@ func (w *walker) singleRow(r *notebook.Row, b *block, s *listState, k *keptRow, 
 	default:
 		w.skip(skipNote)
 	}
+}
+
+// opensVisit: a long line that begins with a date or names a square heads the
+// rows below it: "13 June 2021 - Sallowmere (TF501120) - actinic".
+func opensVisit(text string) bool {
+	if len(text) > 120 {
+		return false
+	}
+	if a, _ := gridRefIn(text); a >= 0 {
+		return true
+	}
+	day, raw := dateInTitle(text)
+	return day != "" && strings.HasPrefix(text, raw)
 }
 
 func splits(text string) bool {
@@ -190,8 +205,9 @@ func (w *walker) sectionLine(r *notebook.Row, k *keptRow, s *listState) {
 	any := len(f.values) > 0 || f.year != before.year || f.month != before.month
 	if !any && c >= 0 {
 		text, l := k.text(c), k.look(c)
-		if l.is(lookLong) || len(labelsIn(text)) > 0 || strings.Count(text, " ") > 5 {
-			w.skip(skipNote)
+		noPlace := !l.is(lookGroup|lookPerson|lookPlace) && (s.b.facts.has(Site) || s.b.facts.has(GridRef)) && s.b.find(Site, whole) == nil && !s.section.has(Site)
+		if l.is(lookLong) || len(labelsIn(text)) > 0 || strings.Count(text, " ") > 5 || noPlace && strings.Contains(text, " ") {
+			w.skip(skipNote) // the page names its site: a remark in passing is no other
 			return
 		}
 		v := Value{Text: strings.TrimRight(text, " :"), Ref: notebook.Ref{Col: c + 1, Row: r.Number}, From: FromSection}

@@ -51,11 +51,15 @@ type listState struct {
 	traps    bool // counts stand under the names of traps
 	year     int  // of the last date that had one, where the page names none
 	headTxt  string
-	nameAt   []int // columns that name the taxon
-	visitOn  bool  // the date of the row at hand is carried from above
-	siteNew  bool  // the row at hand names a site of its own
-	data     bool  // the rows' last was a record
-	blanks   bool  // the row before was blank
+	// lastMonth is that of the date above, turned whether the dates of a page of
+	// one year run on into the next.
+	lastMonth int
+	turned    bool
+	nameAt    []int // columns that name the taxon
+	visitOn   bool  // the date of the row at hand is carried from above
+	siteNew   bool  // the row at hand names a site of its own
+	data      bool  // the rows' last was a record
+	blanks    bool  // the row before was blank
 }
 
 func newListState(p *Plan, b *block) *listState {

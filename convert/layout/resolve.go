@@ -206,11 +206,22 @@ func (b *block) joinGrid() {
 		b.join(grid, east, north)
 	case east != nil:
 		b.join(east, north)
+	case letters != nil && b.joinRef(letters):
 	case letters != nil:
 		letters.part = whole
 	case figures != nil:
 		figures.part = whole
 	}
+}
+
+// joinRef joins the letters of a square to a column of figures headed “Ref”.
+func (b *block) joinRef(letters *column) bool {
+	f := b.another(GridRef, whole)
+	if f == nil || f.stats.longDigits() < 0.8 {
+		return false
+	}
+	b.join(letters, f)
+	return true
 }
 
 // another finds a column that was taken for something else though its heading

@@ -36,8 +36,16 @@ func (b *block) settleCounts() {
 			b.leave(c, leaveTotal)
 		}
 	}
+	headed := false
+	for _, c := range plain {
+		headed = headed || c.used() && c.byHeading()
+	}
 	first := (*column)(nil)
 	for _, c := range plain {
+		if headed && c.used() && !c.byHeading() {
+			b.leave(c, leaveNotUnderstood) // figures beside a column that is headed as counts
+			continue
+		}
 		switch {
 		case !c.used():
 		case first == nil:
@@ -53,6 +61,19 @@ func (b *block) settleCounts() {
 				first.heading, c.heading, notebook.ColumnName(c.col+1)), c.col)
 		}
 	}
+}
+
+// byHeading reports whether the column's heading says what it is.
+func (c *column) byHeading() bool {
+	if c.fixed {
+		return true
+	}
+	for _, m := range headingSenses(c.heading, false) {
+		if m.meaning == c.meaning && m.weight >= weightMisspelt {
+			return true
+		}
+	}
+	return false
 }
 
 func isTotalHeading(s string) bool {

@@ -185,7 +185,7 @@ var totalLabels = func() map[string]bool {
 	m := wordSet("total totals sum subtotal tot tot. totals/night average mean cumulative overall maximum")
 	for _, s := range []string{"sub-total", "sub total", "grand total", "species count", "species total", "individuals", "moth total",
 		"moths total", "all species", "season total", "year total", "monthly total", "night total", "no. species", "no species",
-		"new species", "species", "no. spp", "no. spp.", "species/night", "page total", "per night", "brought forward", "carried forward", "b/f", "c/f"} {
+		"new species", "species", "all moths", "all butterflies", "catch", "total catch", "count", "tot. moths", "no. spp", "no. spp.", "species/night", "page total", "per night", "brought forward", "carried forward", "b/f", "c/f"} {
 		m[s] = true
 	}
 	return m
