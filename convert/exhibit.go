@@ -136,7 +136,7 @@ func (w *writer) report(result *Result) *report.Report {
 			if !privateBooks[i] {
 				var b strings.Builder
 				s.plan.Print(&b)
-				if text := b.String(); !mentions(text, secret) {
+				if text := strings.ReplaceAll(b.String(), s.file, l.file); !mentions(text, secret) {
 					shown.Text = text
 				}
 			}
