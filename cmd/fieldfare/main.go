@@ -28,7 +28,7 @@ type streams struct {
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	status := run(ctx, os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr})
+	status := run(ctx, os.Args[1:], streams{os.Stdin, screenOf(os.Stdout), screenOf(os.Stderr)})
 	stop()
 	os.Exit(status)
 }

@@ -2,13 +2,11 @@ package main
 
 import (
 	"io"
-	"os"
 	"time"
 
 	"fieldfare/convert"
 
 	"github.com/schollz/progressbar/v3"
-	"golang.org/x/term"
 )
 
 // bar shows long work on a terminal. It appears only once the work has taken
@@ -20,11 +18,10 @@ type bar struct {
 
 // newProgress returns a progress bar where w is a terminal, else nil.
 func newProgress(w io.Writer) convert.Progress {
-	file, ok := w.(*os.File)
-	if !ok || !term.IsTerminal(int(file.Fd())) {
-		return nil
+	if s, ok := w.(screen); ok {
+		return &bar{w: s.w}
 	}
-	return &bar{w: w}
+	return nil
 }
 
 // Stage begins a new bar; an empty name only ends the old one.
@@ -38,7 +35,7 @@ func (b *bar) Stage(name string, steps int) {
 	}
 	b.now = progressbar.NewOptions(steps,
 		progressbar.OptionSetWriter(b.w),
-		progressbar.OptionSetDescription(name),
+		progressbar.OptionSetDescription(shown(name)),
 		progressbar.OptionShowCount(),
 		progressbar.OptionShowIts(),
 		progressbar.OptionSetItsString("rows"),

@@ -1,0 +1,46 @@
+package main
+
+import (
+	"io"
+	"os"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/term"
+)
+
+// screen is a terminal, or what may become one. Text from notebooks and names
+// of files pass through it: whatever would move the cursor, change colours or
+// turn the direction of writing is shown as U+FFFD instead.
+type screen struct{ w io.Writer }
+
+// screenOf guards a stream that is a terminal. Data that goes into a file or
+// another program is left as it is.
+func screenOf(f *os.File) io.Writer {
+	if term.IsTerminal(int(f.Fd())) {
+		return screen{f}
+	}
+	return f
+}
+
+// Write shows p. A write holds whole characters, as all of ours do.
+func (s screen) Write(p []byte) (int, error) {
+	if _, err := io.WriteString(s.w, shown(string(p))); err != nil {
+		return 0, err
+	}
+	return len(p), nil
+}
+
+// shown is a text as it may stand on a screen.
+func shown(text string) string {
+	return strings.Map(func(c rune) rune {
+		switch {
+		case c == '\n' || c == '\t':
+			return c
+		case unicode.IsControl(c), unicode.Is(unicode.Bidi_Control, c), c == '\u2028', c == '\u2029':
+			return utf8.RuneError
+		}
+		return c
+	}, text)
+}
