@@ -109,7 +109,7 @@ func wholeNumber(s string) (Part, reading.Verdict, bool) {
 	if (n >= 30000 && n <= 60000 || yearLike(n)) && grouping.MatchString(s) {
 		return Part{IndividualCount: d}, said, true
 	}
-	v, ok := plausible(n, s)
+	v, _ := plausible(n, s)
 	return Part{IndividualCount: d}, said.And(v), true
 }
 
