@@ -104,6 +104,8 @@ func agree(s sense, st *stats) int {
 	case Count:
 		f := st.share(lookCount)
 		switch {
+		case (st.by[bit(lookDate)]-st.by[bit(lookRealDate)])*5 > st.n*3:
+			return -90 // 14/8/13 is no count
 		case f >= 0.7 && st.sequential() && st.n >= 4:
 			return -30
 		case f >= 0.7:

@@ -186,7 +186,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 	}
 	if y := yearIn(rest); y > 0 {
 		f.year, f.yearFrom, f.yearSaid = y, from, originWords(from)
-		if m := monthIn(rest); m > 0 && m != 5 && m != 3 {
+		if m := monthIn(rest); m > 0 && (m != 5 && m != 3 || strings.Contains(rest, monthTitles[m]+" "+itoa(y))) {
 			f.month, f.monthFrom, f.monthSaid = m, from, originWords(from)
 		}
 		said = true

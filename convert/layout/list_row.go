@@ -295,6 +295,9 @@ func (w *walker) addFacts(b *block, s *listState, d *Draft, mask uint64) {
 			if bit != 0 && mask&bit != 0 || f == &b.facts && s.section.has(v.Meaning) {
 				continue
 			}
+			if v.Meaning == Site && f == &b.facts && s.section.has(GridRef) && !s.section.has(Site) {
+				continue // the section's reference is of another place
+			}
 			if v.Meaning == GridRef && site && f == &b.facts && (s.section.has(Site) || s.ownSiteDiffers(d, b)) {
 				continue // the page's reference is of the page's site
 			}

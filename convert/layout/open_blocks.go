@@ -252,6 +252,11 @@ func (b *block) settleTable(p *Plan) {
 			c.sense, c.left = sense{meaning: Ignored, leave: leaveTotal}, leaveTotal
 		}
 	}
+	for i := range b.cols { // “Year” behind the nights sums them up
+		if c := &b.cols[i]; c.used() && c.meaning == Date && !c.fixed && c.col > b.axis.cols[len(b.axis.cols)-1].col && c.stats.numbers == c.stats.n && c.stats.share(lookYear) < 0.7 {
+			c.sense, c.left = sense{meaning: Ignored, leave: leaveTotal}, leaveTotal
+		}
+	}
 	if !b.axis.species {
 		p.factRows(b)
 	}

@@ -168,4 +168,4 @@ func buildVocabulary() map[string][]sense {
 
 // needsMore are headings of one word that say little by themselves: within a
 // longer heading the other words count first.
-var needsMore = wordSet("no number name code ref id total other record list type the n e x y m f d all on off with what seen by details count species moth moths info area section c mm")
+var needsMore = wordSet("no number name code ref id total other record list type the n e x y m f d all on off with what seen by details count species moth moths info area section c mm caught trapped found recorded counted moths butterflies birds records")
