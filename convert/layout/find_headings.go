@@ -52,6 +52,8 @@ func (p *page) headingScore(r *keptRow) (bool, int) {
 			words++
 			kinds[ms[0].meaning] = true
 		case l.is(lookYear):
+		case methodWord(text) && !strings.Contains(text, " "):
+			values++
 		case l.is(lookDate | lookDay | lookRealDate | lookGrid | lookInt | lookDecimal | lookTime | lookBinomial | lookKnownTaxon | lookPair | lookDitto | lookLong):
 			data++
 		}
