@@ -8,6 +8,7 @@ import (
 	"fieldfare/convert/report"
 	"fieldfare/convert/spool"
 	"fieldfare/convert/stage"
+	"fieldfare/dwc"
 	"fieldfare/validate/bdq"
 )
 
@@ -51,6 +52,11 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 		return nil, err
 	}
 
+	remembered, err := openLedger(settings)
+	if err != nil {
+		return nil, err
+	}
+
 	out, err := newOutput(job)
 	if err != nil {
 		return nil, err
@@ -70,7 +76,7 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 	}
 
 	// Second pass: the records as a set.
-	set, err := compareAll(ctx, settings, books, rows, job)
+	set, err := compareAll(ctx, settings, books, rows, job, remembered)
 	if err != nil {
 		return nil, explained(out, err)
 	}
@@ -101,7 +107,8 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 // already, and an interruption, stay as they are.
 func explained(out *stage.Folder, err error) error {
 	var problem *notebook.Problem
-	if errors.As(err, &problem) || errors.Is(err, context.Canceled) {
+	var unreadable *dwc.ReadError
+	if errors.As(err, &problem) || errors.As(err, &unreadable) || errors.Is(err, context.Canceled) {
 		return err
 	}
 	return out.WriteError(err)

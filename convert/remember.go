@@ -1,7 +1,9 @@
 package convert
 
 import (
+	"maps"
 	"path/filepath"
+	"slices"
 
 	"fieldfare/convert/compare"
 	"fieldfare/convert/ledger"
@@ -49,9 +51,11 @@ func openLedger(s *settings) (*ledgerRun, error) {
 	}
 	for i := range m.ledger.Lines {
 		l := &m.ledger.Lines[i]
-		m.known[l.Content] = i
+		if _, found := m.known[l.Content]; !found { // as two may be after a merge
+			m.known[l.Content] = i
+		}
 		m.ids[compare.IDMark(l.OccurrenceID)] = true
-		if l.EventID != "" {
+		if _, found := m.events[l.Event]; !found && l.EventID != "" {
 			m.events[l.Event] = l.EventID
 		}
 	}
@@ -82,18 +86,30 @@ func (m *ledgerRun) settle() {
 	if m == nil {
 		return
 	}
+	m.dropSpent()
 	gone := m.ledger.Gone(
 		func(c ledger.Content) (string, bool) { s, found := m.present[c]; return s, found },
 		func(source string) bool { return m.sources[source] },
 	)
 	byContent := map[ledger.Content]int{}
+	gone = slices.DeleteFunc(gone, func(l ledger.Line) bool {
+		line, first := m.known[l.Content]
+		return !first || m.gone[line] || m.ledger.Lines[line].OccurrenceID != l.OccurrenceID
+	})
 	for _, l := range gone {
 		byContent[l.Content] = m.known[l.Content]
 		m.gone[m.known[l.Content]] = true
 	}
 	moved := map[[16]byte]map[string]bool{} // a new visit: the earlier ones of its records
-	for i, g := range ledger.Match(gone, m.fresh) {
-		line := byContent[gone[g].Content]
+	pairs := ledger.Match(gone, m.fresh)
+	given := map[string]bool{}
+	for _, i := range slices.Sorted(maps.Keys(pairs)) {
+		line := byContent[gone[pairs[i]].Content]
+		if id := m.ledger.Lines[line].OccurrenceID; given[id] {
+			continue
+		} else {
+			given[id] = true
+		}
 		m.adopted[m.freshNo[i]] = line
 		old, visit := &m.ledger.Lines[line], m.fresh[i].Event
 		if _, known := m.events[visit]; !known && !m.visits[old.Event] {
@@ -114,6 +130,29 @@ func (m *ledgerRun) settle() {
 			if len(ids) == 1 && taken[id] == 1 {
 				m.events[visit] = id
 			}
+		}
+	}
+}
+
+// dropSpent sees to it that an id goes to one record alone: after a merge of
+// two ledgers several lines may bear it, of a record before and after a
+// correction. The record that is there now has it.
+func (m *ledgerRun) dropSpent() {
+	holder := map[string]int{}
+	for i := range m.ledger.Lines {
+		l := &m.ledger.Lines[i]
+		if _, here := m.present[l.Content]; !here || m.known[l.Content] != i {
+			continue
+		}
+		if _, given := holder[l.OccurrenceID]; given {
+			delete(m.known, l.Content)
+			continue
+		}
+		holder[l.OccurrenceID] = i
+	}
+	for i := range m.ledger.Lines {
+		if line, given := holder[m.ledger.Lines[i].OccurrenceID]; given && line != i {
+			m.gone[i] = true
 		}
 	}
 }

@@ -45,7 +45,7 @@ func newView() setView {
 
 // compareAll looks at the records as a set: at those that can be handed in
 // for the columns and the coverage, at all of them for the checks.
-func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.Spool, job Job) (*setView, error) {
+func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.Spool, job Job, remembered *ledgerRun) (*setView, error) {
 	view := newView()
 	v := &view
 	v.checks, v.slips, v.ownIDs, v.squares = validate.NewSet(), map[int][]when.Slip{}, map[compare.Mark]int{}, squares{}
@@ -54,10 +54,7 @@ func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.S
 		full.all = true
 		v.exact = &full
 	}
-	var err error
-	if v.ledger, err = openLedger(s); err != nil {
-		return nil, err
-	}
+	v.ledger = remembered
 	if err := s.recallPast(ctx, job.Against, v.checks); err != nil {
 		return nil, err
 	}
@@ -66,7 +63,7 @@ func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.S
 	sheet := -1
 	p := publisher{settings: s}
 	n := 0
-	err = s.pass(ctx, job.Workers, rows, func(row *spool.Row, public []dwc.Occurrence) error {
+	err := s.pass(ctx, job.Workers, rows, func(row *spool.Row, public []dwc.Occurrence) error {
 		if row.Sheet != sheet {
 			v.turnPage(sheet, &page)
 			sheet = row.Sheet

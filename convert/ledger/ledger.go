@@ -6,6 +6,8 @@ package ledger
 
 import (
 	"bufio"
+	"bytes"
+	"cmp"
 	"encoding/hex"
 	"errors"
 	"fmt"
@@ -71,6 +73,9 @@ func Load(path string) (*Ledger, error) {
 			}
 			continue
 		}
+		if s.Text() == heading || s.Text() == "" { // of a ledger merged into this one
+			continue
+		}
 		line, ok := parse(s.Text())
 		if !ok {
 			return nil, fmt.Errorf("%s, line %d: the line is damaged (a merge left half done?). Mend or remove it", path, n)
@@ -80,6 +85,8 @@ func Load(path string) (*Ledger, error) {
 	if s.Err() != nil {
 		return nil, fmt.Errorf("%s: the ledger cannot be read to its end", path)
 	}
+	l.sort()
+	l.Lines = slices.CompactFunc(l.Lines, func(a, b Line) bool { return a.OccurrenceID == b.OccurrenceID && a.Content == b.Content })
 	return l, nil
 }
 
@@ -106,9 +113,23 @@ var (
 	unescape = strings.NewReplacer(`\\`, "\\", `\t`, "\t", `\n`, "\n", `\r`, "\r")
 )
 
+// sort puts the lines into the order that they have in the file, whatever
+// theirs is.
+func (l *Ledger) sort() {
+	slices.SortFunc(l.Lines, func(a, b Line) int {
+		return cmp.Or(
+			strings.Compare(a.OccurrenceID, b.OccurrenceID),
+			bytes.Compare(a.Content.Print[:], b.Content.Print[:]),
+			cmp.Compare(a.Content.Ordinal, b.Content.Ordinal),
+			strings.Compare(a.Source, b.Source),
+			strings.Compare(a.EventID, b.EventID),
+		)
+	})
+}
+
 // Write writes the ledger, sorted by id.
 func (l *Ledger) Write(w io.Writer) error {
-	slices.SortFunc(l.Lines, func(a, b Line) int { return strings.Compare(a.OccurrenceID, b.OccurrenceID) })
+	l.sort()
 	b := bufio.NewWriter(w)
 	fmt.Fprintln(b, heading)
 	for i := range l.Lines {
