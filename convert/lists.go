@@ -62,6 +62,7 @@ func (j Job) loadPlaces(s *settings) error {
 		s.version(path)
 	}
 	var problems []string
+	list = withPrivatePlaces(list, s.project.Privacy.Places)
 	s.places, problems = places.NewList(list)
 	s.listProblems = append(s.listProblems, problems...)
 	s.privacy = newPrivacyRules(&s.project.Privacy, list)
@@ -75,6 +76,15 @@ func placeOf(row []string, c places.Columns) places.Place {
 		Name: at(row, c.Name), Other: several(at(row, c.Other)), Reference: at(row, c.Reference),
 		ViceCounty: at(row, c.ViceCounty), County: at(row, c.County), Private: yes(at(row, c.Private)), BlurTo: blur,
 	}
+}
+
+// problems are what is wrong with the lists, the first few of them in full.
+func (s *settings) problems() []string {
+	const most = 10
+	if len(s.listProblems) <= most {
+		return s.listProblems
+	}
+	return append(s.listProblems[:most:most], "The lists have "+count(len(s.listProblems)-most, "more line")+" to look at.")
 }
 
 func noNames(path string) error {

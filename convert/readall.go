@@ -46,7 +46,8 @@ func readAll(ctx context.Context, job Job, s *settings, rows *spool.Spool) (*boo
 	}
 	crew := newCrew(s, job.Workers, rows)
 	defer crew.close()
-	all := &bookRuns{notes: notes}
+	paths, passed := job.notNotebooks(s, paths)
+	all := &bookRuns{notes: append(notes, passed...)}
 	for _, path := range paths {
 		if err := all.read(ctx, job, s, crew, path); err != nil {
 			return nil, err
@@ -60,7 +61,7 @@ func readAll(ctx context.Context, job Job, s *settings, rows *spool.Spool) (*boo
 
 func (all *bookRuns) read(ctx context.Context, job Job, s *settings, crew *crew, path string) error {
 	entry := s.entryFor(path)
-	book, err := openBook(ctx, job, path, notebook.Options{Encoding: entry.Encoding, Delimiter: entry.Delimiter})
+	book, err := openBook(ctx, job, path, notebook.Options{Encoding: entry.Encoding, Delimiter: entry.Delimiter, Limits: s.project.Limits.Notebook()})
 	if err != nil {
 		return err
 	}

@@ -232,7 +232,7 @@ func allFindings(row *spool.Row) []reading.Finding {
 func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 	metadata := w.metadata(&w.set.coverage)
 	result := &Result{Questions: w.accounts.questions.Sorted(), Readings: w.books.readings()}
-	result.Notes = append(slices.Clone(w.notes), w.unfitting()...)
+	result.Notes = append(slices.Concat(w.books.notes, w.problems(), w.notes), w.unfitting()...)
 	result.Summary = w.accounts.summary(w.books, w.versions, metadata)
 	result.Summary.Asks = w.asked(&w.accounts.asked, result.Questions)
 	result.Standard = w.standard

@@ -1,0 +1,29 @@
+package convert_test
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"fieldfare/convert"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A folder of notebooks holds lists, answers and earlier outputs too; they are
+// not read as notebooks.
+func TestFolderOfNotebooks(t *testing.T) {
+	folder, paths := demoNotebooks(t)
+	job := convert.Job{Files: []string{folder}, Out: filepath.Join(folder, "handed-in"), Project: filepath.Join(folder, "fieldfare.toml")}
+	for range 2 { // the second time with the outputs of the first beside
+		result := run(t, job)
+		assert.Len(t, result.Summary.Files, len(paths))
+	}
+	list := filepath.Join(folder, "mylist.csv")
+	require.NoError(t, os.WriteFile(list, []byte("Latin name,English name\nNoctua pronuba,Large Yellow Underwing\n"), 0o644))
+	job.Taxa = []string{list}
+	assert.Len(t, run(t, job).Summary.Files, len(paths))
+	job.Files = []string{list}
+	assert.Len(t, run(t, job).Summary.Files, 1, "a file that is named is read, whatever it is")
+}
