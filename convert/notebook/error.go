@@ -94,7 +94,7 @@ func trouble(file, sheet string, err error) error {
 		p.Advice = resave
 	case errors.Is(err, errTooBig):
 		p.Found = "one piece of the file is far larger than a notebook can be, so it is damaged or was made to do harm"
-		p.Advice = "If it is genuine, raise the reading limits or split it"
+		p.Advice = "If it is genuine, raise the limits in the project file or split it"
 	case isTruncated(err):
 		p.Found = "the file is cut short or damaged: part of it is missing"
 		p.Advice = "Copy it again from where it came, or open it in a spreadsheet program and save it afresh"

@@ -104,7 +104,7 @@ func TestHard(t *testing.T) {
 		"huge cell":                 {hugeSheet(t, `<sheetData><row><c t="str"><v>`, junkWord(1), 1_000_000, "</v></c></row></sheetData>"), Options{Limits: Limits{Ratio: 5000}}, "far larger than a notebook can be"},
 		"huge cell, OpenDocument":   {hugeODS(t, `<table:table><table:table-row><table:table-cell><text:p>`, junkWord(1), 1_000_000, ""), Options{Limits: Limits{Ratio: 5000}}, "cut short or damaged"},
 		"huge cell, text":           {write(t, "a.csv", "a,b\n"+strings.Repeat("x", 2<<20)+",1\n"), Options{}, "cell A2 holds more than 1 MB of text"},
-		"huge cell, quoted":         {write(t, "a.csv", "a,b\n\""+strings.Repeat("x", 1<<20+1000)+"\",1\n"), Options{Limits: Limits{CellBytes: 1 << 19}}, "cell A2 holds more than 0 MB"},
+		"huge cell, quoted":         {write(t, "a.csv", "a,b\n\""+strings.Repeat("x", 1<<20+1000)+"\",1\n"), Options{Limits: Limits{CellBytes: 1 << 19}}, "cell A2 holds more than 524288 bytes"},
 		"huge line":                 {write(t, "a.csv", "a,b\n"+strings.Repeat("1", 20<<20)), Options{}, "row 2 is longer than 16 MB"},
 		"huge tag":                  {hugeSheet(t, `<sheetData x="`, junkWord(1), 1_000_000, ""), Options{Limits: Limits{Ratio: 5000}}, "far larger than a notebook can be"},
 		"whole sheet merged":        {hugeSheet(t, `<sheetData>`, `<row><c><v>1</v></c></row>`, 100_000, `</sheetData><mergeCells><mergeCell ref="A1:XFD1048576"/></mergeCells>`), Options{}, "merged areas cover more than 20000000 cells"},

@@ -99,16 +99,19 @@ func (p *part) Read(b []byte) (int, error) {
 func bomb(what string) error {
 	return &Problem{
 		Found:  what + ", far more than a notebook holds, so it is damaged or was made to do harm",
-		Advice: "If it is genuine, raise the reading limits or split it",
+		Advice: "If it is genuine, raise the limits in the project file or split it",
 		Cause:  errTooBig,
 	}
 }
 
 func bytesText(n int64) string {
-	if n >= 1<<30 {
+	switch {
+	case n >= 1<<30:
 		return strconv.FormatInt(n>>30, 10) + " GB"
+	case n >= 1<<20:
+		return strconv.FormatInt(n>>20, 10) + " MB"
 	}
-	return strconv.FormatInt(n>>20, 10) + " MB"
+	return strconv.FormatInt(n, 10) + " bytes"
 }
 
 // openPart opens a file inside a zip for streaming.

@@ -155,7 +155,7 @@ func (w *odsWalk) give(repeat int) error {
 func (w *odsWalk) tooRepeated() error {
 	return &Problem{
 		Found:  fmt.Sprintf("its repeated cells come to more than %d", w.limits.SpreadCells),
-		Advice: "If it is genuine, raise the reading limits or split the sheet; if not, it is damaged or was made to do harm",
+		Advice: "If it is genuine, raise the limits in the project file or split the sheet; if not, it is damaged or was made to do harm",
 	}
 }
 

@@ -65,7 +65,7 @@ func (p *page) at(col int) (*Cell, error) {
 	if col > p.limits.Columns {
 		return nil, &Problem{
 			Found:  fmt.Sprintf("row %d claims a cell in column %d, and the most that is read is %d columns", p.row.Number, col, p.limits.Columns),
-			Advice: "If it is genuine, raise the reading limits or split the sheet",
+			Advice: "If it is genuine, raise the limits in the project file or split the sheet",
 		}
 	}
 	if n := col - len(p.cells); n > 0 {
@@ -161,13 +161,13 @@ func (p *page) spreadMerged() error {
 func tooSpread(l Limits) error {
 	return &Problem{
 		Found:  fmt.Sprintf("its merged areas cover more than %d cells", l.SpreadCells),
-		Advice: "Unmerge them in a spreadsheet program, or raise the reading limits if they are genuine",
+		Advice: "Unmerge them in a spreadsheet program, or raise the limits in the project file if they are genuine",
 	}
 }
 
 func tooManySheets(l Limits) error {
 	return &Problem{
 		Found:  fmt.Sprintf("it has more than %d sheets", l.Sheets),
-		Advice: "If it is genuine, raise the reading limits or split it",
+		Advice: "If it is genuine, raise the limits in the project file or split it",
 	}
 }

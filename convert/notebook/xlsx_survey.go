@@ -66,7 +66,7 @@ func (s *xlsxSheet) edges() error {
 func (s *xlsxSheet) tooMerged() error {
 	return &Problem{
 		Found:  fmt.Sprintf("it has more than %d merged areas", s.book.limits.Merges),
-		Advice: "Unmerge them in a spreadsheet program, or raise the reading limits if they are genuine",
+		Advice: "Unmerge them in a spreadsheet program, or raise the limits in the project file if they are genuine",
 	}
 }
 

@@ -27,6 +27,7 @@ type Project struct {
 	Notebook []layout.Entry `toml:"notebook"`
 	Asks     Asks           `toml:"asks"`
 	Privacy  Privacy        `toml:"privacy"`
+	Limits   Limits         `toml:"limits"`
 
 	// Path is where the project was read from; empty for an empty project.
 	// Relative paths in the project are relative to its folder.
@@ -200,6 +201,9 @@ func (p *Project) check() error {
 		return err
 	}
 	if err := p.checkEntries(); err != nil {
+		return err
+	}
+	if err := p.checkLimits(); err != nil {
 		return err
 	}
 	if _, err := p.Dataset.LicenceURL(); err != nil {
