@@ -174,7 +174,7 @@ func TestAnswersThatDisagreeAreReported(t *testing.T) {
 	assert.Equal(t, 1, result.Summary.Held, "neither counts")
 	require.Len(t, result.Notes, 1)
 	assert.Contains(t, result.Notes[0], "Buff-tip")
-	assert.Contains(t, result.Notes[0], "queries.xlsx, Questions, row 2")
+	assert.Contains(t, result.Notes[0], "queries.xlsx, Questions, cell F2")
 }
 
 func TestAnswersThatFitNothingAreReported(t *testing.T) {

@@ -32,7 +32,7 @@ func (in *interpreter) where(d *draft) {
 		}
 	}
 	in.areas(d)
-	r, v, ok := in.reference(d)
+	r, v, ok := in.reference(d, known)
 	if !ok && d.refHeld {
 		return
 	}
@@ -70,8 +70,8 @@ func (in *interpreter) where(d *draft) {
 }
 
 // reference reads the grid reference, or latitude and longitude, whichever
-// the draft has, and keeps it as written.
-func (in *interpreter) reference(d *draft) (r gridref.Reading, v *layout.Value, ok bool) {
+// the draft has, and keeps it as written. Known is the named site.
+func (in *interpreter) reference(d *draft, known places.Reading) (r gridref.Reading, v *layout.Value, ok bool) {
 	o := &d.o
 	v, found := d.Get(layout.GridRef)
 	lat, hasLat := d.Get(layout.Latitude)
@@ -80,16 +80,13 @@ func (in *interpreter) reference(d *draft) (r gridref.Reading, v *layout.Value, 
 	case found:
 		o.VerbatimCoordinates = verbatim(v)
 		d.read.place = v
-		text, answered := in.instead(v)
-		if !answered && in.answers.Len() > 0 {
-			text, answered = in.instead(d.atSite(v))
-		}
-		if !answered {
-			text = v.Text
-		}
 		var verdict reading.Verdict
-		r, verdict = in.memory.reference(text, v.Kind == notebook.Number && !answered)
-		in.note(d, verdict, v)
+		r, verdict = in.memory.reference(v.Text, v.Kind == notebook.Number)
+		verdict, asked := in.nearSite(d, verdict, v, known)
+		if text, answered := in.insteadAt(d, v, asked); answered {
+			r, verdict = in.memory.reference(text, false)
+		}
+		in.note(d, verdict, asked)
 		if verdict.State == reading.Held {
 			d.refHeld = true
 			return r, v, false
@@ -101,13 +98,12 @@ func (in *interpreter) reference(d *draft) (r gridref.Reading, v *layout.Value, 
 		both.Meaning = layout.GridRef
 		d.read.place = &both
 		r, err := gridref.ParseLatLon(full(lat.Text, lat), full(lon.Text, lon))
-		if text, answered := in.instead(&both); answered {
+		verdict, asked := in.nearSite(d, verdictOf(r, err), &both, known)
+		if text, answered := in.insteadAt(d, &both, asked); answered {
 			r, err = gridref.Parse(text)
-		} else if text, answered := in.instead(d.atSite(&both)); answered {
-			r, err = gridref.Parse(text)
+			verdict = verdictOf(r, err)
 		}
-		verdict := verdictOf(r, err)
-		in.note(d, verdict, &both, lon)
+		in.note(d, verdict, asked, lon)
 		if verdict.State == reading.Held {
 			d.refHeld = true
 			return r, &both, false

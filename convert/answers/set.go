@@ -38,7 +38,7 @@ type Answer struct {
 	Decision Decision
 	Value    string // for Replace
 	Note     string
-	// From says where the answer was read: "queries.xlsx, Questions, row 7".
+	// From says where the answer was read: "queries.xlsx, Questions, cell F7".
 	From string
 }
 

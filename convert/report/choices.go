@@ -24,12 +24,18 @@ const (
 	sayLeaveOut = "leave out"
 )
 
-// add gives a question its drop-down.
+// longestChoice is how many candidates a drop-down offers.
+const longestChoice = 40
+
+// add gives a question its drop-down. Where there are several candidates, none
+// of them is what “yes” could mean.
 func (c *choices) add(sheet string, row int, q *Question) error {
 	var list []string
 	if !DecisionsOnly(q.About) && len(q.Candidates) > 0 {
-		list = append(list, sayYes)
-		for _, candidate := range q.Candidates[:min(len(q.Candidates), 9)] {
+		if len(q.Candidates) == 1 {
+			list = append(list, sayYes)
+		}
+		for _, candidate := range q.Candidates[:min(len(q.Candidates), longestChoice)] {
 			if candidate = clip(candidate); candidate != "" && !has(list, candidate) {
 				list = append(list, candidate)
 			}

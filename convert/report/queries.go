@@ -24,7 +24,9 @@ const (
 
 // QuestionHeadings are the columns of the questions page. Answers are read
 // back by these names.
-var QuestionHeadings = []string{"State", "About", "Written", "What is the matter", "Suggestion", "Your answer", "Your note", "Records", "Where", "Check"}
+var QuestionHeadings = []string{"State", "About", "Written", "What is the matter", "Suggestion", headingAnswer, "Your note", "Records", "Where", "Check"}
+
+const headingAnswer = "Your answer"
 
 // The column widths of the questions page, in characters, and the columns that
 // other parts of the page point to.
@@ -124,10 +126,6 @@ func (w *Workbook) questions(folder string, questions []*Question) error {
 	p := &page{w: w, name: pageQuestions, headings: QuestionHeadings, widths: questionWidths, made: true, answers: true}
 	c := &choices{w: w}
 	for i, q := range questions {
-		suggestion := ""
-		if len(q.Candidates) > 0 && !DecisionsOnly(q.About) {
-			suggestion = q.Candidates[0]
-		}
 		var where []string
 		for _, at := range q.Places[:min(len(q.Places), 3)] {
 			where = append(where, at.String())
@@ -135,7 +133,7 @@ func (w *Workbook) questions(folder string, questions []*Question) error {
 		if n := len(q.Places) - len(where) + q.Others; n > 0 {
 			where = append(where, "and "+strconv.Itoa(n)+" more")
 		}
-		if err := p.add([]string{q.State.String(), q.About, answers.Plain(q.Written), q.Message, suggestion, "", "", strconv.Itoa(q.Records), strings.Join(where, "\n"), q.Code}); err != nil {
+		if err := p.add([]string{q.State.String(), q.About, answers.Plain(q.Written), q.Message, q.suggestion(), "", "", strconv.Itoa(q.Records), strings.Join(where, "\n"), q.Code}); err != nil {
 			return err
 		}
 		if i >= ownChoices {

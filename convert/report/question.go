@@ -5,6 +5,8 @@ package report
 import (
 	"cmp"
 	"slices"
+	"strconv"
+	"strings"
 
 	"fieldfare/convert/reading"
 )
@@ -24,6 +26,31 @@ type Question struct {
 	// Places are the first places, Others how many more there are.
 	Places []Place
 	Others int
+}
+
+// oneOf begins the suggestion of a question with several candidates, which
+// “yes” does not answer.
+const oneOf = "one of: "
+
+// suggestedAtMost is how many candidates a suggestion names; the list of the
+// answer's cell has them all.
+const suggestedAtMost = 3
+
+// suggestion is what the workbook suggests: the one candidate, or some of
+// several.
+func (q *Question) suggestion() string {
+	n := len(q.Candidates)
+	switch {
+	case n == 0 || DecisionsOnly(q.About):
+		return ""
+	case n == 1:
+		return q.Candidates[0]
+	}
+	text := oneOf + strings.Join(q.Candidates[:min(n, suggestedAtMost)], "; ")
+	if n > suggestedAtMost {
+		text += "; and " + strconv.Itoa(n-suggestedAtMost) + " more"
+	}
+	return text
 }
 
 // placesKept is how many places a question names; the Rows page has them all.

@@ -78,7 +78,7 @@ func (g *Given) read(path string, sheet notebook.Sheet) error {
 			}
 			return strings.TrimSpace(c.Text)
 		}
-		said, note := cell("Your answer"), cell("Your note")
+		said, note := cell(headingAnswer), cell("Your note")
 		g.Filled = g.Filled || said != "" || note != ""
 		if said == "" {
 			return nil
@@ -87,11 +87,11 @@ func (g *Given) read(path string, sheet notebook.Sheet) error {
 		a := answers.Answer{
 			Key:  answers.Key{About: q.about, Written: cell("Written"), Check: cell("Check")},
 			Note: note,
-			From: fmt.Sprintf("%s, %s, row %d", filepath.Base(path), sheet.Name(), r.Number),
+			From: fmt.Sprintf("%s, %s, cell %s", filepath.Base(path), sheet.Name(), notebook.Ref{Col: column[headingAnswer] + 1, Row: r.Number}),
 		}
 		var problem string
 		if a.Decision, a.Value, problem = q.decide(said); problem != "" {
-			g.Problems = append(g.Problems, fmt.Sprintf("%s: “%s” %s", a.From, said, problem))
+			g.Problems = append(g.Problems, fmt.Sprintf("%s, about “%s”: “%s” %s", a.From, a.Written, said, problem))
 			return nil
 		}
 		g.Answers = append(g.Answers, a)
@@ -115,6 +115,8 @@ var (
 // it cannot be one.
 func (q asked) decide(said string) (d answers.Decision, value, problem string) {
 	switch word := strings.Trim(strings.ToLower(strings.Join(strings.Fields(said), " ")), ".!,;:"); {
+	case strings.HasPrefix(said, oneOf) || is(word, yesWords) && strings.HasPrefix(q.suggestion, oneOf):
+		return "", "", "does not say which of several is meant. Write one of them into “Your answer”, or keep, or leave out."
 	case said == q.suggestion:
 		return q.replace(said)
 	case is(word, yesWords):
