@@ -23,6 +23,7 @@ func (b *block) decide(p *Plan) {
 	b.lastRecord(p)
 	b.makeColumns(p)
 	b.resolve(p.page)
+	p.footFacts(b)
 	if b.axis != nil {
 		b.settleTable(p)
 	}

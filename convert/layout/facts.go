@@ -176,6 +176,19 @@ func (f *facts) add(p *page, s sense, cell *notebook.Cell, text, label string, r
 			f.set(v)
 		}
 	case s.meaning == Remarks: // a note about the page, not about each record
+	case s.meaning == Recorder || s.meaning == Determiner:
+		who, place := personAndPlace(text)
+		if place != "" && !f.has(Site) {
+			w := v
+			w.Meaning, w.Text, w.Verbatim, w.Heading = Site, place, text, ""
+			if a, b := gridRefIn(place); a >= 0 {
+				f.siteAndGrid(w, a, b)
+			} else {
+				f.set(w)
+			}
+			v.Text, v.Verbatim = who, text
+		}
+		f.set(v)
 	case s.meaning == Site:
 		if a, b := gridRefIn(text); a >= 0 {
 			f.siteAndGrid(v, a, b)

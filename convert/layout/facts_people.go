@@ -1,0 +1,52 @@
+package layout
+
+import (
+	"regexp"
+	"strings"
+)
+
+// whoWords stand before the name of a recorder in a title: "rec. T.
+// Achterberg", "Recorded by Ines Calloway".
+var whoWords = regexp.MustCompile(`(?i)(?:^|[\s,;(–-])(?:recorded by|recorders?:?|recs?\.(?: by)?|observers?:?|obs\.) +`)
+
+// whoIn finds the recorder named in a line, from where to where the words that
+// name one stand.
+func whoIn(text string) (who string, from, to int) {
+	at := whoWords.FindStringIndex(text)
+	if at == nil {
+		return "", 0, 0
+	}
+	rest := text[at[1]:]
+	end := len(rest)
+	for _, stop := range [...]string{",", ";", "(", ")", " at ", " from ", " - ", " – ", ". "} {
+		for i := strings.Index(rest[:end], stop); i >= 0; {
+			if stop == ". " && i > 0 && (i == 1 || !isLetter(rest[i-2])) { // an initial
+				next := strings.Index(rest[i+2:end], stop)
+				if next < 0 {
+					break
+				}
+				i += 2 + next
+				continue
+			}
+			end = i
+			break
+		}
+	}
+	who = trim(strings.Trim(rest[:end], " .,"))
+	if words := strings.Fields(who); len(words) == 0 || len(words) > 6 || capitals(who)*3 < len(words)*2 || strings.ContainsAny(who, "0123456789") || who[0] < 'A' || who[0] > 'Z' {
+		return "", 0, 0
+	}
+	if isGroupName(who) || monthOf(who) > 0 || titleWords[strings.ToLower(firstWord(who))] {
+		return "", 0, 0
+	}
+	return who, at[0], at[1] + end
+}
+
+// personAndPlace parts "Ines Calloway at Tinker's Row TL453812".
+func personAndPlace(text string) (who, place string) {
+	who, place, ok := strings.Cut(text, " at ")
+	if !ok || place == "" || place[0] < 'A' || place[0] > 'Z' || strings.Count(who, " ") > 5 || strings.ContainsAny(who, "0123456789") {
+		return text, ""
+	}
+	return trim(who), trim(place)
+}
