@@ -36,13 +36,16 @@ func (r *Result) Closing() string {
 	b.WriteString(".\n")
 	if len(r.Questions) > 0 {
 		b.WriteString("\nWhat matters most:\n")
-		for i, q := range r.Questions {
+		causes := causesOf(r.Questions)
+		for i := range causes {
 			if i == mainCauses {
-				fmt.Fprintf(&b, "  and %s.\n", count(len(r.Questions)-i, "more question"))
+				fmt.Fprintf(&b, "  and %s.\n", count(len(causes)-i, "more cause"))
 				break
 			}
-			fmt.Fprintf(&b, "  %-6s %s: %s\n", q.State, count(q.Records, "record"), firstSentence(q))
+			c := &causes[i]
+			fmt.Fprintf(&b, "  %-6s %s: %s\n", c.state, count(c.records, "record"), c.words())
 		}
+		fmt.Fprintf(&b, "All in all %s, one answer each.\n", count(len(r.Questions), "question"))
 	}
 	if n := len(s.Dataset.Missing); n > 0 && s.Occurrences > 0 {
 		missing := strings.Join(s.Dataset.Missing[:min(n, mainCauses)], "; ")

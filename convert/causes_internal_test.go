@@ -1,0 +1,28 @@
+package convert
+
+import (
+	"testing"
+
+	"fieldfare/convert/reading"
+	"fieldfare/convert/report"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestCausesAreOneACheck(t *testing.T) {
+	causes := causesOf([]*report.Question{
+		{Code: "no-such-day", State: reading.Held, Written: "31/32.vi.18", Records: 9},
+		{Code: "uneven-figures", State: reading.Held, Written: "TL 458 83", Records: 9},
+		{Code: "no-such-day weekday-disagrees", State: reading.Held, Written: "31 June 1999", Records: 1},
+		{Code: "month-only", State: reading.Query, Written: "June 1999", Records: 40},
+		{Code: "never-heard-of", State: reading.Query, Written: "x", Message: "“x” is odd. Look at it.", Records: 1},
+		{Code: "never-heard-of", State: reading.Query, Written: "y", Message: "“y” is odd. Look at it.", Records: 1},
+	})
+	require.Len(t, causes, 4)
+	assert.Equal(t, 10, causes[0].records, "held first, most records first")
+	assert.Equal(t, "a day that the calendar does not have (31/32.vi.18; 31 June 1999)", causes[0].words())
+	assert.Equal(t, "a reference whose easting and northing differ in length (TL 458 83)", causes[1].words())
+	assert.Equal(t, reading.Query, causes[2].state)
+	assert.Equal(t, "“x” is odd. (and 1 more case like it)", causes[3].words())
+}
