@@ -22,7 +22,7 @@ func (s *listState) completeDate(v *Value) {
 	}
 	t := v.Text
 	if n := len(t); n >= 8 && isDigit(t[n-1]) && isDigit(t[n-2]) && isDigit(t[n-3]) && isDigit(t[n-4]) && t[n-4] <= '2' {
-		s.year = 0
+		s.year, s.short = 0, false
 		s.yearText(t[n-4:])
 		return
 	}
@@ -33,7 +33,9 @@ func (s *listState) completeDate(v *Value) {
 	}
 	if form.hasYear() {
 		if y := yearIn(t); y > 0 {
-			s.year = y
+			s.year, s.short = y, false
+		} else if y, ok := shortYear(t); ok {
+			s.year, s.short = y, true
 		}
 		return
 	}
@@ -43,9 +45,14 @@ func (s *listState) completeDate(v *Value) {
 		month = s.b.facts.month
 	}
 	doubt := reading.Verdict{}
+	short := false
 	if year == 0 && s.year > 0 && form != noDate {
-		year = s.year
-		doubt = reading.QueryOf("year-from-above", fmt.Sprintf("“%s” has no year. The year %d was taken from the date above it. Please check it.", t, year))
+		year, short = s.year, s.short
+		said := itoa(year)
+		if short {
+			said = said[2:]
+		}
+		doubt = reading.QueryOf("year-from-above", fmt.Sprintf("“%s” has no year. The year %s was taken from the date above it. Please check it.", t, said))
 	}
 	full := ""
 	switch {
@@ -64,10 +71,23 @@ func (s *listState) completeDate(v *Value) {
 	if v.Verbatim == "" {
 		v.Verbatim = t
 	}
-	v.Text = full
+	if v.Text = full; short { // the century is for the reader of dates to say
+		v.Text = strings.ReplaceAll(full, itoa(year), itoa(year)[2:])
+	}
 	if doubt.State != reading.Fair {
 		v.Doubt = v.Doubt.And(doubt)
 	}
+}
+
+// shortYear returns the year of two figures at the end of a date, as one of
+// this century: 3/7/19, 12 June 14.
+func shortYear(t string) (int, bool) {
+	n := len(t)
+	if n < 5 || !isDigit(t[n-1]) || !isDigit(t[n-2]) || strings.IndexByte("/. '", t[n-3]) < 0 || scanDate(t) != fullDate {
+		return 0, false
+	}
+	y, ok := isInt(t[n-2:])
+	return 2000 + y, ok
 }
 
 // turnOfYear asks about a year stated once where the dates run on into the

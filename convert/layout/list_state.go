@@ -50,6 +50,7 @@ type listState struct {
 	noted    bool
 	traps    bool // counts stand under the names of traps
 	year     int  // of the last date that had one, where the page names none
+	short    bool // that year was written with two figures
 	headTxt  string
 	// lastMonth is that of the date above, turned whether the dates of a page of
 	// one year run on into the next.
