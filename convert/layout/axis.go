@@ -194,6 +194,9 @@ func (p *Plan) axisCell(b *block, ac *axisColumn, s sense, r *keptRow, at int, t
 				break
 			}
 		}
+	case s.meaning == Site && isSection(text) && (b.facts.has(Site) || b.facts.has(GridRef)):
+		v.Meaning, v.Heading = Remarks, "section"
+		ac.values = append(ac.values, v)
 	case s.meaning == Site && strings.HasPrefix(strings.ToLower(text), "trap"):
 		v.Meaning, v.Heading = Remarks, "trap"
 		ac.values = append(ac.values, v)
@@ -340,7 +343,7 @@ func axisSense(st *stats, species bool) sense {
 func methodWord(s string) bool {
 	w, _, _ := strings.Cut(strings.ToLower(s), " ")
 	switch strings.Trim(w, ".,0123456789") {
-	case "mv", "actinic", "sugar", "sugaring", "led", "robinson", "skinner", "heath", "light", "w", "wine", "pheromone", "sweep", "sweeping", "netting", "net",
+	case "mv", "actinic", "act", "sugar", "sugaring", "led", "robinson", "skinner", "heath", "light", "w", "wine", "pheromone", "sweep", "sweeping", "netting", "net",
 		"transect", "beating", "dusking", "torch", "torching", "moth-trap", "mercury", "blacklight", "uv", "lamp", "pitfall", "malaise", "lured", "lure":
 		return true
 	}
@@ -428,7 +431,7 @@ func (ac *axisColumn) get(m Meaning) *Value {
 func (a *axis) groups() {
 	for i := range a.cols {
 		a.cols[i].group = i
-		if a.cols[i].sex == "" && a.cols[i].stage == "" && a.cols[i].role == Count {
+		if a.cols[i].sex == "" && a.cols[i].stage == "" && (a.cols[i].role == Count || a.cols[i].role == Date) {
 			continue
 		}
 		for j := range i {

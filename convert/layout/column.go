@@ -1,5 +1,7 @@
 package layout
 
+import "fieldfare/convert/reading"
+
 // column is one column of a list, or one of the label columns of a table.
 type column struct {
 	col     int    // from 0
@@ -15,7 +17,8 @@ type column struct {
 	joined []int
 	master int // the column it is joined to, itself where it is none
 	carry  bool
-	trap   bool // counts of the trap that the heading names
+	trap   bool            // counts of the trap that the heading names
+	doubt  reading.Verdict // about every cell of it
 	// split is how a joined cell is taken apart.
 	split splitKind
 }

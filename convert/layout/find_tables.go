@@ -22,6 +22,10 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 	if len(body) == 0 {
 		return nil, false, false
 	}
+	if cols := p.yearsOverDates(r, body, from, to); cols != nil {
+		names, dates := p.labelsOf(i, body, cols, from, to)
+		return cols, false, names && !dates && p.labelsFit(r, cols, from, to)
+	}
 	dated, plainWords := 0, true
 	for c := from; c <= to && c < len(r.cells); c++ {
 		if !countsBelow(body, c) {
@@ -305,6 +309,7 @@ func (p *page) labelsOf(i int, body []keptRow, cols []int, from, to int) (names,
 			}
 		}
 		switch {
+		case head.meaning == Remarks: // that may name species in passing
 		case st.share(lookTaxon) >= 0.3 && st.share(lookWords) >= 0.6 && st.shares(lookDate, lookDay) < 0.3:
 			names = true
 		case st.shares(lookDate, lookDay, lookPair, lookRealDate) >= 0.6 || head.meaning == Date && head.part != partYear:
@@ -380,6 +385,9 @@ func (p *page) stack(i int, cols []int, species bool, at int) (top, bottom int) 
 	top, bottom = i, i
 	for top-1 >= at && p.rows[top-1].n > 0 && i-top < 4 && p.standsOver(&p.rows[top-1], cols) {
 		top--
+	}
+	if p.yearsOverDates(&p.rows[i], p.tableBody(i), cols[0], cols[len(cols)-1]) != nil {
+		return top, bottom
 	}
 	for bottom+1 < len(p.rows) && bottom-i < 5 && p.furtherHeads(&p.rows[bottom+1], cols, species) {
 		bottom++

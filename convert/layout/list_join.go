@@ -141,6 +141,9 @@ func joinGridText(pl *cellPlan, s *listState, texts []string) (string, reading.V
 		}
 		return strings.Join(present(append(append([]string{}, texts[:n-2]...), e, nn)), " "), doubt
 	}
+	if n == 2 && len(texts[0]) > 2 && allDigits(texts[1]) {
+		return figuresInSquare(texts[0], texts[1])
+	}
 	if f := texts[n-1]; n == 2 && len(texts[0]) == 2 && allDigits(f) && len(f)%2 == 1 {
 		original := texts[0] + "0" + f
 		return original, reading.QueryOf("leading-zero-lost", "“"+f+"” has an odd number of figures: the spreadsheet has probably dropped a leading zero. It is read as "+original+".", original)

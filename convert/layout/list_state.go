@@ -116,8 +116,9 @@ func newListState(p *Plan, b *block) *listState {
 		if pl.carry {
 			s.carries = append(s.carries, i)
 		}
+		pl.value.Doubt = c.doubt
 		if p.page.hiddenColumns[c.col] {
-			pl.value.Doubt = reading.QueryOf("hidden-column", "This column is hidden in the workbook. It was read like the others.")
+			pl.value.Doubt = c.doubt.And(reading.QueryOf("hidden-column", "This column is hidden in the workbook. It was read like the others."))
 		}
 	}
 	if b.axis != nil {

@@ -41,6 +41,7 @@ func (p *Plan) openBlocks(running *facts, before facts, from int, h head) {
 				b.kind = kindDown
 			}
 			p.buildAxis(b, cols, species, b.heads)
+			b.axis.datesInCells(pg.tableBody(h.to))
 		}
 	}
 }

@@ -130,6 +130,7 @@ func (p *page) view(r *notebook.Row) keptRow {
 			}
 		}
 	}
+	p.spellMonths(&k)
 	return k
 }
 

@@ -11,7 +11,7 @@ import (
 // one and the name is no word of the trade.
 func (p *Plan) siteFromSheet(b *block) {
 	name := strings.Join(strings.Fields(cutYear(strings.ReplaceAll(trim(p.page.sheet), "_", " "))), " ")
-	if name == "" || isGenericSheet(p.page.sheet) || name[0] < 'A' || name[0] > 'Z' || strings.Count(name, " ") > 4 || b.facts.has(GridRef) && b.facts.get(GridRef).From == FromSheet {
+	if len(name) < 2 || b.allPlaced() || isGenericSheet(p.page.sheet) || name[0] < 'A' || name[0] > 'Z' || strings.Count(name, " ") > 4 || b.facts.has(GridRef) && b.facts.get(GridRef).From == FromSheet {
 		p.siteFromFile(b)
 		return
 	}
@@ -33,6 +33,17 @@ func (p *Plan) siteFromSheet(b *block) {
 		v.Doubt = reading.QueryOf("site-from-sheet-name", "The page names no site, so the sheet's name “"+name+"” was taken. Please check it.", name)
 	}
 	b.facts.set(v)
+}
+
+// allPlaced reports whether every row has a reference of its own: no name of a
+// site need be made up.
+func (b *block) allPlaced() bool {
+	for _, m := range []Meaning{GridRef, Latitude} {
+		if c := b.find(m, whole); c != nil && c.stats.n > 0 && b.filled[c.col] >= 0.999 {
+			return true
+		}
+	}
+	return false
 }
 
 // genericWords name sheets and files, not places.

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"strings"
 
 	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
@@ -18,10 +19,12 @@ func (b *block) resolve(p *page) {
 	b.nameByElimination(p)
 	b.settleNames()
 	b.bareRemarks()
+	b.bareSexes()
 	b.trapCounts()
 	b.settleCounts()
 	b.settleSeconds()
 	b.findSplits(p)
+	b.holdSummaries()
 	for i := range b.cols {
 		c := &b.cols[i]
 		if c.left == leaveNotUnderstood && c.stats.n > 0 && !c.fixed {
@@ -182,6 +185,10 @@ func (b *block) joinGrid() {
 			}
 		}
 		east, north = nil, nil
+	}
+	if square, figures := b.squareAndFigures(); square != nil {
+		b.join(square, figures)
+		grid = square
 	}
 	full := grid != nil && grid.stats.share(lookGrid) >= 0.5
 	switch {
@@ -413,4 +420,29 @@ func (b *block) settleNames() {
 			}
 		}
 	}
+}
+
+// bareSexes keeps males and females without a heading, beside the counts they
+// make up, as remarks.
+func (b *block) bareSexes() {
+	if !b.named() {
+		return
+	}
+	for i := range b.cols {
+		c := &b.cols[i]
+		if c.left == leaveNotUnderstood && c.heading == "" && !c.fixed && c.stats.n > 0 && c.stats.sexes() {
+			c.sense, c.left, c.why = sense{meaning: Remarks}, "", "counts in words beside the counts, without a heading"
+			b.note("column-without-heading", "Column "+notebook.ColumnName(c.col+1)+" has no heading. Its words are kept as remarks. Please check that they are.", c.col)
+		}
+	}
+}
+
+// sexes reports whether all cells are counts of males and females: "2m 3f".
+func (s *stats) sexes() bool {
+	for t := range s.distinct {
+		if !isCount(t) || isTick(t) || !strings.ContainsAny(t, "0123456789") || !strings.ContainsAny(t, "mf♂♀") || daysIn(t) > 0 {
+			return false
+		}
+	}
+	return s.n > 0
 }

@@ -172,7 +172,7 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 		case cell.Struck:
 			w.left[skipStruck]++
 			continue
-		case ac.role == Count && isNotSeen(text) && !w.p.opts.ZeroIsAbsence:
+		case (ac.role == Count || ac.role == Date) && isNotSeen(text) && (!w.p.opts.ZeroIsAbsence || ac.role == Date):
 			w.left[leaveNotSeen]++
 			continue
 		}
@@ -194,6 +194,9 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 			Ref: cellRef(ac.col, r.Number), From: FromCell, Doubt: doubt}
 		if said := trim(cell.Text); said != text {
 			v.Verbatim = said
+		}
+		if ac.role == Date {
+			ac.underYear(&v)
 		}
 		if w.p.page.hiddenColumns[ac.col] {
 			v.Doubt = v.Doubt.And(reading.QueryOf("hidden-column", "This column is hidden in the workbook. It was read like the others."))
