@@ -62,6 +62,9 @@ func (p *Plan) nextHead(at int) (head, bool) {
 		if current != nil && i > at && pg.rows[i-1].n > 1 && r.count(lookInt, 0, len(r.looks)) >= r.n-1 && !pg.factLine(&pg.rows[i-1]) {
 			continue // figures behind a label, directly below records: sums
 		}
+		if current != nil && current.axis != nil && pg.visitLine(r) {
+			continue
+		}
 		if cols, species, ok := pg.tableAt(i, 0, pg.width-1); ok {
 			top, bottom := pg.stack(i, cols, species, at)
 			return head{top, bottom, true, species, cols}, true
@@ -85,6 +88,29 @@ func (p *Plan) nextHead(at int) (head, bool) {
 		return head{from: start, to: end}, true
 	}
 	return head{}, false
+}
+
+// visitLine reports whether a row within a table says of its nights or visits
+// what the weather was or how long the trap ran: no headings of a further
+// table.
+func (p *page) visitLine(r *keptRow) bool {
+	if r.first < 0 || r.n < 2 || r.count(lookDate|lookDay|lookMonth|lookRealDate, 0, len(r.looks)) > 0 || p.eyes.known(r.text(r.first)) {
+		return false
+	}
+	ms := headingSenses(strings.TrimRight(r.text(r.first), " :"), false)
+	if len(ms) == 0 || ms[0].weight < weightContained {
+		return false
+	}
+	for c := r.first + 1; c < len(r.looks); c++ { // "Temp | Wind | Cloud" are headings
+		if x := headingSenses(r.text(c), false); len(x) > 0 && x[0].weight >= weightMisspelt {
+			return false
+		}
+	}
+	switch ms[0].meaning {
+	case Weather, Temperature, Effort, Time, EndTime:
+		return true
+	}
+	return false
 }
 
 func (p *page) look1(i int) look {
