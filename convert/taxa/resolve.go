@@ -36,11 +36,19 @@ func (r *resolver) readText(s string) outcome {
 		}
 	}
 	toks := tokenize(s)
+	if len(toks) > mostWords {
+		return held(CodeNotListed, "%s is too long for a name.", quoted(s))
+	}
 	if o, ok := r.numberFirst(s, toks); ok {
 		return o
 	}
 	return r.readTokens(s, toks)
 }
+
+// mostWords bounds the words and signs of a name with all that may stand
+// around it. What is longer is a text, and trying each of its parts as a name
+// would take time by the square of its length.
+const mostWords = 200
 
 // andSigns are ways of writing "and" in a name, and "cf.".
 var andSigns = strings.NewReplacer(" + ", " & ", " 'n' ", " & ", " 'n ", " & ", " n' ", " & ", "c.f.", "cf.", "C.f.", "cf.", "C.F.", "cf.")
