@@ -39,6 +39,10 @@ type batch struct {
 	drafts  []layout.Draft
 	encoded []byte
 	ends    []int // where each encoded row ends
+	// private are the numbers of rows whose texts must not be carried down,
+	// carried what was.
+	private []int
+	carried []carriedText
 	done    chan struct{}
 }
 
@@ -46,6 +50,7 @@ func (b *batch) reset(s *sheetRun) {
 	b.sheet = s
 	b.rows, b.texts, b.values, b.drafts = b.rows[:0], b.texts[:0], b.values[:0], b.drafts[:0]
 	b.encoded, b.ends = b.encoded[:0], b.ends[:0]
+	b.private, b.carried = b.private[:0], b.carried[:0]
 }
 
 // add copies an outcome into the batch.
@@ -123,6 +128,7 @@ func newCrew(s *settings, workers int, rows *spool.Spool) *crew {
 				var row spool.Row
 				for i := range b.rows {
 					in.row(b.sheet, &b.rows[i], &row)
+					b.note(i, &row)
 					b.encoded = spool.Encode(b.encoded, &row)
 					b.ends = append(b.ends, len(b.encoded))
 				}
@@ -192,6 +198,9 @@ func (c *crew) read(ctx context.Context, s *sheetRun, step func(rows int)) error
 }
 
 func (c *crew) append(b *batch) error {
+	if err := b.withoutPrivate(); err != nil {
+		return err
+	}
 	start := 0
 	for _, end := range b.ends {
 		if err := c.rows.Append(b.encoded[start:end]); err != nil {

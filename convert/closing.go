@@ -54,6 +54,12 @@ func (r *Result) Closing() string {
 		}
 		fmt.Fprintf(&b, "\nBefore the archive is complete, its description needs: %s. They go under [dataset] in the project file.\n", missing)
 	}
+	for i, caution := range r.Cautions {
+		if i == 0 {
+			b.WriteString("\nBefore you pass it on:\n")
+		}
+		fmt.Fprintf(&b, "  %s\n", caution)
+	}
 	if len(r.Notes) > 0 {
 		b.WriteString("\nAbout your answers:\n")
 		for _, note := range r.Notes {

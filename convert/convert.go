@@ -32,6 +32,8 @@ type Result struct {
 	// Notes say what became of the recorder's answers where that is not what
 	// they expect, in sentences.
 	Notes []string
+	// Cautions say what should be looked at before the outputs are passed on.
+	Cautions []string
 	// Out is the output folder; empty where nothing was written.
 	Out string
 	// Exact is the file of the full copy; empty where none was asked for.

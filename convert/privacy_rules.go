@@ -6,6 +6,7 @@ import (
 	"fieldfare/convert/places"
 	"fieldfare/convert/privacy"
 	"fieldfare/convert/project"
+	"fieldfare/convert/reading"
 	"fieldfare/convert/taxa"
 	"fieldfare/gridref"
 )
@@ -16,8 +17,9 @@ type privacyRules struct {
 	taxa    map[string]int32 // side in metres, by folded name
 	places  map[string]int32
 	squares []privateSquare
-	least   int32 // for every record
-	byPlace int32 // for a private place where its line does not say
+	least   int32    // for every record
+	names   []string // of private places, as written
+	byPlace int32    // for a private place where its line does not say
 }
 
 // privateSquare is where a private place lies.
@@ -36,6 +38,9 @@ func newPrivacyRules(p *project.Privacy, list []places.Place) privacyRules {
 	}
 	for i := range list {
 		blur := r.place(&list[i])
+		if blur > 0 {
+			r.names = append(append(r.names, list[i].Name), list[i].Other...)
+		}
 		if blur == 0 || list[i].Reference == "" {
 			continue
 		}
@@ -44,6 +49,18 @@ func newPrivacyRules(p *project.Privacy, list []places.Place) privacyRules {
 		}
 	}
 	return r
+}
+
+// withPrivatePlaces adds to the places the private ones that the list lacks,
+// so that their names are known however they are spelt, and as parts of others.
+func withPrivatePlaces(list []places.Place, private []project.PrivatePlace) []places.Place {
+	known, _ := places.NewList(list)
+	for _, p := range private {
+		if found := known.Find(p.Name); found.Place == nil || found.State != reading.Fair || found.Part {
+			list = append(list, places.Place{Name: p.Name, Private: true, BlurTo: p.Square})
+		}
+	}
+	return list
 }
 
 // taxon returns the side in metres to which records of the taxon are blurred,
@@ -58,6 +75,9 @@ func (r *privacyRules) named(name string) int32 { return max(r.least, r.taxa[str
 // place returns the same for records of the place.
 func (r *privacyRules) place(p *places.Place) int32 {
 	blur := r.places[strings.ToLower(p.Name)]
+	for _, other := range p.Other {
+		blur = max(blur, r.places[strings.ToLower(other)])
+	}
 	if p.Private {
 		blur = max(blur, orDefault(p.BlurTo, r.byPlace))
 	}

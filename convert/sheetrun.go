@@ -43,6 +43,7 @@ type sheetRun struct {
 	evidence when.Evidence
 	lastDate string
 	genera   genera
+	private  map[int]bool // rows whose texts must not be carried down
 	cells    report.Cells
 }
 

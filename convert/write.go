@@ -233,6 +233,7 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 	metadata := w.metadata(&w.set.coverage)
 	result := &Result{Questions: w.accounts.questions.Sorted(), Readings: w.books.readings()}
 	result.Notes = append(slices.Concat(w.books.notes, w.problems(), w.notes), w.unfitting()...)
+	result.Cautions = w.cautions()
 	result.Summary = w.accounts.summary(w.books, w.versions, metadata)
 	result.Summary.Asks = w.asked(&w.accounts.asked, result.Questions)
 	result.Standard = w.standard

@@ -65,6 +65,10 @@ func Blur(r *spool.Record) dwc.Occurrence {
 // PersonWithheld is what informationWithheld says where somebody is not named.
 const PersonWithheld = "a person's name"
 
+// CarriedWithheld is what it says where a text is withheld that stands beside
+// a private record and was carried down from there.
+const CarriedWithheld = "wording"
+
 // dropUnlisted empties what only a taxon list can vouch for.
 func dropUnlisted(o *dwc.Occurrence) {
 	for _, term := range ListTerms {
