@@ -46,7 +46,14 @@ func (s *listState) completeDate(v *Value) {
 	}
 	doubt := reading.Verdict{}
 	short := false
-	if year == 0 && s.year > 0 && form != noDate {
+	winter := 0
+	if year == 0 && form != noDate {
+		winter = s.b.facts.winterYear(t)
+	}
+	if winter > 0 {
+		year = winter
+		doubt = reading.QueryOf("year-of-winter", fmt.Sprintf("“%s” has no year. The page is of the winter of %d/%02d, so %d was taken. Please check it.", t, s.b.facts.winter, (s.b.facts.winter+1)%100, year))
+	} else if year == 0 && s.year > 0 && form != noDate {
 		year, short = s.year, s.short
 		said := itoa(year)
 		if short {
@@ -67,7 +74,9 @@ func (s *listState) completeDate(v *Value) {
 	if full == "" || full == t {
 		return
 	}
-	doubt = s.turnOfYear(t, month, year, doubt)
+	if winter == 0 {
+		doubt = s.turnOfYear(t, month, year, doubt)
+	}
 	if v.Verbatim == "" {
 		v.Verbatim = t
 	}

@@ -14,6 +14,8 @@ type facts struct {
 	year, month         int
 	yearFrom, monthFrom Origin
 	yearSaid, monthSaid string // where: "the title", "the sheet's name"
+	// winter is the first of the two years of a page about one winter.
+	winter int
 }
 
 func (f *facts) has(m Meaning) bool {

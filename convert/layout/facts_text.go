@@ -184,7 +184,11 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		rest = trim(strings.Replace(rest, raw, " ", 1))
 		said = true
 	}
-	if y := yearIn(rest); y > 0 {
+	if y, at, end := winterIn(rest); y > 0 {
+		f.winter = y
+		rest = trim(rest[:at] + " " + rest[end:])
+		said = true
+	} else if y := yearIn(rest); y > 0 {
 		f.year, f.yearFrom, f.yearSaid = y, from, originWords(from)
 		if m := monthIn(rest); m > 0 && (m != 5 && m != 3 || strings.Contains(rest, monthTitles[m]+" "+itoa(y))) {
 			f.month, f.monthFrom, f.monthSaid = m, from, originWords(from)
