@@ -95,14 +95,13 @@ func (c *choices) finish() error {
 	return c.w.file.SetSheetVisible(pageChoices, false)
 }
 
-// link makes the cell of the places a link to the first of them in its
-// notebook.
+// link makes a cell of the row a link to the place in its notebook.
 func link(file *excelize.File, sheet string, row int, folder string, at Place) error {
 	target, ok := target(folder, at)
 	if !ok {
 		return nil
 	}
-	cell, _ := excelize.CoordinatesToCellName(whereColumn, row)
+	cell, _ := excelize.CoordinatesToCellName(linkColumn, row)
 	return file.SetCellHyperLink(sheet, cell, target, "External")
 }
 
@@ -123,7 +122,7 @@ func target(folder string, at Place) (string, bool) {
 		address = "file:///" + strings.TrimPrefix((&url.URL{Path: filepath.ToSlash(to)}).EscapedPath(), "/") // on another drive
 	}
 	if at.Sheet != "" {
-		cell, _, _ := strings.Cut(at.Cell, ",")
+		cell := at.firstCell()
 		if cell == "" {
 			cell = "A1"
 		}

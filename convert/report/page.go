@@ -38,7 +38,7 @@ func (p *page) add(cells []string) error {
 		style := p.w.styles.plain
 		if p.answers && (i+1 == answerColumn || i+1 == noteColumn) {
 			style = p.w.styles.fillIn
-		} else if p.answers && i+1 == whereColumn {
+		} else if p.answers && i+1 == linkColumn {
 			style = p.w.styles.link
 		}
 		// A cell of type string is never a formula, whatever it begins with.
@@ -177,7 +177,8 @@ func newBook(sheet string) (*Workbook, error) {
 	if err := w.file.SetSheetName("Sheet1", sheet); err != nil {
 		return nil, err
 	}
-	const text = 49 // the number format “@” (Office Open XML)
+	const family = "Calibri" // that of cells without a font of their own
+	const text = 49          // the number format “@” (Office Open XML)
 	top := &excelize.Alignment{WrapText: true, Vertical: "top"}
 	line := []excelize.Border{{Type: "bottom", Color: "B8B2A4", Style: 1}}
 	box := []excelize.Border{{Type: "left", Color: "8A7F66", Style: 1}, {Type: "right", Color: "8A7F66", Style: 1}, {Type: "top", Color: "8A7F66", Style: 1}, {Type: "bottom", Color: "8A7F66", Style: 1}}
@@ -185,11 +186,11 @@ func newBook(sheet string) (*Workbook, error) {
 		id    *int
 		style excelize.Style
 	}{
-		{&w.styles.title, excelize.Style{Font: &excelize.Font{Bold: true, Size: 16}, Alignment: top, NumFmt: text}},
-		{&w.styles.bold, excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: top, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E8E2D2"}}, Border: line}},
+		{&w.styles.title, excelize.Style{Font: &excelize.Font{Bold: true, Size: 16, Family: family}, Alignment: top, NumFmt: text}},
+		{&w.styles.bold, excelize.Style{Font: &excelize.Font{Bold: true, Size: 11, Family: family}, Alignment: top, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E8E2D2"}}, Border: line}},
 		{&w.styles.plain, excelize.Style{Alignment: top, NumFmt: text}},
 		{&w.styles.fillIn, excelize.Style{Alignment: top, NumFmt: text, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"FFF8DC"}}, Border: box}},
-		{&w.styles.link, excelize.Style{Alignment: top, NumFmt: text, Font: &excelize.Font{Color: "1F4E79", Underline: "single"}}},
+		{&w.styles.link, excelize.Style{Alignment: top, NumFmt: text, Font: &excelize.Font{Color: "1F4E79", Underline: "single", Size: 11, Family: family}}},
 	} {
 		var err error
 		if *s.id, err = w.file.NewStyle(&s.style); err != nil {

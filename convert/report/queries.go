@@ -3,6 +3,7 @@ package report
 import (
 	"io"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -30,10 +31,10 @@ const headingAnswer = "Your answer"
 
 // The column widths of the questions page, in characters, and the columns that
 // other parts of the page point to.
-var questionWidths = []float64{8, 13, 24, 50, 22, 24, 18, 9, 30, 18}
+var questionWidths = []float64{8, 13, 24, 50, 22, 24, 18, 9, 34, 18, 12}
 
 const (
-	answerColumn, noteColumn, whereColumn = 6, 7, 9
+	answerColumn, noteColumn, linkColumn = 6, 7, 11
 )
 
 // Workbook is the queries workbook in the making. Rows are added as they come
@@ -97,22 +98,30 @@ func (w *Workbook) Finish(out io.Writer, folder string, lines []string, question
 	return book.Write(w.file, out)
 }
 
+// startWidth is the width of the first page in characters: as much as goes on
+// a sheet of A4 upright in any font.
+const startWidth = 72
+
 // start writes the first page; its first line is the title.
 func (w *Workbook) start(lines []string) error {
+	widths := &page{widths: []float64{startWidth}}
 	for i, line := range lines {
 		cell, _ := excelize.CoordinatesToCellName(1, i+1)
 		if err := w.file.SetCellStr(pageStart, cell, clip(line)); err != nil {
 			return err
 		}
-		style := w.styles.plain
+		style, height := w.styles.plain, widths.height([]string{line})
 		if i == 0 {
-			style = w.styles.title
+			style, height = w.styles.title, 2*lineHeight
+		}
+		if err := w.file.SetRowHeight(pageStart, i+1, height); err != nil {
+			return err
 		}
 		if err := w.file.SetCellStyle(pageStart, cell, cell, style); err != nil {
 			return err
 		}
 	}
-	if err := w.file.SetColWidth(pageStart, "A", "A", 90); err != nil {
+	if err := w.file.SetColWidth(pageStart, "A", "A", startWidth); err != nil {
 		return err
 	}
 	return w.printSetup(pageStart, "portrait")
@@ -123,7 +132,8 @@ func (w *Workbook) start(lines []string) error {
 const ownChoices = 5000
 
 func (w *Workbook) questions(folder string, questions []*Question) error {
-	p := &page{w: w, name: pageQuestions, headings: QuestionHeadings, widths: questionWidths, made: true, answers: true}
+	// The link has a column of its own: not every spreadsheet program wraps one.
+	p := &page{w: w, name: pageQuestions, headings: append(slices.Clone(QuestionHeadings), "First of them"), widths: questionWidths, made: true, answers: true}
 	c := &choices{w: w}
 	for i, q := range questions {
 		var where []string
@@ -133,7 +143,11 @@ func (w *Workbook) questions(folder string, questions []*Question) error {
 		if n := len(q.Places) - len(where) + q.Others; n > 0 {
 			where = append(where, "and "+strconv.Itoa(n)+" more")
 		}
-		if err := p.add([]string{q.State.String(), q.About, answers.Plain(q.Written), q.Message, q.suggestion(), "", "", strconv.Itoa(q.Records), strings.Join(where, "\n"), q.Code}); err != nil {
+		open := ""
+		if i < ownChoices && len(q.Places) > 0 {
+			open = "open " + q.Places[0].firstCell()
+		}
+		if err := p.add([]string{q.State.String(), q.About, answers.Plain(q.Written), q.Message, q.suggestion(), "", "", strconv.Itoa(q.Records), strings.Join(where, "\n"), q.Code, open}); err != nil {
 			return err
 		}
 		if i >= ownChoices {
@@ -157,6 +171,12 @@ func (w *Workbook) questions(folder string, questions []*Question) error {
 		return err
 	}
 	return p.finish()
+}
+
+// firstCell is the cell's address, or the first of several.
+func (p Place) firstCell() string {
+	cell, _, _ := strings.Cut(p.Cell, ",")
+	return cell
 }
 
 // String says where, without the folder.
