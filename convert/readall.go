@@ -102,7 +102,8 @@ func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) 
 	sr.hasPlace = has(plan, layout.Site) || has(plan, layout.GridRef) || has(plan, layout.Latitude)
 	sr.order = s.dateOptions.Order
 	progress := job.progress()
-	progress.Stage("Reading "+filepath.Base(sr.file)+" "+sr.name, -1)
+	title, lines := strings.TrimSpace("Reading "+filepath.Base(sr.file)+" "+sr.name), linesOf(sr.file)
+	progress.Stage(title, lines)
 	mark := crew.rows.Mark()
 	if err := crew.read(ctx, sr, progress.Step); err != nil {
 		return err
@@ -117,6 +118,7 @@ func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) 
 	}
 	sr.restart()
 	sr.order, sr.mixed, sr.yearFirst = order, mixed, yearFirst
+	progress.Stage(title+" again", lines)
 	return crew.read(ctx, sr, progress.Step)
 }
 
