@@ -103,6 +103,11 @@ func (f *Folder) Commit() error {
 	}
 	for _, name := range names {
 		from, to, kept := filepath.Join(f.temp, name), filepath.Join(f.final, name), filepath.Join(old, name)
+		if info, err := os.Lstat(to); err == nil && info.IsDir() {
+			// Whatever it holds is not ours to clear away.
+			rollBack()
+			return &Error{to, "there is a folder of this name where an output belongs; the earlier outputs are as they were. Rename it, or give another folder after --out", nil}
+		}
 		switch err := os.Rename(to, kept); {
 		case err == nil:
 			undo = append(undo, func() { os.Rename(kept, to) })

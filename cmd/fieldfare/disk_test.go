@@ -1,0 +1,99 @@
+package main_test
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// handedIn are the outputs of a folder, name to content.
+func handedIn(t *testing.T, folder string) map[string]string {
+	t.Helper()
+	entries, err := os.ReadDir(folder)
+	require.NoError(t, err)
+	files := map[string]string{}
+	for _, e := range entries {
+		data, err := os.ReadFile(filepath.Join(folder, e.Name()))
+		require.NoError(t, err)
+		files[e.Name()] = string(data)
+	}
+	return files
+}
+
+const oneRow = "Date,Species,Count,Grid ref,Recorder\n12/6/2021,Heart and Dart,3,TL4588,Ines Calloway\n"
+
+// TestFullDisk converts into a file system of 300 kB: first what fits, then
+// what does not.
+func TestFullDisk(t *testing.T) {
+	if runtime.GOOS != "linux" || os.Geteuid() != 0 {
+		t.Skip("only root on Linux can mount a small disk")
+	}
+	disk := t.TempDir()
+	if said, err := exec.Command("mount", "-t", "tmpfs", "-o", "size=300k", "tmpfs", disk).CombinedOutput(); err != nil {
+		t.Skipf("a small disk cannot be mounted here: %s", said)
+	}
+	t.Cleanup(func() { assert.NoError(t, exec.Command("umount", disk).Run()) })
+	out := filepath.Join(disk, "out")
+	r := fieldfare(t, "", "convert", write(t, "small.csv", oneRow), "--out", out)
+	require.Zero(t, r.status, r.err)
+	before := handedIn(t, out)
+	require.Len(t, before, 4)
+
+	var large strings.Builder
+	large.WriteString("Date,Species,Count,Grid ref,Recorder,Notes\n")
+	for i := range 20_000 {
+		large.WriteString("12/6/2021,Heart and Dart,3,TL4588,Ines Calloway,")
+		for range 4 { // so that it does not pack away to nothing
+			i = i*1103515245 + 12345
+			large.WriteString(string(rune('a'+i>>16&15)) + "x")
+		}
+		large.WriteByte('\n')
+	}
+	r = fieldfare(t, "", "convert", write(t, "large.csv", large.String()), "--out", out)
+	assert.NotZero(t, r.status)
+	assert.Contains(t, r.err, "the disk is full. Nothing was changed; make room and run again")
+	assert.Equal(t, before, handedIn(t, out), "the earlier outputs are as they were, and nothing is left beside them")
+}
+
+// TestReadOnlyFolder converts into a folder that may not be written in. Root
+// may write anywhere, so there the program runs as somebody else.
+func TestReadOnlyFolder(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("folders of Windows have no such mode")
+	}
+	if os.Geteuid() == 0 {
+		t.Skip("root may write in every folder")
+	}
+	out := filepath.Join(t.TempDir(), "out")
+	require.NoError(t, os.Mkdir(out, 0o500))
+	r := fieldfare(t, "", "convert", write(t, "small.csv", oneRow), "--out", out)
+	assert.NotZero(t, r.status)
+	assert.Contains(t, r.err, "you may not write here. Give another folder after --out")
+	assert.Empty(t, handedIn(t, out))
+}
+
+// TestFolderInTheWay finds a folder where one of the outputs belongs: none is
+// replaced, and the folder keeps what it holds.
+func TestFolderInTheWay(t *testing.T) {
+	for _, name := range []string{"submission.zip", "queries.xlsx", "report.html", "summary.json"} {
+		out := filepath.Join(t.TempDir(), "out")
+		notebook := write(t, "small.csv", oneRow)
+		require.Zero(t, fieldfare(t, "", "convert", notebook, "--out", out).status)
+		require.NoError(t, os.Remove(filepath.Join(out, name)))
+		before := handedIn(t, out)
+		mine := filepath.Join(out, name, "mine")
+		require.NoError(t, os.MkdirAll(mine, 0o755))
+		r := fieldfare(t, "", "convert", write(t, "other.csv", oneRow+"13/6/2021,Buff-tip,3,TL4588,Ines Calloway\n"), "--out", out)
+		assert.NotZero(t, r.status, name)
+		assert.Contains(t, r.err, name)
+		assert.DirExists(t, mine)
+		require.NoError(t, os.RemoveAll(filepath.Join(out, name)))
+		assert.Equal(t, before, handedIn(t, out), "with a folder for %s nothing else is replaced", name)
+	}
+}
