@@ -64,7 +64,10 @@ func load(r io.Reader, path string, take func(Answer)) error {
 		if err == io.EOF {
 			return nil
 		}
-		line, _ := in.FieldPos(0)
+		line := 1
+		if len(row) > 0 {
+			line, _ = in.FieldPos(0)
+		}
 		if err != nil || first && !slices.Equal(row, heading) {
 			var bad *csv.ParseError
 			if errors.As(err, &bad) {

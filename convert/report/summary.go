@@ -39,6 +39,9 @@ type Summary struct {
 	Occurrences int `json:"occurrences"` // handed in
 	Events      int `json:"events"`
 	HeldBack    int `json:"records_held_back"`
+	// VisitsLeft counts the visits with nothing found for which an archive of
+	// occurrences has no place.
+	VisitsLeft int `json:"empty_visits_left_out,omitempty"`
 	// Withdrawn counts the records of an earlier submission that are gone;
 	// nil where there was none to compare with.
 	Withdrawn *int           `json:"withdrawn,omitempty"`
