@@ -23,6 +23,9 @@ func (b *block) decide(p *Plan) {
 	b.lastRecord(p)
 	b.makeColumns(p)
 	b.resolve(p.page)
+	if b.named() || b.axis != nil {
+		b.facts.dropSpecies()
+	}
 	p.footFacts(b)
 	if b.axis != nil {
 		b.settleTable(p)

@@ -211,6 +211,12 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 			said = true
 		}
 	}
+	if !said && rest == text && namesSpecies(p, rest) {
+		w := v
+		w.Meaning, w.Text = Taxon, rest
+		f.set(w)
+		return true
+	}
 	if !said && rest == text && (isInitialSurname(rest) || p.eyes.probe.KnownPerson(rest)) {
 		w := v
 		w.Meaning, w.Text = Recorder, rest

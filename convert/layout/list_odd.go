@@ -201,6 +201,9 @@ func (w *walker) sectionLine(r *notebook.Row, k *keptRow, s *listState) {
 	var f facts
 	f.year, f.month = s.section.year, s.section.month
 	used := f.read(w.p.page, k, FromSection)
+	if s.b.named() {
+		f.dropSpecies()
+	}
 	c := k.single()
 	any := len(f.values) > 0 || f.year != before.year || f.month != before.month
 	if !any && c >= 0 {

@@ -105,7 +105,7 @@ func daysIn(text string) int {
 		for _, suffix := range [...]string{"st", "nd", "rd", "th"} {
 			rest = strings.TrimPrefix(rest, suffix)
 		}
-		if word := firstWord(strings.TrimLeft(rest, " ./-")); monthOf(word) > 0 || rest != "" && rest[0] != ' ' && romanMonths[strings.ToLower(word)] > 0 {
+		if monthOf(firstWord(strings.TrimLeft(rest, " ./-"))) > 0 {
 			n++
 			continue
 		}
