@@ -119,7 +119,7 @@ func target(folder string, at Place) (string, bool) {
 	if path, err := filepath.Rel(from, to); err == nil {
 		address = (&url.URL{Path: filepath.ToSlash(path)}).String()
 	} else {
-		address = "file:///" + strings.TrimPrefix((&url.URL{Path: filepath.ToSlash(to)}).EscapedPath(), "/") // on another drive
+		address = whole(filepath.ToSlash(to)) // on another drive
 	}
 	if at.Sheet != "" {
 		cell := at.firstCell()
@@ -129,4 +129,14 @@ func target(folder string, at Place) (string, bool) {
 		address += "#" + url.PathEscape("'"+strings.ReplaceAll(at.Sheet, "'", "''")+"'!"+cell)
 	}
 	return address, len(address) <= longestLink
+}
+
+// whole is the address of a file by its full path with slashes, with or
+// without a drive's letter, or on a share (RFC 8089, file URIs).
+func whole(path string) string {
+	escaped := (&url.URL{Path: path}).EscapedPath()
+	if strings.HasPrefix(path, "//") {
+		return "file:" + escaped
+	}
+	return "file:///" + strings.TrimPrefix(escaped, "/")
 }
