@@ -1,0 +1,67 @@
+package report
+
+import (
+	"strings"
+	"testing"
+
+	"fieldfare/convert/answers"
+
+	"github.com/stretchr/testify/assert"
+)
+
+func TestDecide(t *testing.T) {
+	const held, query, several = "held", "query", "one of: Gonepteryx rhamni; Opisthograptis luteolata"
+	for _, c := range []struct {
+		asked
+		said     string
+		decision answers.Decision
+		value    string
+		problem  string
+	}{
+		{asked{"name", query, "Noctua pronuba"}, "Yes.", answers.Replace, "Noctua pronuba", ""},
+		{asked{"name", held, several}, "yes", "", "", "which of several"},
+		{asked{"name", query, several}, "OK", "", "", "which of several"},
+		{asked{"name", held, several}, several, "", "", "which of several"},
+		{asked{"name", held, several}, "Gonepteryx rhamni", answers.Replace, "Gonepteryx rhamni", ""},
+		{asked{"name", held, several}, "keep", answers.Keep, "", ""},
+		{asked{"name", held, ""}, "yes", "", "", "none here"},
+		{asked{"date", query, ""}, "y", answers.Keep, "", ""},
+		{asked{"date", held, ""}, "30 June 2018", answers.Replace, "30 June 2018", ""},
+		{asked{"date", held, ""}, "Leave  out!", answers.LeaveOut, "", ""},
+		{asked{"date", held, ""}, "don't know", "", "", "what should be read"},
+		{asked{"record", query, ""}, "another", "", "", "row as a whole"},
+	} {
+		decision, value, problem := c.decide(c.said)
+		assert.Equal(t, c.decision, decision, c.said)
+		assert.Equal(t, c.value, value, c.said)
+		if c.problem == "" {
+			assert.Empty(t, problem, c.said)
+		} else {
+			assert.Contains(t, problem, c.problem, c.said)
+		}
+	}
+}
+
+// FuzzDecide: whatever is written is one decision or one problem, and nothing
+// is read instead but what somebody wrote or the one suggestion.
+func FuzzDecide(f *testing.F) {
+	f.Add("name", "held", "one of: a; b", "yes")
+	f.Add("date", "query", "27 March 2022", " Yes ")
+	f.Add("record", "query", "", "keep")
+	f.Add("count", "held", "", "=1+1")
+	f.Fuzz(func(t *testing.T, about, state, suggestion, said string) {
+		if said == "" {
+			return // an empty cell is no answer
+		}
+		decision, value, problem := asked{about, state, suggestion}.decide(said)
+		if (decision == "") != (problem != "") {
+			t.Fatalf("%q: decision %q, problem %q", said, decision, problem)
+		}
+		if decision == answers.Replace && value != said && value != suggestion {
+			t.Fatalf("%q became %q", said, value)
+		}
+		if decision != answers.Replace && value != "" || strings.HasPrefix(value, oneOf) {
+			t.Fatalf("%q gives %q", said, value)
+		}
+	})
+}
