@@ -212,6 +212,9 @@ func (p *Plan) axisCell(b *block, ac *axisColumn, s sense, r *keptRow, at int, t
 		ac.values = append(ac.values, v)
 		b.axis.means[Site] = true
 	case s.meaning == Date:
+		if day := dayOfNight(text); day != "" {
+			v.Text, v.Verbatim = day, text
+		}
 		ac.dateRow = r.number
 		fallthrough
 	default:

@@ -314,7 +314,8 @@ func (p *page) labelsOf(i int, body []keptRow, cols []int, from, to int) (names,
 			names = true
 		case st.shares(lookDate, lookDay, lookPair, lookRealDate) >= 0.6 || head.meaning == Date && head.part != partYear:
 			dates = true
-		case st.share(lookPlace) >= 0.5 && st.share(lookTaxon) < 0.3, head.meaning == Site:
+		case st.share(lookPlace) >= 0.5 && st.share(lookTaxon) < 0.3, head.meaning == Site,
+			st.share(lookGrid) >= 0.6 && 2*namesOver(r, cols) >= len(cols):
 			dates = true // places down the side
 		case head.meaning == Taxon || head.meaning == Scientific || head.meaning == Vernacular:
 			names = true
@@ -323,6 +324,17 @@ func (p *page) labelsOf(i int, body []keptRow, cols []int, from, to int) (names,
 		}
 	}
 	return names, dates
+}
+
+// namesOver counts the columns that are headed by names of species.
+func namesOver(r *keptRow, cols []int) int {
+	n := 0
+	for _, c := range cols {
+		if r.look(c).is(lookTaxon) {
+			n++
+		}
+	}
+	return n
 }
 
 // datedHead: most of the columns are headed by dates, so the words beside
