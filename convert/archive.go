@@ -31,7 +31,7 @@ func newArchive(file io.WriteCloser, s *settings, v *setView) (*archive, error) 
 	var extensions []dwc.Table
 	measurements := dwc.Table{RowType: dwc.RowMeasurement}
 	if a.shape == shapeEvent {
-		core = dwc.Table{RowType: dwc.RowEvent, Columns: v.usedByEvents.Columns("eventID", "parentEventID", "eventType")}
+		core = dwc.Table{RowType: dwc.RowEvent, Columns: v.usedByEvents.Columns("eventID")}
 		extensions = []dwc.Table{{RowType: dwc.RowOccurrence, Columns: v.used.Columns("eventID", "occurrenceID")}}
 		measurements.Columns = append([]string{"eventID", "occurrenceID"}, measurementColumns...)
 	} else {

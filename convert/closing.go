@@ -34,6 +34,9 @@ func (r *Result) Closing() string {
 		fmt.Fprintf(&b, ", in %s", count(s.Events, "event"))
 	}
 	b.WriteString(".\n")
+	if s.VisitsLeft > 0 {
+		fmt.Fprintf(&b, "%s with nothing found left out: an archive of occurrences has no place for them. With shape = \"event\" under [dataset] in the project file they are handed in.\n", count(s.VisitsLeft, "visit"))
+	}
 	if len(r.Questions) > 0 {
 		b.WriteString("\nWhat matters most:\n")
 		causes := causesOf(r.Questions)

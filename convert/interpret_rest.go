@@ -21,7 +21,10 @@ func (in *interpreter) how(d *draft) {
 	}
 	d.facts.Light = isLight(d.o.SamplingProtocol)
 	if v, found := d.Get(layout.Effort); found {
-		d.o.SamplingEffort = in.free(d, v)
+		d.o.SamplingEffort = effort(v, in.free(d, v))
+	}
+	if !d.sheet.stated { // else it has terms of its own
+		sampleSize(&d.o, d.o.SamplingProtocol, counted(d.o.SamplingEffort))
 	}
 }
 

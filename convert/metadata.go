@@ -1,6 +1,9 @@
 package convert
 
 import (
+	"math"
+	"strings"
+
 	"fieldfare/convert/project"
 	"fieldfare/dwc"
 )
@@ -21,6 +24,9 @@ func (s *settings) metadata(c *coverage) *dwc.Dataset {
 		License:   s.licence,
 		Citation:  d.Citation,
 	}
+	if m.Citation == "" {
+		m.Citation = citation(m)
+	}
 	m.MetadataProviders = m.Creators
 	if d.Institution != "" {
 		m.Publisher = dwc.Party{Organisation: d.Institution}
@@ -28,7 +34,8 @@ func (s *settings) metadata(c *coverage) *dwc.Dataset {
 	if c.placed {
 		m.Geographic = dwc.GeographicCoverage{
 			Description: "The smallest box around the records handed in, with their uncertainty.",
-			West:        c.west, East: c.east, South: c.south, North: c.north, HasBox: true,
+			West:        math.Floor(c.west*boxParts) / boxParts, East: math.Ceil(c.east*boxParts) / boxParts,
+			South: math.Floor(c.south*boxParts) / boxParts, North: math.Ceil(c.north*boxParts) / boxParts, HasBox: true,
 		}
 	}
 	m.Temporal = dwc.TemporalCoverage{Begin: c.first, End: c.last}
@@ -42,6 +49,32 @@ func (s *settings) metadata(c *coverage) *dwc.Dataset {
 	}
 	m.Methods.QualityControl = "Names were matched to a taxon list, grid references converted and every record checked with Fieldfare " + Version + ". Records with an open question that would change them were held back."
 	return m
+}
+
+// boxParts are the parts of a degree to which the box is rounded, outwards:
+// about a kilometre, so that it shows no single place more finely.
+const boxParts = 100
+
+// citation is how the dataset is cited where nothing else is said: creators,
+// year and title; empty where one of them is not given.
+func citation(m *dwc.Dataset) string {
+	if m.Title == "" || len(m.Creators) == 0 || len(m.PubDate) < 4 {
+		return ""
+	}
+	var names []string
+	for _, p := range m.Creators {
+		if name := p.Name(); name != "" {
+			names = append(names, name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	list := names[len(names)-1]
+	if n := len(names); n > 1 {
+		list = strings.Join(names[:n-1], ", ") + " and " + list
+	}
+	return list + " (" + m.PubDate[:4] + "). " + strings.TrimRight(m.Title, ". ") + "."
 }
 
 func parties(list []project.Contact) []dwc.Party {

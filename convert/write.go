@@ -256,6 +256,7 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 		result.Exact = ExactFile
 	}
 	result.Summary.Occurrences, result.Summary.Events = w.leaving.archive.occurrences, w.leaving.archive.events
+	result.Summary.VisitsLeft = w.leaving.archive.visitsLeft
 	queries, err := out.Create(QueriesFile)
 	if err != nil {
 		return nil, err
