@@ -82,18 +82,19 @@ func (m *maker) dittoList() {
 
 func (m *maker) splitDates() {
 	columns := m.columns()[1:]
-	part := func(words []string, of func(time.Time) any) {
-		columns = append(columns, column{words, func(n night, _ catch) any { return of(n.date) }})
+	heads := []string{"Day", "Month", "Year"}
+	part := func(i int, of func(time.Time) any) {
+		columns = append(columns, column{heads[i : i+1], func(n night, _ catch) any { return of(n.date) }})
 	}
-	part([]string{"Day", "D"}, func(d time.Time) any { return d.Day() })
+	part(0, func(d time.Time) any { return d.Day() })
 	named := m.IntN(2) == 0
-	part([]string{"Month", "M"}, func(d time.Time) any {
+	part(1, func(d time.Time) any {
 		if named {
 			return d.Format("Jan")
 		}
 		return int(d.Month())
 	})
-	part([]string{"Year", "Y"}, func(d time.Time) any { return d.Year() })
+	part(2, func(d time.Time) any { return d.Year() })
 	m.writeList(columns, asItIs)
 }
 
@@ -190,10 +191,8 @@ func (m *maker) nightsDown() {
 }
 
 func (m *maker) monthsOverDays() {
-	at := m.nights[0].place
-	m.row(fmt.Sprintf("%s (%s) %d", at.name, at.square, m.nights[0].date.Year()))
-	m.row("Recorder: " + m.person)
-	m.row()
+	m.row(fmt.Sprintf("Moths %d", m.nights[0].date.Year()))
+	m.facts(m.nights[0].place)
 	months, days := []any{nil}, []any{"Species"}
 	last := time.Month(0)
 	for _, n := range m.nights {
