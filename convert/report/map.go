@@ -215,7 +215,7 @@ func legend(d *drawing, vague bool, top float64) {
 	d.text(20, top+41, "start", "with blurred records")
 	if vague {
 		d.add(`<rect class="vague" x="162" y="%.1f" width="14" height="14"/>`, top+30)
-		d.text(180, top+41, "start", "somewhere in the hectad")
+		d.text(180, top+41, "start", "somewhere in the square")
 	}
 }
 

@@ -186,11 +186,12 @@ type squareCounts struct {
 
 type squareCount struct{ records, blurred int }
 
-// Half the diagonal of a tetrad and of a hectad in metres, with some room for
+// Half the diagonal of a tetrad, a quadrant of 5 km and a hectad in metres, with some room for
 // the grid's own error.
 const (
-	tetradRadius = 1450
-	hectadRadius = 7110
+	tetradRadius   = 1450
+	quadrantRadius = 3560
+	hectadRadius   = 7110
 )
 
 func (c *squareCounts) add(o *dwc.Occurrence, blurred bool) {
@@ -212,7 +213,9 @@ func (c *squareCounts) add(o *dwc.Occurrence, blurred bool) {
 		return
 	}
 	tallySquare(c.hectads, hectad, blurred)
-	if radius > tetradRadius {
+	if quadrant, err := p.Square(grid, 5000); err == nil && blurred && radius > tetradRadius && radius <= quadrantRadius {
+		tallySquare(c.coarse, quadrant, blurred)
+	} else if radius > tetradRadius {
 		tallySquare(c.coarse, hectad, blurred)
 	} else if tetrad, err := p.Square(grid, 2000); err == nil {
 		tallySquare(c.tetrads, tetrad, blurred)
