@@ -40,6 +40,9 @@ func (p *Plan) openBlocks(running *facts, before facts, from int, h head) {
 			if species {
 				b.kind = kindDown
 			}
+			if len(groups) > 1 {
+				b.monthBeside(cols)
+			}
 			p.buildAxis(b, cols, species, b.heads)
 			b.axis.datesInCells(pg.tableBody(h.to))
 		}
