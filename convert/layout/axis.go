@@ -214,6 +214,8 @@ func (p *Plan) axisCell(b *block, ac *axisColumn, s sense, r *keptRow, at int, t
 	case s.meaning == Date:
 		if day := dayOfNight(text); day != "" {
 			v.Text, v.Verbatim = day, text
+		} else if _, _, ok := sixFigureDate(text); ok && v.Kind != notebook.Date {
+			v.Text, v.Verbatim = text[:2]+"/"+text[2:4]+"/"+text[4:], text
 		}
 		ac.dateRow = r.number
 		fallthrough
