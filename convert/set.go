@@ -62,8 +62,14 @@ func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.S
 	var page when.Page
 	sheet := -1
 	p := publisher{settings: s}
+	progress, compared := job.progress(), 0
+	progress.Stage("Comparing", rows.Rows())
 	n := 0
 	err := s.pass(ctx, job.Workers, rows, func(row *spool.Row, public []dwc.Occurrence) error {
+		if compared%batchRows == 0 {
+			progress.Step(batchRows)
+		}
+		compared++
 		if row.Sheet != sheet {
 			v.turnPage(sheet, &page)
 			sheet = row.Sheet
