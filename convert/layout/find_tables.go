@@ -309,7 +309,7 @@ func (p *page) labelsOf(i int, body []keptRow, cols []int, from, to int) (names,
 			}
 		}
 		switch {
-		case head.meaning == Remarks: // that may name species in passing
+		case head.meaning == Remarks, dates && r.look(c) == 0 && c > cols[len(cols)-1]: // notes, that may name species in passing
 		case st.share(lookTaxon) >= 0.3 && st.share(lookWords) >= 0.6 && st.shares(lookDate, lookDay) < 0.3:
 			names = true
 		case st.shares(lookDate, lookDay, lookPair, lookRealDate) >= 0.6 || head.meaning == Date && head.part != partYear:

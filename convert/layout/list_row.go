@@ -312,11 +312,12 @@ func (w *walker) addFacts(b *block, s *listState, d *Draft, mask uint64) {
 	}
 }
 
-// ownSiteDiffers: the row names a site, and it is not the page's.
+// ownSiteDiffers: the row names a site, and it is neither the page's nor a
+// numbered part of it.
 func (s *listState) ownSiteDiffers(d *Draft, b *block) bool {
 	own, ok := d.Get(Site)
 	page := b.facts.get(Site)
-	return ok && page != nil && own.Text != page.Text
+	return ok && page != nil && own.Text != page.Text && !isSection(own.Text)
 }
 
 func hasValue(d *Draft, m Meaning) bool {

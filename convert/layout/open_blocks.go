@@ -261,7 +261,9 @@ func (b *block) settleTable(p *Plan) {
 			c.sense, c.left = sense{meaning: Ignored, leave: leaveTotal}, leaveTotal
 		}
 	}
-	if !b.axis.species {
+	if b.axis.species {
+		b.namesAreNotes()
+	} else {
 		p.factRows(b)
 	}
 	b.tallyAxis(p)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
 )
 
 // settleCounts decides between several columns of figures: a total beside its
@@ -160,6 +161,10 @@ func (b *block) settleSeconds() {
 			continue
 		}
 		b.leave(loser, leaveSecond)
+		if c.meaning == Date && !winner.byHeading() {
+			winner.doubt = reading.HeldOf("several-dates", fmt.Sprintf("Columns %s and %s both hold dates, and no heading says which is the date of the record. Please say in the project file, or head the columns.",
+				notebook.ColumnName(f.col+1), notebook.ColumnName(c.col+1)))
+		}
 		b.note("second-column", fmt.Sprintf("Both “%s” (column %s) and “%s” (column %s) look like the %s. Column %s is used, the other is left out. Say in the project file which is meant.",
 			winner.heading, notebook.ColumnName(winner.col+1), loser.heading, notebook.ColumnName(loser.col+1), winner.meaning, notebook.ColumnName(winner.col+1)), loser.col)
 	}

@@ -26,12 +26,12 @@ func (b *block) holdFirstAndLast() {
 		if c.stats.n == 0 || c.fixed {
 			continue
 		}
-		word, _, _ := strings.Cut(normHeading(c.heading), " ")
+		heading := " " + normHeading(c.heading) + " "
 		dated := c.stats.shares(lookDate, lookDay, lookPair, lookRealDate) >= 0.5
 		switch {
-		case dated && (word == "first" || word == "earliest"):
+		case dated && (strings.Contains(heading, " first ") || strings.Contains(heading, " earliest ")):
 			first = c
-		case dated && (word == "last" || word == "latest"):
+		case dated && (strings.Contains(heading, " last ") || strings.Contains(heading, " latest ")):
 			last = c
 		case c.used() && c.meaning == Count && isTotalHeading(c.heading):
 			total = c
@@ -105,7 +105,7 @@ func daysIn(text string) int {
 		for _, suffix := range [...]string{"st", "nd", "rd", "th"} {
 			rest = strings.TrimPrefix(rest, suffix)
 		}
-		if monthOf(firstWord(strings.TrimLeft(rest, " ./-"))) > 0 {
+		if word := firstWord(strings.TrimLeft(rest, " ./-")); monthOf(word) > 0 || rest != "" && rest[0] != ' ' && romanMonths[strings.ToLower(word)] > 0 {
 			n++
 			continue
 		}

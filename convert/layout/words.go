@@ -63,8 +63,8 @@ func buildVocabulary() map[string][]sense {
 		"visit; trap date; trap night; date trapped; record date; date of observation; observation date; sighting date; survey date; "+
 		"event date; start date; date start; date from; from date; date begin; date set; evening; date of night; dates; datum; dato; day and month; "+
 		"date collected; collection date; night beginning; night starting; date noc; dt; dmy; sample date; sampling date; date and time; date time; "+
-		"seen on; recorded on; date of sighting; first date; date found; day date; evening of; morning of; date trap set; date out; nights; dates seen; calendar date; when seen")
-	m(EndDate, "end date; date end; date to; to date; date until; until; date ended; finish date; date finish; last date; date emptied; emptied; date in; night ending")
+		"seen on; recorded on; date of sighting; first date; first seen; first recorded; earliest date; date found; day date; evening of; morning of; date trap set; date out; nights; dates seen; calendar date; when seen")
+	m(EndDate, "end date; date end; date to; to date; date until; until; date ended; finish date; date finish; last date; last seen; last recorded; latest date; date emptied; emptied; date in; night ending")
 	add(sense{meaning: Date, part: partDay}, "day; dd; day of month; day no; d")
 	add(sense{meaning: Date, part: partMonth}, "month; mm; mon; mth; month no")
 	add(sense{meaning: Date, part: partYear}, "year; yyyy; yr; yy; year of record; recording year; season")
