@@ -50,3 +50,18 @@ func personAndPlace(text string) (who, place string) {
 	}
 	return trim(who), trim(place)
 }
+
+// byOther reports whether the words before "by" say that somebody did
+// something else than record: "All identified by Ines Calloway".
+func byOther(before string) bool {
+	words := strings.Fields(strings.ToLower(before))
+	if len(words) == 0 {
+		return false
+	}
+	switch strings.Trim(words[len(words)-1], ".,;:()") {
+	case "identified", "determined", "det", "id", "ided", "named", "checked", "verified", "confirmed", "conf", "typed", "entered", "written", "printed",
+		"owned", "lent", "made", "drawn", "supplied", "given", "sent", "copied", "transcribed", "edited", "read", "dissected", "photographed":
+		return true
+	}
+	return false
+}

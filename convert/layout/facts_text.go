@@ -201,7 +201,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		f.set(w)
 		rest = strings.TrimPrefix(trim(strings.Trim(rest[:from]+" , "+strings.TrimLeft(rest[to:], " ,;."), " ,;")), "at ")
 		said = true
-	} else if i := strings.LastIndex(strings.ToLower(rest), " by "); i > 0 {
+	} else if i := strings.LastIndex(strings.ToLower(rest), " by "); i > 0 && !byOther(rest[:i]) {
 		who := trim(strings.Trim(cutYear(rest[i+4:]), " ,;.-()"))
 		if who != "" && who[0] >= 'A' && who[0] <= 'Z' && strings.Count(who, " ") <= 4 {
 			w := v
