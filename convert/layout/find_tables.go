@@ -15,6 +15,13 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 	if r.n < 2 || r.struck || r.single() >= 0 || r.marked() >= 2 || r.marked() == 1 && r.n == 2 {
 		return nil, false, false
 	}
+	if c := oneNight(r, from, to); c >= 0 {
+		body := p.tableBody(i)
+		names, dates := p.labelsOf(i, body, []int{c}, from, to)
+		if names && !dates && countsBelow(body, c) && countsUnder(body, []int{c}) {
+			return []int{c}, false, true
+		}
+	}
 	if !p.mayHeadTable(r, from, to) {
 		return nil, false, false
 	}
@@ -62,6 +69,27 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 		return p.widen(r, body, cols, from, to), true, true
 	}
 	return nil, false, false
+}
+
+// oneNight returns the column of the only night of a table, the date beside a
+// heading for names ("Species, 6 June 2004"), or -1.
+func oneNight(r *keptRow, from, to int) int {
+	if r.n != 2 || r.first < from {
+		return -1
+	}
+	ms := headingSenses(r.text(r.first), false)
+	if len(ms) == 0 || ms[0].weight < weightExact-5 || ms[0].meaning != Taxon && ms[0].meaning != Vernacular && ms[0].meaning != Scientific {
+		return -1
+	}
+	for c := r.first + 1; c <= to && c < len(r.looks); c++ {
+		if r.looks[c] != 0 {
+			if r.looks[c].is(lookDate|lookRealDate) && !r.looks[c].is(lookLong) {
+				return c
+			}
+			return -1
+		}
+	}
+	return -1
 }
 
 // marked counts the cells that end in a colon.
@@ -231,14 +259,51 @@ func (p *page) tableBody(i int) []keptRow {
 			break
 		}
 		if to > i+1 && r.n >= 2 && r.first == p.rows[i].first && strings.EqualFold(r.text(r.first), p.rows[i].text(r.first)) && !r.looks[r.first].is(lookDate|lookDay|lookPair) && r.count(lookDate|lookDay|lookRealDate|lookSmall, r.first+1, len(r.looks)) >= r.n-1 {
-			for to > i+1 && p.factLine(&p.rows[to-1]) {
-				to--
-			}
+			break
+		}
+		if to > i+2 && p.rows[to-1].n == 0 && headsWords(r) {
 			break
 		}
 		to++
 	}
+	// What stands above the next headings belongs to them.
+	for to > i+1 && (p.rows[to-1].n == 0 || p.factLine(&p.rows[to-1]) || labelledFact(&p.rows[to-1])) {
+		to--
+	}
 	return p.rows[i+1 : to]
+}
+
+// labelledFact tells whether the row is a label and its value, with no colon:
+// "Grid ref | TL4587".
+func labelledFact(r *keptRow) bool {
+	if r.n != 2 {
+		return false
+	}
+	ms := headingSenses(r.text(r.first), false)
+	if len(ms) == 0 || ms[0].weight < weightExact-5 {
+		return false
+	}
+	switch ms[0].meaning {
+	case Site, GridRef, Recorder, Method, County, ViceCounty, Habitat:
+		return true
+	}
+	return false
+}
+
+// headsWords tells whether the row is headings of another list: words alone,
+// at least two of them known as headings.
+func headsWords(r *keptRow) bool {
+	known := 0
+	for c := range r.looks {
+		switch l := r.looks[c]; {
+		case l == 0:
+		case l.is(lookCount | lookTick | lookNil | lookDate | lookDay | lookPair | lookGrid | lookTime | lookTaxon | lookKnownTaxon):
+			return false
+		case knownHeading(r.text(c), l):
+			known++
+		}
+	}
+	return known >= 2
 }
 
 // countsBelow reports whether a column below the headings holds counts, marks
