@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"fieldfare/dwc/calendar"
 )
 
 // isYearOrDate says whether s is a year or a day as EML has them: four digits,
@@ -113,10 +115,10 @@ func isISODay(s string, whole bool) bool {
 			return !whole
 		}
 		day, ok := number(rest[4:])
-		return ok && rest[3] == '-' && day >= 1 && day <= daysIn(year, month)
+		return ok && rest[3] == '-' && day >= 1 && day <= calendar.DaysIn(year, month)
 	case 4:
 		day, ok := number(rest[1:])
-		return ok && day >= 1 && day <= 337+daysIn(year, 2)
+		return ok && day >= 1 && day <= 337+calendar.DaysIn(year, 2)
 	}
 	return false
 }
@@ -124,20 +126,6 @@ func isISODay(s string, whole bool) bool {
 func isWeek(s string) bool {
 	week, ok := number(s)
 	return ok && week >= 1 && week <= 53
-}
-
-// daysIn returns the days of a month of the Gregorian calendar.
-func daysIn(year, month int) int {
-	switch month {
-	case 4, 6, 9, 11:
-		return 30
-	case 2:
-		if year%4 == 0 && (year%100 != 0 || year%400 == 0) {
-			return 29
-		}
-		return 28
-	}
-	return 31
 }
 
 // isISOTime reads "22", "22:45", "22:45:10" and "22:45:10.5", with or without

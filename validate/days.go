@@ -4,36 +4,15 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"fieldfare/dwc/calendar"
 )
 
-// Days are counted from 1970-01-01 in the proleptic Gregorian calendar.
+// Days are counted as package calendar does, from 1970-01-01.
 
 var monthNames = [12]string{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
 
-// date turns a day into year, month and day of the month: the algorithm of
-// Howard Hinnant, "chrono-Compatible Low-Level Date Algorithms" (public
-// domain), civil_from_days; from memory.
-func date(day int32) (y, m, d int) {
-	z := int(day) + 719468
-	era := z / 146097
-	if z < 0 {
-		era = (z - 146096) / 146097
-	}
-	doe := z - era*146097
-	yoe := (doe - doe/1460 + doe/36524 - doe/146096) / 365
-	doy := doe - (365*yoe + yoe/4 - yoe/100)
-	mp := (5*doy + 2) / 153
-	d = doy - (153*mp+2)/5 + 1
-	m = mp + 3
-	if m > 12 {
-		m -= 12
-	}
-	y = yoe + era*400
-	if m <= 2 {
-		y++
-	}
-	return y, m, d
-}
+func date(day int32) (y, m, d int) { return calendar.Date(int(day)) }
 
 func monthOf(day int32) int {
 	_, m, _ := date(day)
@@ -62,20 +41,8 @@ func words(day int32) string {
 	return fmt.Sprintf("%d %s %d", d, monthNames[m-1], y)
 }
 
-// dayNumber is the reverse of date: Hinnant's days_from_civil.
-func dayNumber(y, m, d int) int32 {
-	if m <= 2 {
-		y--
-		m += 12
-	}
-	era := y / 400
-	if y < 0 {
-		era = (y - 399) / 400
-	}
-	yoe := y - era*400
-	doy := (153*(m-3)+2)/5 + d - 1
-	return int32(era*146097 + yoe*365 + yoe/4 - yoe/100 + doy - 719468)
-}
+// dayNumber is the reverse of date.
+func dayNumber(y, m, d int) int32 { return int32(calendar.Number(y, m, d)) }
 
 // daysOf reads an eventDate of years, months and days, or an interval of two,
 // with or without times.

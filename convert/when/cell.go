@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fieldfare/convert/reading"
+	"fieldfare/dwc/calendar"
 )
 
 // ReadCell reads what a notebook stores for a real spreadsheet date, or any
@@ -41,7 +42,7 @@ func ReadShown(raw, shown string, o Options) Reading {
 		// program that shows a day puts it first or gives the year as well.
 		s = Reading{Verdict: reading.QueryOf("month-only", ""), EventDate: s.Candidates[0]}
 		s.Start = ReadCell(s.EventDate, bare).Start
-		s.End = Date{s.Start.Year, s.Start.Month, DaysIn(s.Start.Year, s.Start.Month)}
+		s.End = Date{s.Start.Year, s.Start.Month, calendar.DaysIn(s.Start.Year, s.Start.Month)}
 	case s.State != reading.Query || unitOf(s) == dayPrec:
 		return r
 	}

@@ -3,6 +3,8 @@ package when
 import (
 	"strconv"
 	"time"
+
+	"fieldfare/dwc/calendar"
 )
 
 // Date is a day of the Gregorian calendar, without a time or a zone. The zero
@@ -15,68 +17,16 @@ func (d Date) IsZero() bool { return d == Date{} }
 // Valid reports whether the calendar has the day. Years run from 1 to 9999.
 func (d Date) Valid() bool {
 	return d.Year >= 1 && d.Year <= 9999 && d.Month >= 1 && d.Month <= 12 &&
-		d.Day >= 1 && d.Day <= DaysIn(d.Year, d.Month)
-}
-
-// DaysIn returns the number of days of a month, 28 to 31; 0 for a month
-// outside 1 to 12.
-func DaysIn(year, month int) int {
-	switch month {
-	case 4, 6, 9, 11:
-		return 30
-	case 2:
-		if year%4 == 0 && (year%100 != 0 || year%400 == 0) {
-			return 29
-		}
-		return 28
-	case 1, 3, 5, 7, 8, 10, 12:
-		return 31
-	}
-	return 0
+		d.Day >= 1 && d.Day <= calendar.DaysIn(d.Year, d.Month)
 }
 
 // Days returns the number of days from 1 January 1970 to d, negative before.
-//
-// Source: the conversion from a proleptic Gregorian date by eras of 400 years
-// (146 097 days), as in Howard Hinnant, "chrono-Compatible Low-Level Date
-// Algorithms", days_from_civil.
-func (d Date) Days() int {
-	y, m := d.Year, d.Month
-	if m <= 2 {
-		y--
-		m += 12
-	}
-	era := y / 400
-	if y < 0 {
-		era = (y - 399) / 400
-	}
-	yoe := y - era*400
-	doy := (153*(m-3)+2)/5 + d.Day - 1
-	return era*146097 + yoe*365 + yoe/4 - yoe/100 + doy - 719468
-}
+func (d Date) Days() int { return calendar.Number(d.Year, d.Month, d.Day) }
 
 // DateOf is the inverse of Date.Days.
-//
-// Source: as there, civil_from_days.
 func DateOf(days int) Date {
-	z := days + 719468
-	era := z / 146097
-	if z < 0 {
-		era = (z - 146096) / 146097
-	}
-	doe := z - era*146097
-	yoe := (doe - doe/1460 + doe/36524 - doe/146096) / 365
-	doy := doe - (365*yoe + yoe/4 - yoe/100)
-	mp := (5*doy + 2) / 153
-	m := mp + 3
-	if m > 12 {
-		m -= 12
-	}
-	y := yoe + era*400
-	if m <= 2 {
-		y++
-	}
-	return Date{y, m, doy - (153*mp+2)/5 + 1}
+	y, m, d := calendar.Date(days)
+	return Date{y, m, d}
 }
 
 // Add returns the day n days later.

@@ -1,5 +1,7 @@
 package when
 
+import "fieldfare/dwc/calendar"
+
 // extent is a run of whole days, months or years.
 type extent struct {
 	first, last Date
@@ -18,7 +20,7 @@ func extentOf(p point, year int) extent {
 	}
 	switch p.prec {
 	case monthPrec:
-		first, last := partDays(p.part, DaysIn(year, p.m))
+		first, last := partDays(p.part, calendar.DaysIn(year, p.m))
 		e := extent{Date{year, p.m, first}, Date{year, p.m, last}, dayPrec}
 		if p.part == wholePart {
 			e.unit = monthPrec
@@ -68,7 +70,7 @@ func extentOf(p point, year int) extent {
 // monthsExtent is a run of months, counted from January of the year 0.
 func monthsExtent(from, to int) extent {
 	y, m := to/12, to%12+1
-	return extent{Date{from / 12, from%12 + 1, 1}, Date{y, m, DaysIn(y, m)}, monthPrec}
+	return extent{Date{from / 12, from%12 + 1, 1}, Date{y, m, calendar.DaysIn(y, m)}, monthPrec}
 }
 
 func yearsExtent(from, to int) extent {

@@ -3,6 +3,8 @@ package bdq
 import (
 	"strconv"
 	"strings"
+
+	"fieldfare/dwc/calendar"
 )
 
 func eventDateStandard() check {
@@ -128,7 +130,7 @@ func dayInRange() check {
 			return unmet("is a day of some months only, and dwc:month is none")
 		}
 		if month != 2 || day > 29 {
-			return verdict(day <= monthLength(4, month), "is a day of the month", "is not a day of the month")
+			return verdict(day <= calendar.DaysIn(4, month), "is a day of the month", "is not a day of the month")
 		}
 		year, ok := isoYear(r.get("dwc:year"))
 		if !ok {

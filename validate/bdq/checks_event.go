@@ -3,6 +3,8 @@ package bdq
 import (
 	"fmt"
 	"strconv"
+
+	"fieldfare/dwc/calendar"
 )
 
 const (
@@ -98,7 +100,7 @@ func eventDateFromVerbatim(r *record, _ *parameters) Response {
 	reason := "was read"
 	// The last of the large states changed calendar on 14 February 1918
 	// (Russia); the standard asks for the remark.
-	if d, _ := parseISO(iso); d.first() < dayNumber(1918, 2, 14) {
+	if d, _ := parseISO(iso); d.first() < calendar.Number(1918, 2, 14) {
 		reason = "was read; verbatimDate was assumed to be in the Gregorian calendar"
 	}
 	return filledIn(reason, Change{eventDate, iso}).of(verbatim, value)
@@ -165,6 +167,6 @@ func eventDateFromDaysOfYear(r *record, _ *parameters) Response {
 }
 
 func dateOfDay(year, n int) string {
-	y, m, d := civil(dayNumber(year, 1, n))
+	y, m, d := calendar.Date(calendar.Number(year, 1, n))
 	return parts{y, m, d}.iso()
 }

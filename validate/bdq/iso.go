@@ -2,7 +2,8 @@ package bdq
 
 import (
 	"strings"
-	"time"
+
+	"fieldfare/dwc/calendar"
 )
 
 // precision is how finely a point in time is stated; finer is greater.
@@ -29,14 +30,14 @@ type point struct {
 
 // first and last are the first and last day that the point may mean, counted
 // from 1970-01-01.
-func (p point) first() int { return dayNumber(p.year, p.month, p.day) }
+func (p point) first() int { return calendar.Number(p.year, p.month, p.day) }
 
 func (p point) last() int {
 	switch p.precision {
 	case byYear:
-		return dayNumber(p.year, 12, 31)
+		return calendar.Number(p.year, 12, 31)
 	case byMonth:
-		return dayNumber(p.year, p.month, monthLength(p.year, p.month))
+		return calendar.Number(p.year, p.month, calendar.DaysIn(p.year, p.month))
 	case byWeek:
 		return p.first() + 6
 	}
@@ -74,9 +75,9 @@ func (s span) lastDate() point {
 	case byYear:
 		end.month, end.day = 12, 31
 	case byMonth:
-		end.day = monthLength(end.year, end.month)
+		end.day = calendar.DaysIn(end.year, end.month)
 	case byWeek:
-		end.year, end.month, end.day = civil(end.last())
+		end.year, end.month, end.day = calendar.Date(end.last())
 	}
 	return end
 }
@@ -109,31 +110,9 @@ func (s span) seconds() float64 {
 	return end - start
 }
 
-func dayNumber(year, month, day int) int {
-	return int(time.Date(year, time.Month(month), day, 0, 0, 0, 0, time.UTC).Unix() / 86400)
-}
-
-func civil(day int) (year, month, dayOfMonth int) {
-	y, m, d := time.Unix(int64(day)*86400, 0).UTC().Date()
-	return y, int(m), d
-}
-
-func dayOfYear(p point) int { return p.first() - dayNumber(p.year, 1, 1) + 1 }
+func dayOfYear(p point) int { return p.first() - calendar.Number(p.year, 1, 1) + 1 }
 
 func leap(year int) bool { return year%4 == 0 && (year%100 != 0 || year%400 == 0) }
-
-func monthLength(year, month int) int {
-	switch month {
-	case 4, 6, 9, 11:
-		return 30
-	case 2:
-		if leap(year) {
-			return 29
-		}
-		return 28
-	}
-	return 31
-}
 
 // parseISO reads a date, a date and time, or an interval as ISO 8601-1:2019
 // writes them: calendar, ordinal and week dates in the extended or the basic
@@ -256,7 +235,7 @@ func parseDate(s string) (p point, basic, ok bool) {
 		var n int
 		n, ok = digits(rest)
 		if ok = ok && n >= 1 && (n <= 365 || n == 366 && leap(year)); ok {
-			_, p.month, p.day = civil(dayNumber(year, 1, n))
+			_, p.month, p.day = calendar.Date(calendar.Number(year, 1, n))
 		}
 	case len(rest) == 4 && basic, len(rest) == 5 && !basic && rest[2] == '-':
 		p.precision = byDay
@@ -267,7 +246,7 @@ func parseDate(s string) (p point, basic, ok bool) {
 	default:
 		return p, basic, false
 	}
-	ok = ok && p.month >= 1 && p.month <= 12 && p.day >= 1 && p.day <= monthLength(year, p.month)
+	ok = ok && p.month >= 1 && p.month <= 12 && p.day >= 1 && p.day <= calendar.DaysIn(year, p.month)
 	return p, basic, ok
 }
 
@@ -288,11 +267,11 @@ func (p point) week(s string, basic bool) (point, bool, bool) {
 		weekday = int(s[dayAt]) - '0'
 	}
 	// Week 1 holds 4 January; weeks begin on Monday.
-	fourth := dayNumber(p.year, 1, 4)
+	fourth := calendar.Number(p.year, 1, 4)
 	start := fourth - isoWeekday(fourth) + 1 + (n-1)*7
-	holdsThursday, _, _ := civil(start + 3)
+	holdsThursday, _, _ := calendar.Date(start + 3)
 	ok = ok && n >= 1 && weekday >= 1 && weekday <= 7 && holdsThursday == p.year
-	p.year, p.month, p.day = civil(start + weekday - 1)
+	p.year, p.month, p.day = calendar.Date(start + weekday - 1)
 	return p, basic, ok
 }
 

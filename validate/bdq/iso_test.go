@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"fieldfare/dwc/calendar"
 	"fieldfare/testdata/need"
 )
 
@@ -111,8 +112,8 @@ func TestISOIntervals(t *testing.T) {
 		require.True(t, ok, text)
 		from, to := strings.Split(want[0], "-"), strings.Split(want[1], "-")
 		number := func(s string) int { n, _ := digits(s); return n }
-		assert.Equal(t, dayNumber(number(from[0]), number(from[1]), number(from[2])), got.first(), text)
-		assert.Equal(t, dayNumber(number(to[0]), number(to[1]), number(to[2])), got.last(), text)
+		assert.Equal(t, calendar.Number(number(from[0]), number(from[1]), number(from[2])), got.first(), text)
+		assert.Equal(t, calendar.Number(number(to[0]), number(to[1]), number(to[2])), got.last(), text)
 	}
 }
 

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"fieldfare/dwc/calendar"
 )
 
 // Settings are what the tests need beside a record.
@@ -54,10 +56,10 @@ func New(s Settings) (*Suite, error) {
 	}
 	year, month, day := s.Today.Date()
 	p := parameters{
-		eventFrom:        dayNumber(1582, 11, 15),
-		eventTo:          dayNumber(year, 12, 31),
-		identFrom:        dayNumber(1753, 1, 1),
-		identTo:          dayNumber(year, int(month), day),
+		eventFrom:        calendar.Number(1582, 11, 15),
+		eventTo:          calendar.Number(year, 12, 31),
+		identFrom:        calendar.Number(1753, 1, 1),
+		identTo:          calendar.Number(year, int(month), day),
 		yearFrom:         1582,
 		yearTo:           year,
 		elevationFrom:    -430,

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"fieldfare/dwc/calendar"
 )
 
 // interpretDate reads a date as people write it and gives it as ISO 8601, in
@@ -82,7 +84,7 @@ func (p parts) iso() string {
 }
 
 func (p parts) possible() bool {
-	return p.month <= 12 && (p.day == 0 || p.month > 0 && p.day <= monthLength(max(p.year, 4), p.month))
+	return p.month <= 12 && (p.day == 0 || p.month > 0 && p.day <= calendar.DaysIn(max(p.year, 4), p.month))
 }
 
 // complete takes from another date what this one leaves out.
