@@ -37,21 +37,12 @@ func pastRecords(ctx context.Context, path string, fn func(o *dwc.Occurrence)) e
 		return err
 	}
 	defer archive.Close()
-	table := archive.Table(dwc.RowOccurrence)
-	if table == nil {
-		return nil
-	}
 	n := 0
-	for row, err := range table.Rows() {
-		if err != nil {
-			return err
-		}
+	return archive.Occurrences(func(o *dwc.Occurrence, _ *dwc.Row) error {
 		if n++; n%batchRows == 0 && ctx.Err() != nil {
 			return ctx.Err()
 		}
-		var o dwc.Occurrence
-		row.Fill(&o)
-		fn(&o)
-	}
-	return nil
+		fn(o)
+		return nil
+	})
 }

@@ -177,78 +177,13 @@ func each(path string, fn func(o *dwc.Occurrence) error) error {
 		return err
 	}
 	defer archive.Close()
-	table := archive.Table(dwc.RowOccurrence)
-	if table == nil {
+	if archive.Table(dwc.RowOccurrence) == nil {
 		return fmt.Errorf("%s: there are no occurrences in it. Give a submission.zip or another Darwin Core Archive", path)
 	}
-	events, err := eventsOf(archive, table)
-	if err != nil {
-		return err
-	}
-	for row, err := range table.Rows() {
-		if err != nil {
-			return err
-		}
-		var o dwc.Occurrence
-		row.Fill(&o)
-		if events != nil {
-			events.complete(&o, row.ID())
-		}
+	return archive.Occurrences(func(o *dwc.Occurrence, row *dwc.Row) error {
 		if o.OccurrenceID == "" {
 			return fmt.Errorf("%s, %s, line %d: the record has no occurrenceID, so it cannot be compared", path, row.File, row.Line)
 		}
-		if err := fn(&o); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// events are the events of an archive whose core they are: an occurrence that
-// does not say itself when and where it was says it by its event.
-type events struct {
-	terms []string // that the occurrences do not state themselves
-	byID  map[string][]string
-}
-
-// eventsOf reads the events of an archive; nil where they are not its core.
-func eventsOf(archive *dwc.Archive, table *dwc.DataTable) (*events, error) {
-	if archive.Core.RowType() != dwc.RowEvent {
-		return nil, nil
-	}
-	own := map[string]bool{}
-	for _, c := range table.Columns() {
-		own[c.Term.Name] = true
-	}
-	e := &events{byID: map[string][]string{}}
-	var columns []int
-	for i, c := range archive.Core.Columns() {
-		if _, known := dwc.TermIndex(c.Term.Name); known && !own[c.Term.Name] && c.Term.Name != "eventID" {
-			e.terms, columns = append(e.terms, c.Term.Name), append(columns, i)
-		}
-	}
-	if len(columns) == 0 {
-		return e, nil
-	}
-	for row, err := range archive.Core.Rows() {
-		if err != nil {
-			return nil, err
-		}
-		values := make([]string, len(columns))
-		for i, c := range columns {
-			values[i] = row.Value(c)
-		}
-		e.byID[row.ID()] = values
-	}
-	return e, nil
-}
-
-// complete gives an occurrence what its event says.
-func (e *events) complete(o *dwc.Occurrence, id string) {
-	if o.EventID == "" {
-		o.EventID = id
-	}
-	for i, value := range e.byID[id] {
-		o.Set(e.terms[i], value)
-	}
+		return fn(o)
+	})
 }
