@@ -1,17 +1,22 @@
 package ledger
 
+import (
+	"slices"
+	"strings"
+
+	"github.com/agnivade/levenshtein"
+)
+
 // Match finds, for records that the ledger does not know by content, the line
 // that each is the corrected form of. It is given the lines whose content is
 // gone from the notebooks read, and the new records of the same notebooks; a
-// pair is made only where all fields but one agree, and where neither the
-// line nor the record fits another, so that a doubtful pair is no pair. The
-// result leads from the index of a new record to that of its line.
+// pair is made only where all else agrees, and where neither the line nor the
+// record fits another, so that a doubtful pair is no pair. The result leads
+// from the index of a new record to that of its line.
 func Match(gone, fresh []Line) map[int]int {
 	pairs := map[int]int{}
 	taken := make([]bool, len(gone))
-	// The fewer hands a field passes through, the likelier is a correction of
-	// it: first what is read off the row itself.
-	for _, corrected := range []int{name, count, date, rest, people, place} {
+	for _, corrected := range corrections {
 		byRest := map[key][]int{}
 		for i := range gone {
 			if !taken[i] {
@@ -29,7 +34,7 @@ func Match(gone, fresh []Line) map[int]int {
 			}
 		}
 		for k, records := range claims {
-			if lines := byRest[k]; len(lines) == 1 && len(records) == 1 {
+			if lines := byRest[k]; len(lines) == 1 && len(records) == 1 && plausible(&gone[lines[0]], &fresh[records[0]], corrected) {
 				pairs[records[0]] = lines[0]
 				taken[lines[0]] = true
 			}
@@ -37,6 +42,30 @@ func Match(gone, fresh []Line) map[int]int {
 	}
 	return pairs
 }
+
+// corrections are the fields that a corrected record may differ in, the
+// likeliest first: one before two, and what leaves the name as it was before
+// what changes it, since two rows of one night are told apart by their names.
+// Name and date, name and place, and date with count or place never go
+// together: that is another observation.
+var corrections = [][]int{
+	{count}, {rest}, {name}, {date}, {people}, {place},
+	{count, rest}, {date, rest}, {name, rest}, {people, rest}, {place, rest},
+	{people, place}, {count, people}, {count, place}, {count, name},
+}
+
+// plausible tells whether a pair may be one: where name and count both
+// differ, only if the names are alike but for a slip of the pen.
+func plausible(line, record *Line, corrected []int) bool {
+	if !slices.Contains(corrected, name) || !slices.Contains(corrected, count) {
+		return true
+	}
+	return levenshtein.ComputeDistance(strings.ToLower(line.Name), strings.ToLower(record.Name)) <= slips
+}
+
+// slips is how many letters two spellings of one name may differ by: common
+// practice, no source.
+const slips = 2
 
 // The places of the fields in Fields.list.
 const (
@@ -53,10 +82,12 @@ type key struct {
 	fields [6]string
 }
 
-// keyWithout is all that a line says but one field.
-func keyWithout(l *Line, field int) key {
+// keyWithout is all that a line says but some fields.
+func keyWithout(l *Line, fields []int) key {
 	k := key{l.Source, l.list()}
-	k.fields[field] = ""
+	for _, f := range fields {
+		k.fields[f] = ""
+	}
 	return k
 }
 
