@@ -96,6 +96,9 @@ func (v *vocabulary) interpret(s string) (string, bool) {
 	if len(given) != 1 || len(k) < 4 {
 		return "", false
 	}
+	if value, ok := v.only(func(parts []string) bool { return begun(k, parts) }); ok {
+		return value, true
+	}
 	return v.only(func(parts []string) bool {
 		for _, part := range parts {
 			if part == k {
@@ -130,6 +133,14 @@ func shortened(given, parts []string) bool {
 		}
 	}
 	return true
+}
+
+// begun says whether a word is a beginning of parts written together, all but
+// the last of them whole, and of that three letters or more ("preservedspec").
+func begun(word string, parts []string) bool {
+	last := len(parts) - 1
+	rest, ok := strings.CutPrefix(word, strings.Join(parts[:max(last, 0)], ""))
+	return ok && last > 0 && len(rest) >= 3 && strings.HasPrefix(parts[last], rest)
 }
 
 // The vocabularies are read from their lists when first asked for.
