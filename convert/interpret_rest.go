@@ -111,6 +111,10 @@ func (in *interpreter) basis(d *draft, v *layout.Value) {
 func (in *interpreter) term(d *draft, v *layout.Value) {
 	text := in.free(d, v)
 	free := d.facts.Blur > 0 && slices.Contains(privacy.ListTerms, v.Heading)
+	if v.Heading == "scientificNameID" && !free {
+		d.o.ScientificNameID = text // the recorder's own goes before the list's
+		return
+	}
 	if d.o.Get(v.Heading) == text || !free && d.o.Get(v.Heading) == "" && d.o.Set(v.Heading, text) {
 		return
 	}

@@ -135,7 +135,7 @@ func (in *interpreter) restateTaxon(d *draft, r *spool.Record, stated *dwc.Occur
 		value, now := in.cleaned(stated.Get(term)), o.Get(term)
 		switch {
 		case value == "" || value == now || term == "scientificName" && now != "":
-		case unlisted || now == "" && r.Facts.Blur == 0:
+		case unlisted || now == "" && r.Facts.Blur == 0, term == "scientificNameID" && stated.ScientificName == o.ScientificName && r.Facts.Blur == 0:
 			o.Set(term, value)
 		default:
 			o.TaxonRemarks = joinRemarks(o.TaxonRemarks, term+" stated as "+value)

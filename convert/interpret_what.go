@@ -110,6 +110,7 @@ func (in *interpreter) taxon(d *draft, r taxa.Reading) {
 	o, t := &d.o, r.Taxon
 	o.ScientificName, o.ScientificNameAuthorship = t.ScientificName, t.Authorship
 	o.TaxonID, o.TaxonRank, o.VernacularName = t.ID, t.Rank, t.Vernacular
+	o.ScientificNameID = recall(in.memory.nameIDs, t, t.NamedID)
 	o.NomenclaturalCode = t.Code
 	o.Kingdom, o.Phylum, o.Class, o.Order = t.Kingdom, t.Phylum, t.Class, t.Order
 	o.Superfamily, o.Family, o.Subfamily, o.Tribe = t.Superfamily, t.Family, t.Subfamily, t.Tribe

@@ -8,6 +8,7 @@ import (
 	"fieldfare/convert/privacy"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/tally"
+	"fieldfare/convert/taxa"
 	"fieldfare/convert/when"
 	"fieldfare/gridref"
 )
@@ -16,14 +17,15 @@ import (
 // a value is read the same way each time. Each kind of value has its own
 // bounded store, emptied when full.
 type memory struct {
-	dates  map[dateKey]when.Reading
-	refs   map[refKey]refReading
-	people map[personKey]people.Reading
-	places map[string]places.Reading
-	areas  map[areaKey]reading.Verdict
-	ground map[gridref.Square]ground
-	texts  map[string]scrubbed
-	counts map[countKey]tally.Reading
+	dates   map[dateKey]when.Reading
+	refs    map[refKey]refReading
+	people  map[personKey]people.Reading
+	places  map[string]places.Reading
+	areas   map[areaKey]reading.Verdict
+	ground  map[gridref.Square]ground
+	texts   map[string]scrubbed
+	counts  map[countKey]tally.Reading
+	nameIDs map[*taxa.Taxon]string
 }
 
 // remembered is how many values of a kind are kept.
@@ -68,7 +70,7 @@ type ground struct {
 }
 
 func newMemory() memory {
-	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}, map[areaKey]reading.Verdict{}, map[gridref.Square]ground{}, map[string]scrubbed{}, map[countKey]tally.Reading{}}
+	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}, map[areaKey]reading.Verdict{}, map[gridref.Square]ground{}, map[string]scrubbed{}, map[countKey]tally.Reading{}, map[*taxa.Taxon]string{}}
 }
 
 // recall returns what read says of the key, reading it only the first time.

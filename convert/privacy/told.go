@@ -33,7 +33,7 @@ var told = []struct {
 	{[]string{"country"}, isOneOf("United Kingdom", "Ireland", "Isle of Man", "Jersey", "Guernsey")},
 	{[]string{"countryCode"}, matches(`^[A-Z]{2}$`)},
 	{[]string{"identificationQualifier"}, isOneOf("cf.", "aff.", "agg.", "?", "s.l.", "s.str.", "s. lat.", "sp.", "spp.")},
-	{[]string{"taxonID"}, func(string) bool { return true }}, // the list's, see dropStated
+	{[]string{"taxonID", "scientificNameID"}, func(string) bool { return true }}, // the list's, see dropStated
 	{[]string{"scientificName", "acceptedNameUsage", "vernacularName", "scientificNameAuthorship"}, isShort},
 	{[]string{"kingdom", "phylum", "class", "order", "superfamily", "family", "subfamily", "tribe", "genus", "subgenus"}, matches(`^\p{Lu}[\p{Ll}-]+$`)},
 	{[]string{"specificEpithet", "infraspecificEpithet"}, matches(`^[\p{Ll}-]+$`)},
@@ -43,7 +43,7 @@ var told = []struct {
 // itself states of them is free text, and for a record that will be blurred
 // it must not stand in their place.
 var ListTerms = []string{
-	"taxonID", "scientificName", "acceptedNameUsage", "vernacularName", "scientificNameAuthorship", "kingdom", "phylum", "class",
+	"taxonID", "scientificNameID", "scientificName", "acceptedNameUsage", "vernacularName", "scientificNameAuthorship", "kingdom", "phylum", "class",
 	"order", "superfamily", "family", "subfamily", "tribe", "genus", "subgenus", "specificEpithet", "infraspecificEpithet",
 	"taxonRank", "nomenclaturalCode", "taxonomicStatus",
 }

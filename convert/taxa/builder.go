@@ -74,6 +74,9 @@ func (b *builder) intern(s string) string {
 func (b *builder) add(r *row) {
 	v := &r.values
 	text := v[fName]
+	if v[fID] == "" {
+		v[fID] = v[fNameID] // of a list that names its taxa by it
+	}
 	if text == "" && v[fGenus] != "" && v[fEpithet] != "" {
 		text = v[fGenus] + " " + strings.TrimSpace(v[fEpithet]+" "+v[fInfra])
 	} else if v[fGenus] != "" && startsLower(text) && !strings.ContainsRune(text, ' ') {
@@ -111,7 +114,7 @@ func (b *builder) add(r *row) {
 		return
 	}
 	t := Taxon{
-		ID: v[fID], ScientificName: n.canonical, Authorship: b.intern(authorship),
+		ID: v[fID], NameID: v[fNameID], ScientificName: n.canonical, Authorship: b.intern(authorship),
 		Number: v[fNumber], Group: b.intern(v[fGroup]), List: b.list.Name, Line: r.line, parent: none,
 		Lineage: Lineage{
 			Kingdom: b.rankName(v[fKingdom]), Phylum: b.rankName(v[fPhylum]), Class: b.rankName(v[fClass]), Order: b.rankName(v[fOrder]),

@@ -11,6 +11,7 @@ type field uint8
 const (
 	noField field = iota
 	fID
+	fNameID
 	fName // scientific name, with or without authorship
 	fAuthor
 	fYear
@@ -51,7 +52,8 @@ const (
 
 // headings are the words for each meaning, in the folded form of headingKey.
 var headings = map[field][]string{
-	fID:            {"taxonid", "id", "taxonkey", "nameid", "taxonconceptid", "uuid", "guid", "key", "identifier", "taxonidentifier", "scientificnameid"},
+	fID:            {"taxonid", "id", "taxonkey", "nameid", "taxonconceptid", "uuid", "guid", "key", "identifier", "taxonidentifier"},
+	fNameID:        {"scientificnameid"},
 	fName:          {"scientificname", "taxon", "taxonname", "latinname", "latin", "binomial", "binomialname", "canonicalname", "scientific", "speciesname", "fullname", "scientificnamewithoutauthorship", "botanicalname", "zoologicalname", "systematicname", "taxa", "linnaeanname", "nominalname", "recommendedscientificname"},
 	fNameAny:       {"name", "names", "listname"},
 	fSpecies:       {"species", "sp"},

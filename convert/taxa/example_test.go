@@ -22,7 +22,7 @@ func ExampleMatcher_Match() {
 	// Output:
 	// Heart & Dart: fair, Agrotis exclamationis (Linnaeus, 1758)
 	// Hyloicus pinastri: fair, Sphinx pinastri Linnaeus, 1758
-	// Grey/Dark Dagger: fair, Acronicta psi/tridens
+	// Grey/Dark Dagger: fair, Acronicta psi/tridens (Linnaeus, 1758)/(Denis & Schiffermüller, 1775)
 	// Noctua cf. comes: fair, Noctua, qualified "cf. comes"
 	// Peacock: held
 }

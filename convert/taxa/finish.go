@@ -28,7 +28,32 @@ func (b *builder) finish() (*List, []Problem) {
 		l.names = append(l.names, listName{text: e.text, taxon: e.taxon, kind: e.kind})
 	}
 	b.resolveParents(byName)
+	b.authorAggregates(byName)
 	return l, b.problems
+}
+
+// authorAggregates gives an aggregate that has no author of its own those of
+// the species whose names it bears: "Epirrita dilutata agg." the one of
+// Epirrita dilutata, "Acronicta psi/tridens" both.
+func (b *builder) authorAggregates(byName map[string]int32) {
+	for i := range b.list.taxa {
+		t := &b.list.taxa[i]
+		genus, rest, found := strings.Cut(t.ScientificName, " ")
+		if t.Rank != RankAggregate || t.Authorship != "" || !found {
+			continue
+		}
+		epithets, _, _ := strings.Cut(rest, " ")
+		var authors []string
+		for epithet := range strings.SplitSeq(epithets, "/") {
+			species, there := byName[key(genus+" "+epithet)]
+			if !there || b.list.taxa[species].Authorship == "" {
+				authors = nil
+				break
+			}
+			authors = append(authors, b.list.taxa[species].Authorship)
+		}
+		t.Authorship = b.intern(strings.Join(authors, "/"))
+	}
 }
 
 // twice reports an accepted name that stands on the list more than once.

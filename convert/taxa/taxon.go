@@ -24,6 +24,9 @@ type Taxon struct {
 	// ID is the list's taxonID; empty for a higher taxon that the list only
 	// mentions in the classification of others.
 	ID string
+	// NameID is the scientificNameID that the list states; NamedID gives one
+	// in every case.
+	NameID string
 	// ScientificName is the accepted name without authorship.
 	ScientificName string
 	Authorship     string
