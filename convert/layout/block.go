@@ -40,6 +40,7 @@ type block struct {
 	carry      map[Meaning]bool
 	skip       []span // rows the project file leaves out
 	marks      marks
+	sums       map[int]sumKind // rows that name a group
 	filled     map[int]float64 // by column: part of the rows with a value of their own
 }
 

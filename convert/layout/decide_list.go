@@ -32,6 +32,7 @@ func (b *block) decide(p *Plan) {
 	}
 	b.findItems(p)
 	b.findDamage(p)
+	b.findSums(p)
 	if b.holdsNone() {
 		p.leaveBlock(b)
 		return

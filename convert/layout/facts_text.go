@@ -159,7 +159,7 @@ var titleWords = wordSet("moth moths record records recording list lists trap tr
 // a recorder after "by".
 func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool {
 	said := false
-	rest := text
+	rest, beside := text, ""
 	v := Value{Ref: ref, From: from}
 	if len(text) > 120 {
 		return false
@@ -173,6 +173,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		if a > 0 || b < len(rest) {
 			g.Verbatim = text
 		}
+		beside = besideRef(rest[:a])
 		rest = trim(strings.Trim(rest[:a]+" "+rest[b:], " ,;-–()[]|"))
 		defer f.set(g) // after the site, which would take it away
 		said = true
@@ -231,6 +232,9 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 			}
 		}
 	}
+	if site == "" && beside != "" && !isPerson(beside) && !namesSpecies(p, beside) && !p.eyes.probe.KnownPerson(beside) {
+		site = beside
+	}
 	if site != "" {
 		w := v
 		w.Meaning, w.Text = Site, site
@@ -244,6 +248,29 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		said = true
 	}
 	return said
+}
+
+// besideRef is the place named directly before a reference in a title:
+// "Withy Holt" of "Withy Holt (TL4587) 2014". It begins with a capital and
+// holds no word of the trade.
+func besideRef(before string) string {
+	before = strings.TrimRight(before, " ,;-–([|@")
+	if i := strings.LastIndexAny(before, ",;:|("); i >= 0 {
+		before = before[i+1:]
+	}
+	for _, dash := range [...]string{" - ", " – ", " — ", " at ", " from "} {
+		if i := strings.LastIndex(before, dash); i >= 0 {
+			before = before[i+len(dash):]
+		}
+	}
+	name := trim(cutYear(before))
+	if name == "" || name[0] < 'A' || name[0] > 'Z' || len(name) < 3 || strings.Count(name, " ") > 4 || upToTitleWord(name) != name || strings.ContainsAny(name, "0123456789.") {
+		return ""
+	}
+	if isGroupName(name) || len(vocabulary[normHeading(name)]) > 0 {
+		return ""
+	}
+	return name
 }
 
 // titleParts are the parts of a title between dashes, commas and brackets.

@@ -82,6 +82,7 @@ func (w *walker) joined(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, m
 	}
 	if pl.date {
 		s.completeDate(&v)
+		s.dateNew = pl.differs(&v)
 	}
 	d.Values = append(d.Values, v)
 	*mask |= pl.bit

@@ -18,14 +18,24 @@ func (w *walker) oddRow(r *notebook.Row, b *block, s *listState) {
 	}
 	single := k.single()
 	name := s.nameOf(&k)
+	label := name
+	if label == "" && k.first >= 0 {
+		label = k.text(k.first)
+	}
+	kind := w.sumOf(b, s, &k, label)
 	switch {
 	case w.p.repeats(b, &k):
 		w.skip(skipHeadings)
 		w.out.Used = w.cells
 		clear(w.left)
-	case s.isTotal(&k, name), name == "" && w.sumsUp(b, s, &k):
+	case kind == sumTotal, single >= 0 && isTotalFigure(label), s.isTotal(&k, name), name == "" && w.sumsUp(b, s, &k):
 		w.skip(skipTotal)
 		s.endSums()
+	case kind == sumAsked:
+		w.record(r, b, s)
+		for i := range w.out.Drafts {
+			askSum(&w.out.Drafts[i])
+		}
 	case single < 0 && w.p.page.factLine(&k) && (k.looks[k.first].is(lookMarked) || len(labelsIn(k.text(k.first))) > 0):
 		w.sectionLine(r, &k, s)
 	case single >= 0:

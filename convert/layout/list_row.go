@@ -23,6 +23,9 @@ func (w *walker) plainRow(r *notebook.Row, s *listState) bool {
 	if w.cells < 2 || s.nameCol < 0 || len(s.b.skip) > 0 {
 		return false
 	}
+	if len(s.b.sums) > 0 && s.b.sums[r.Number] != sumNone {
+		return false
+	}
 	named := false
 	for _, c := range s.nameAt {
 		if c < len(r.Cells) && r.Cells[c].Text != "" {
@@ -61,7 +64,8 @@ func maybeSpecial(t string) bool {
 		[3]byte{'a', 'v', 'e'}, [3]byte{'o', 'v', 'e'}, [3]byte{'s', 'p', 'e'}, [3]byte{'a', 'l', 'l'}, [3]byte{'n', 'i', 'l'},
 		[3]byte{'n', 'o', 'n'}, [3]byte{'n', 'o', 't'}, [3]byte{'n', 'e', 'w'}, [3]byte{'b', 'r', 'o'}, [3]byte{'c', 'a', 'r'},
 		[3]byte{'z', 'e', 'r'}, [3]byte{'i', 'n', 'd'}, [3]byte{'p', 'a', 'g'}, [3]byte{'s', 'e', 'a'}, [3]byte{'y', 'e', 'a'}, [3]byte{'m', 'o', 'n'},
-		[3]byte{'n', 'i', 'g'}, [3]byte{'b', 'l', 'a'}, [3]byte{'d', 'i', 't'}, [3]byte{'e', 'm', 'p'}, [3]byte{'m', 'a', 'x'}, [3]byte{'k', 'e', 'y'}:
+		[3]byte{'n', 'i', 'g'}, [3]byte{'b', 'l', 'a'}, [3]byte{'d', 'i', 't'}, [3]byte{'e', 'm', 'p'}, [3]byte{'m', 'a', 'x'}, [3]byte{'k', 'e', 'y'},
+		[3]byte{'m', 'a', 'c'}, [3]byte{'m', 'i', 'c'}, [3]byte{'m', 'o', 't'}, [3]byte{'l', 'e', 'p'}, [3]byte{'b', 'u', 't'}, [3]byte{'h', 'e', 't'}, [3]byte{'i', 'n', 's'}:
 		return true
 	}
 	return len(t) > 6 && (t[len(t)-5:] == "total" || t[len(t)-6:] == "totals" || t[len(t)-5:] == "Total" || t[len(t)-5:] == "TOTAL")
@@ -100,7 +104,7 @@ func (w *walker) fill(r *notebook.Row, b *block, s *listState, d *Draft) {
 	for i := range s.plans {
 		s.plans[i].seen, s.plans[i].explicit = false, false
 	}
-	s.visitOn, s.siteNew = false, false
+	s.visitOn, s.siteNew, s.whoNew, s.dateNew = false, false, false, false
 	for c := range r.Cells {
 		cell := &r.Cells[c]
 		if cell.Text == "" || !HasText(cell) {
@@ -169,10 +173,13 @@ func (w *walker) cell(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, cel
 	switch {
 	case pl.date:
 		s.completeDate(v)
+		s.dateNew = pl.differs(v)
 	case pl.count:
 		pl.sum.add(text)
 	case pl.column.meaning == Site:
 		s.siteNew = !pl.has || v.Text != pl.last.Text
+	case pl.column.meaning == Recorder:
+		s.whoNew = pl.differs(v)
 	}
 	if pl.damage != damageNone || cell.Kind == notebook.Error || text[0] == '#' {
 		w.damage(s, pl, v, cell)
@@ -241,46 +248,6 @@ func (w *walker) ditto(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, te
 	pl.seen = true
 	if pl.date {
 		s.visitOn = true
-	}
-}
-
-// carryDown repeats what stands above where the row's own cell is blank.
-func (w *walker) carryDown(r *notebook.Row, s *listState, d *Draft, mask *uint64) {
-	ownDate := false
-	for _, i := range s.carries {
-		if pl := &s.plans[i]; pl.date && pl.explicit {
-			ownDate = true
-		}
-	}
-	for _, i := range s.carries {
-		pl := &s.plans[i]
-		if pl.seen || !pl.has {
-			continue
-		}
-		if pl.visit && ownDate || pl.place && s.siteNew || *mask&pl.bit != 0 {
-			continue
-		}
-		v := pl.last
-		v.From = FromAbove
-		if pl.rareGap && !pl.visit {
-			v.Doubt = v.Doubt.And(reading.QueryOf("gap-filled-from-above", "This row has no "+string(pl.column.meaning)+" of its own, while nearly all others have. “"+v.Text+"” was taken from "+v.Ref.String()+" above.", v.Text))
-		}
-		d.Values = append(d.Values, v)
-		*mask |= pl.bit
-	}
-	if s.siteNew { // what belonged to the old site goes with it
-		for _, i := range s.carries {
-			if pl := &s.plans[i]; pl.place && !pl.explicit {
-				pl.has = false
-			}
-		}
-	}
-	if ownDate {
-		for _, i := range s.carries {
-			if pl := &s.plans[i]; pl.visit && !pl.explicit {
-				pl.has = false
-			}
-		}
 	}
 }
 

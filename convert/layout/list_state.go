@@ -18,6 +18,7 @@ type cellPlan struct {
 	dittos              bool // marks in the column repeat what is above
 	visit               bool // carried within a visit only
 	place               bool // carried within a site only
+	method              bool // carried within a site and recorder, with a question within other dates
 	rareGap             bool // nearly every row has its own: a gap is asked about
 	date                bool
 	name                bool
@@ -58,7 +59,9 @@ type listState struct {
 	turned    bool
 	nameAt    []int // columns that name the taxon
 	visitOn   bool  // the date of the row at hand is carried from above
-	siteNew   bool  // the row at hand names a site of its own
+	siteNew   bool  // the row at hand names another site than the one above,
+	whoNew    bool  // another recorder,
+	dateNew   bool  // another date
 	data      bool  // the rows' last was a record
 	blanks    bool  // the row before was blank
 }
@@ -93,6 +96,7 @@ func newListState(p *Plan, b *block) *listState {
 		pl.dittos = c.stats.ditto > 0
 		pl.visit = ofVisit[c.meaning] && b.carry == nil
 		pl.place = ofPlace[c.meaning]
+		pl.method = c.meaning == Method && b.carry == nil
 		pl.rareGap = c.stats.n >= 20 && b.filled[c.col] >= 0.97 && c.stats.ditto == 0
 		pl.date = c.meaning == Date && c.left == ""
 		pl.count = c.meaning == Count && c.left == ""

@@ -117,27 +117,6 @@ func (b *block) leave(c *column, why string) {
 	c.left = why
 }
 
-// dayMonthYear gives three columns beside each other that are headed by the
-// initials of day, month and year those meanings.
-func (b *block) dayMonthYear() {
-	for i := 0; i+2 < len(b.cols); i++ {
-		d, m, y := &b.cols[i], &b.cols[i+1], &b.cols[i+2]
-		if normHeading(d.heading) != "d" || normHeading(m.heading) != "m" || normHeading(y.heading) != "y" || d.fixed || m.fixed || y.fixed {
-			continue
-		}
-		for j, pt := range [...]part{partDay, partMonth, partYear} {
-			if agree(sense{meaning: Date, part: pt}, &b.cols[i+j].stats) < 0 {
-				return
-			}
-		}
-		for j, pt := range [...]part{partDay, partMonth, partYear} {
-			c := &b.cols[i+j]
-			c.sense, c.left, c.weight = sense{meaning: Date, part: pt}, "", weightExact
-			c.why = "the headings D, M and Y beside each other"
-		}
-	}
-}
-
 func (b *block) joinDates() {
 	day, month, year := b.find(Date, partDay), b.find(Date, partMonth), b.find(Date, partYear)
 	date := b.find(Date, whole)

@@ -33,6 +33,22 @@ func leadingNumber(text string) int {
 // sums: figures under counts only, most of them what the column above comes
 // to.
 func (w *walker) sumsUp(b *block, s *listState, k *keptRow) bool {
+	for c := range k.looks {
+		if k.looks[c] == 0 || b.axis != nil && c < len(b.axis.byCol) && b.axis.byCol[c] >= 0 {
+			continue
+		}
+		if c < len(s.byCol) && s.byCol[c] >= 0 {
+			if pl := &s.plans[s.byCol[c]]; !pl.count && pl.left == "" {
+				return false // something else stands on the row
+			}
+		}
+	}
+	return w.figuresFit(b, s, k)
+}
+
+// figuresFit reports whether most figures of a row are what the columns above
+// them come to.
+func (w *walker) figuresFit(b *block, s *listState, k *keptRow) bool {
 	fit, n, more := 0, 0, false
 	judge := func(c int, at *sum) {
 		v, ok := isInt(k.text(c))
@@ -55,12 +71,8 @@ func (w *walker) sumsUp(b *block, s *listState, k *keptRow) bool {
 				judge(c, &s.axisSums[i])
 			}
 		case c < len(s.byCol) && s.byCol[c] >= 0:
-			pl := &s.plans[s.byCol[c]]
-			switch {
-			case pl.count:
+			if pl := &s.plans[s.byCol[c]]; pl.count {
 				judge(c, &pl.sum)
-			case pl.left == "":
-				return false // something else stands on the row
 			}
 		}
 	}

@@ -34,18 +34,24 @@ func (w *walker) tableRow(r *notebook.Row, b *block, s *listState) {
 		}
 	}
 	single := k.single()
+	kind := w.sumOf(b, s, &k, s.nameOf(&k))
 	switch {
 	case w.p.repeats(b, &k):
 		w.skip(skipHeadings)
 		w.out.Used = w.cells
 		clear(w.left)
-	case k.looks[k.first].is(lookTotal) && !w.tableTaxon(b, s, &k):
+	case kind == sumTotal, k.looks[k.first].is(lookTotal) && !w.tableTaxon(b, s, &k):
 		w.skip(skipTotal)
 		s.endSums()
 	case counts == 0 && nils == 0:
 		w.countless(r, b, s, &k, single)
 	default:
 		w.counts(r, b, s, &k, counts)
+	}
+	if kind == sumAsked {
+		for i := range w.out.Drafts {
+			askSum(&w.out.Drafts[i])
+		}
 	}
 }
 
@@ -120,8 +126,9 @@ func (w *walker) lineInTable(r *notebook.Row, b *block, s *listState, k *keptRow
 // counts makes the drafts of a row.
 func (w *walker) counts(r *notebook.Row, b *block, s *listState, k *keptRow, counts int) {
 	if b.axis.species == false && len(s.nameAt) > 0 && s.nameOf(k) == "" {
-		if k.first >= b.axis.cols[0].col { // figures without a name: sums
+		if k.first >= b.axis.cols[0].col && w.sumsUp(b, s, k) { // figures without a name
 			w.skip(skipTotal)
+			s.endSums()
 			return
 		}
 	}
