@@ -98,8 +98,8 @@ func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) 
 	sr.plan = plan
 	sr.year = pageYear(plan)
 	sr.group, sr.taxa = p.group(), p.taxa
-	sr.hasDate, sr.hasName = has(plan, layout.Date), has(plan, layout.Taxon)
-	sr.hasPlace = has(plan, layout.Site) || has(plan, layout.GridRef) || has(plan, layout.Latitude)
+	sr.hasDate, sr.hasName = plan.Says(layout.Date), plan.Says(layout.Taxon)
+	sr.hasPlace = plan.Says(layout.Site) || plan.Says(layout.GridRef) || plan.Says(layout.Latitude)
 	sr.order = s.dateOptions.Order
 	progress := job.progress()
 	title, lines := strings.TrimSpace("Reading "+filepath.Base(sr.file)+" "+sr.name), linesOf(sr.file)

@@ -53,6 +53,9 @@ func (s *sheetRun) onPage(t *taxa.Taxon) bool { return s.taxa[t] }
 // plan says how a sheet is read, and reads it.
 type plan interface {
 	Walk(s notebook.Sheet, fn func(*layout.Outcome) error) error
+	// Says reports whether a column, a heading or a fact of the page has the
+	// meaning.
+	Says(layout.Meaning) bool
 	Entries() []layout.Entry
 	Print(w io.Writer)
 }
@@ -94,23 +97,6 @@ func (s *sheetRun) missing(m layout.Meaning) string {
 		return "There is no date. Give the day, the night or at least the month on which it was seen."
 	}
 	return "There is no name. Say what was seen, or leave the row out."
-}
-
-// has tells whether a page has the meaning anywhere: in a column, in its
-// heading, or as a fact of the page.
-func has(plan plan, m layout.Meaning) bool {
-	for _, e := range plan.Entries() {
-		if _, found := e.Facts[string(m)]; found || e.Page != "list" {
-			return true
-		}
-		for _, c := range e.Columns {
-			if c == string(m) || m == layout.Date && (c == "day" || c == "month" || c == "year") ||
-				m == layout.Taxon && (c == "genus" || c == "species" || c == string(layout.Scientific) || c == string(layout.Vernacular) || c == string(layout.TaxonNumber)) {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // pageYear is the year that the page states once for all its rows; 0 where it

@@ -81,8 +81,10 @@ func (p *Plan) axisRow(b *block, r *keptRow) {
 		return
 	}
 	s, labelled := p.axisLabel(b, r)
+	unsure := false
 	if !labelled {
 		s = p.axisRowSense(b, r)
+		unsure = s.meaning == Site && !p.page.placesAcross(a, r)
 	}
 	spread := -1
 	for i := range a.cols {
@@ -108,6 +110,9 @@ func (p *Plan) axisRow(b *block, r *keptRow) {
 		}
 		ac.heading = strings.TrimSpace(ac.heading + " " + text)
 		p.axisCell(b, ac, s, r, at, text)
+		if v := ac.get(Site); v != nil && unsure && v.Ref.Row == r.number {
+			b.askAcross(v)
+		}
 	}
 }
 

@@ -196,7 +196,8 @@ func (p *page) factLine(r *keptRow) bool {
 			next++
 		}
 		if s, ok := labelOf(r.text(r.first), false); ok && !r.looks[r.first].is(lookDate) && !labelled(r.text(next), s) && len(vocabulary[normHeading(r.text(next))]) == 0 {
-			return true
+			// "Double Square-spot | 20" is a record, though spots are places
+			return sureLabel(r.text(r.first)) || !r.looks[r.first].is(lookTaxon) && !r.looks[next].is(lookInt)
 		}
 	}
 	return false

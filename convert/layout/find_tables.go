@@ -199,6 +199,9 @@ func (p *page) axisWord(text string, l look, body []keptRow, c int) bool {
 	if l.is(lookTick | lookNil | lookDitto | lookGrid) {
 		return false
 	}
+	if trapWord(text) {
+		return true
+	}
 	ms := headingSenses(text, false)
 	if l.is(lookBinomial|lookKnownTaxon) || len(ms) == 0 || ms[0].weight <= weightLoose {
 		return true
@@ -261,7 +264,7 @@ func (p *page) tableBody(i int) []keptRow {
 		if to > i+1 && r.n >= 2 && r.first == p.rows[i].first && strings.EqualFold(r.text(r.first), p.rows[i].text(r.first)) && !r.looks[r.first].is(lookDate|lookDay|lookPair) && r.count(lookDate|lookDay|lookRealDate|lookSmall, r.first+1, len(r.looks)) >= r.n-1 {
 			break
 		}
-		if to > i+2 && p.rows[to-1].n == 0 && headsWords(r) {
+		if to > i+2 && p.rows[to-1].n == 0 && (headsWords(r) || p.headsAnew(&p.rows[i], r)) {
 			break
 		}
 		to++
@@ -271,6 +274,13 @@ func (p *page) tableBody(i int) []keptRow {
 		to--
 	}
 	return p.rows[i+1 : to]
+}
+
+// headsAnew tells whether a row behind a blank one begins with the word that
+// heads the table above and goes on with a date: "Species | Sex | 24/6".
+func (p *page) headsAnew(head, r *keptRow) bool {
+	return r.n >= 2 && head.first >= 0 && r.first == head.first && strings.EqualFold(r.text(r.first), head.text(head.first)) &&
+		!r.looks[r.first].is(lookDate|lookDay|lookPair) && r.count(lookDate|lookDay|lookRealDate|lookPair|lookMonth, r.first+1, len(r.looks)) > 0
 }
 
 // labelledFact tells whether the row is a label and its value, with no colon:
@@ -466,7 +476,7 @@ func (p *page) stack(i int, cols []int, species bool, at int) (top, bottom int) 
 	if p.yearsOverDates(&p.rows[i], p.tableBody(i), cols[0], cols[len(cols)-1]) != nil {
 		return top, bottom
 	}
-	for bottom+1 < len(p.rows) && bottom-i < 5 && p.furtherHeads(&p.rows[bottom+1], cols, species) {
+	for bottom+1 < len(p.rows) && bottom-i < 5 && p.furtherHeads(bottom+1, cols, species) {
 		bottom++
 	}
 	return top, bottom
@@ -487,8 +497,8 @@ func (p *page) standsOver(r *keptRow, cols []int) bool {
 			}
 			over++
 		} else {
-			if len(labelsIn(r.text(c))) > 0 && !r.looks[c].is(lookMarked) {
-				return false // a label with its value: a fact of the page
+			if len(labelsIn(r.text(c))) > 0 && !r.looks[c].is(lookMarked) || holdsGridRef(r.text(c)) {
+				return false // a label with its value, or a place: a fact of the page
 			}
 			beside++
 		}
@@ -509,7 +519,8 @@ func (p *page) standsOver(r *keptRow, cols []int) bool {
 
 // furtherHeads: a row below the first headings that holds headings, too:
 // words or dates over the counts, or a label of the vocabulary.
-func (p *page) furtherHeads(r *keptRow, cols []int, species bool) bool {
+func (p *page) furtherHeads(i int, cols []int, species bool) bool {
+	r := &p.rows[i]
 	words, counts, n := 0, 0, 0
 	for _, c := range cols {
 		l := r.look(c)
@@ -545,12 +556,12 @@ func (p *page) furtherHeads(r *keptRow, cols []int, species bool) bool {
 	exact := len(ss) > 0 && !p.eyes.known(label)
 	if exact && counts == n && !species { // day numbers under months, temperatures
 		return axisMeanings[ss[0].meaning] && ss[0].meaning != Taxon && ss[0].meaning != Scientific && ss[0].meaning != Vernacular && ss[0].meaning != Site ||
-			p.risingDays(r, cols[0], cols[len(cols)-1]) && (ss[0].part == partDay || ss[0].meaning == Taxon) && n >= 2
+			(ss[0].part == partDay || ss[0].meaning == Taxon) && n >= 2 && (p.risingDays(r, cols[0], cols[len(cols)-1]) || p.daysUnderMonths(i, cols))
 	}
 	if species && counts == n && label == "" && n*2 >= len(cols) {
 		return true // numbers of the checklist under the names
 	}
-	return !species && counts == n && label == "" && n >= 2 && p.risingDays(r, cols[0], cols[len(cols)-1]) && r.first >= cols[0]
+	return !species && counts == n && label == "" && n >= 2 && r.first >= cols[0] && (p.risingDays(r, cols[0], cols[len(cols)-1]) || p.daysUnderMonths(i, cols))
 }
 
 // emptyNight makes the draft of a night under which nothing stands.

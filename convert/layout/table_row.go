@@ -86,7 +86,7 @@ func (w *walker) countless(r *notebook.Row, b *block, s *listState, k *keptRow, 
 		for _, c := range s.nameAt {
 			inName = inName || c == single
 		}
-		if !inName || behind || l.is(lookGroup|lookMarked|lookLong|lookMonth|lookDate|lookDay|lookGrid) || l.is(lookPlace) && !l.is(lookTaxon) {
+		if !inName || behind || len(labelsIn(k.text(single))) > 0 || l.is(lookGroup|lookMarked|lookLong|lookMonth|lookDate|lookDay|lookGrid) || l.is(lookPlace) && !l.is(lookTaxon) {
 			w.lineInTable(r, b, s, k, single, behind)
 			return
 		}

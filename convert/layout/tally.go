@@ -6,6 +6,7 @@ type tally struct {
 	left               map[string]int
 	skipped            map[string]int
 	carried            map[Meaning]int
+	sections           map[Meaning]bool // what lines of the page say
 }
 
 func (t *tally) add(o *Outcome) {
@@ -26,7 +27,14 @@ func (t *tally) add(o *Outcome) {
 	}
 	for i := range o.Drafts {
 		for j := range o.Drafts[i].Values {
-			if v := &o.Drafts[i].Values[j]; v.From == FromAbove {
+			v := &o.Drafts[i].Values[j]
+			if v.From == FromSection && !t.sections[v.Meaning] {
+				if t.sections == nil {
+					t.sections = map[Meaning]bool{}
+				}
+				t.sections[v.Meaning] = true
+			}
+			if v.From == FromAbove {
 				if t.carried == nil {
 					t.carried = map[Meaning]int{}
 				}

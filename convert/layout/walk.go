@@ -72,6 +72,7 @@ func (w *walker) row(r *notebook.Row) {
 	default:
 		w.body(r)
 	}
+	w.lost(r)
 	if r.Hidden && w.out.Skip != skipBlank {
 		w.out.Notes = append(w.out.Notes, Note{Verdict: reading.QueryOf("hidden-row",
 			fmt.Sprintf("Row %d is hidden in the workbook. It was read like the others; strike it through, or leave it out in the project file, if it should not be.", r.Number)),

@@ -156,6 +156,22 @@ func (p *Page) Print(w io.Writer) {
 	}
 }
 
+// Says reports whether a column of the page has the meaning; any column that
+// names a taxon counts as a name.
+func (p *Page) Says(m layout.Meaning) bool {
+	for i := range p.columns {
+		switch p.columns[i].meaning {
+		case m:
+			return true
+		case layout.Scientific, layout.Vernacular, layout.TaxonNumber:
+			if m == layout.Taxon {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // Entries returns the reading in the form of the project file.
 func (p *Page) Entries() []layout.Entry {
 	e := layout.Entry{File: filepath.Base(p.file), Sheet: p.name, Page: "list", Headings: fmt.Sprint(p.heads), Columns: map[string]string{}}

@@ -1,0 +1,44 @@
+package layout
+
+import (
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
+)
+
+// lost asks about a row that is left out as a title, a note or a sum, but
+// reads like a record, or like the headings of a further table.
+func (w *walker) lost(r *notebook.Row) {
+	if w.cells < 2 || len(w.out.Drafts) > 0 {
+		return
+	}
+	switch w.out.Skip {
+	case skipTitle, skipNote, skipOutside, skipTotal:
+	default:
+		return
+	}
+	k := w.p.page.view(r)
+	if w.p.page.factLine(&k) {
+		return
+	}
+	names, counts, days := 0, 0, 0
+	for c := range k.looks {
+		switch l := k.looks[c]; {
+		case l.is(lookDate | lookDay | lookRealDate):
+			days++
+		case l.is(lookKnownTaxon | lookBinomial), l.is(lookTaxon) && !l.is(lookPlace|lookLong|lookTotal):
+			names++
+		case l.is(lookInt | lookTick):
+			counts++
+		}
+	}
+	code, message := "", ""
+	switch {
+	case w.out.Skip == skipTotal && days > 0 && days == k.n-1:
+		code, message = "headings-taken-for-sum", "This row begins like a row of sums, but goes on with dates. If it heads a further table, leave a blank row above it and write “Species” at its left."
+	case w.out.Skip != skipTotal && names == 1 && counts > 0:
+		code, message = "record-left-out", "This row reads like a record, with a name and a count, but stands outside the lists and tables that were found, so it is left out. If it is one, give its list a row of headings."
+	default:
+		return
+	}
+	w.out.Notes = append(w.out.Notes, Note{Verdict: reading.QueryOf(code, message), Ref: cellRef(k.first, r.Number), Text: "(rows left out as " + w.out.Skip + ")"})
+}
