@@ -47,7 +47,7 @@ func (in *interpreter) row(sheet *sheetRun, from *draftRow, out *spool.Row) {
 			genus = from.genus[i]
 		}
 		in.now = draft{Draft: &from.drafts[i], sheet: sheet, genus: genus}
-		if reason := in.draft(&in.now, out); reason != "" {
+		if reason := in.draft(&in.now, from.cells, out); reason != "" {
 			skips = append(skips, reason)
 		}
 	}
@@ -76,9 +76,9 @@ type draft struct {
 	read struct{ date, name, place *layout.Value }
 }
 
-// draft reads one draft into the records of out. A draft that is no record
+// draft reads one draft of a row with those cells into the records of out. A draft that is no record
 // returns why.
-func (in *interpreter) draft(d *draft, out *spool.Row) (skip string) {
+func (in *interpreter) draft(d *draft, cells []string, out *spool.Row) (skip string) {
 	for i := range d.Values {
 		v := &d.Values[i]
 		if v.Doubt.State == reading.Fair {
@@ -94,6 +94,7 @@ func (in *interpreter) draft(d *draft, out *spool.Row) (skip string) {
 	in.where(d)
 	in.daylight(d)
 	in.who(d)
+	in.mentioned(d, cells)
 	in.rest(d)
 	parts, skip := in.count(d)
 	if d.leaveOut {

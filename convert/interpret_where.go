@@ -30,6 +30,9 @@ func (in *interpreter) where(d *draft) {
 		if known.Place != nil { // private, mapped or not
 			d.facts.Blur = max(d.facts.Blur, in.privacy.place(known.Place))
 		}
+		for _, p := range known.Possible {
+			d.facts.Blur = max(d.facts.Blur, in.privacy.place(p))
+		}
 	}
 	in.areas(d)
 	r, v, ok := in.reference(d, known)

@@ -12,12 +12,49 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// leavingOf converts a notebook beside a project file and returns all that
+// A name that fits several places, one of them private, does not leave.
+func TestWhatMayBePrivateIsTreatedAsPrivate(t *testing.T) {
+	const list = "Name,Also written,Grid reference,Private\n" +
+		"Ferry Cottage,The Hut,TF 4912 0123,yes\nReed Hide,The Hut,TL 45 88,\n" +
+		"Ferry Cottages North,,TF 49 01,yes\nOrchard End,,TF 4712 0323,yes\nOrchard Ends,,TL 46 89,\n" +
+		"Dyke Corner,,TF 4812 0223,\nDyke Corner,,TL 47 87,\nHome,,TF 4612 0423,yes\n"
+	for _, site := range []string{"The Hut", "hut", "The Hut, back door", "Moths at the Hut, roof", "Orchard Endz", "Dyke Corner", "Dyke Corner (lane)", "Home pond", "The pond at home"} {
+		_, all := leavingOf(t, "[lists]\nplaces = \"places.csv\"\n[[privacy.place]]\nname = \"dyke corner\"\n",
+			"Date,Species,Count,Site,Grid ref,Recorder\n12/6/2021,Heart and Dart,3,\""+site+"\",TL601702,Ines Calloway\n", list)
+		assert.NotContains(t, strings.ToLower(all), strings.ToLower(site), site)
+		assert.NotContains(t, all, "TL601702", site)
+		assert.Contains(t, all, "TL67A", site)
+	}
+	for _, site := range []string{"Reed Hide", "Sallowmere Reserve", "Holme Fen"} {
+		_, all := leavingOf(t, "[lists]\nplaces = \"places.csv\"\n",
+			"Date,Species,Count,Site,Grid ref,Recorder\n12/6/2021,Heart and Dart,3,\""+site+"\",TL601702,Ines Calloway\n", list)
+		assert.Contains(t, all, site)
+		assert.Contains(t, all, "TL601702", site)
+	}
+}
+
+// A remark that names a private place may say where the record was made.
+func TestWhatNamesAPrivatePlaceIsBlurred(t *testing.T) {
+	const toml = "[[privacy.place]]\nname = \"Tinker's Row\"\n"
+	for _, remark := range []string{"behind the shed at Tinkers Row", "tinker's row!", "TINKER’S ROW trap"} {
+		result, all := leavingOf(t, toml, "Date,Species,Count,Grid ref,Recorder,Comments\n12/6/2021,Heart and Dart,3,TF49120123,Ines Calloway,"+remark+"\n")
+		assert.NotContains(t, strings.ToLower(all), "tinker", remark)
+		assert.NotContains(t, all, "TF49120123", remark)
+		assert.Equal(t, 1, result.Summary.Query)
+	}
+	_, all := leavingOf(t, toml, "Date,Species,Count,Grid ref,Recorder,Comments\n12/6/2021,Heart and Dart,3,TF49120123,Ines Calloway,\"a row of tinkers, behind the shed\"\n")
+	assert.Contains(t, all, "TF49120123")
+}
+
+// leavingOf converts a notebook beside a project file and a list of places, if any, and returns all that
 // leaves, in one text.
-func leavingOf(t *testing.T, toml, notebook string) (*convert.Result, string) {
+func leavingOf(t *testing.T, toml, notebook string, places ...string) (*convert.Result, string) {
 	t.Helper()
 	folder := t.TempDir()
 	require.NoError(t, os.WriteFile(filepath.Join(folder, "fieldfare.toml"), []byte(toml), 0o644))
+	for _, list := range places {
+		require.NoError(t, os.WriteFile(filepath.Join(folder, "places.csv"), []byte(list), 0o644))
+	}
 	path := filepath.Join(folder, "book.csv")
 	require.NoError(t, os.WriteFile(path, []byte(notebook), 0o644))
 	result := run(t, convert.Job{Files: []string{path}, Out: filepath.Join(folder, "out"), Formats: convert.Formats()})

@@ -1,12 +1,12 @@
 package convert
 
 import (
+	"slices"
 	"strings"
 
 	"fieldfare/convert/places"
 	"fieldfare/convert/privacy"
 	"fieldfare/convert/project"
-	"fieldfare/convert/reading"
 	"fieldfare/convert/taxa"
 	"fieldfare/gridref"
 )
@@ -51,12 +51,21 @@ func newPrivacyRules(p *project.Privacy, list []places.Place) privacyRules {
 	return r
 }
 
-// withPrivatePlaces adds to the places the private ones that the list lacks,
-// so that their names are known however they are spelt, and as parts of others.
+// withPrivatePlaces marks the places that the project file says are private,
+// and adds those that the list lacks, so that their names are known however
+// they are spelt, and as parts of others.
 func withPrivatePlaces(list []places.Place, private []project.PrivatePlace) []places.Place {
 	known, _ := places.NewList(list)
 	for _, p := range private {
-		if found := known.Find(p.Name); found.Place == nil || found.State != reading.Fair || found.Part {
+		named := known.Named(p.Name)
+		for i := range list {
+			if slices.ContainsFunc(named, func(of *places.Place) bool {
+				return slices.Equal(strings.Fields(of.Name), strings.Fields(list[i].Name)) && of.Reference == strings.TrimSpace(list[i].Reference)
+			}) {
+				list[i].Private, list[i].BlurTo = true, max(list[i].BlurTo, p.Square)
+			}
+		}
+		if len(named) == 0 {
 			list = append(list, places.Place{Name: p.Name, Private: true, BlurTo: p.Square})
 		}
 	}

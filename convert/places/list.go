@@ -33,6 +33,9 @@ type List struct {
 	keys    map[string][]int
 	// byLength has the folded spellings by their number of letters.
 	byLength map[int][]spelling
+	// privateWords is how many words the name of a private place may have; 0
+	// where there is none.
+	privateWords int
 }
 
 type entry struct {
@@ -76,6 +79,7 @@ func NewList(list []Place) (*List, []string) {
 		}
 		n := len(l.entries)
 		l.entries = append(l.entries, e)
+		l.mostWords(&e.Place)
 		for _, s := range append([]string{p.Name}, p.Other...) {
 			l.add(s, n)
 		}
@@ -125,6 +129,9 @@ type Reading struct {
 	// Part: the site is only a part of Place ("Sallowmere Reserve, ride 2"),
 	// and Name is as written.
 	Part bool
+	// Possible are places of the list that the site may be, where nothing
+	// says which. What may be private is to be treated as private.
+	Possible []*Place
 	// Where is what the list's reference was read as; meaningful where Placed.
 	Where  gridref.Reading
 	Placed bool
@@ -147,6 +154,7 @@ func (l *List) Find(site string) Reading {
 		return l.found(out, at[0])
 	} else if len(at) > 1 {
 		out.Verdict = reading.QueryOf("site-ambiguous", fmt.Sprintf("The places list has %d places called “%s”. Please write which one it is.", len(at), name), l.describe(at)...)
+		out.Possible = l.possible(at)
 		return out
 	}
 	if at := l.without(name); len(at) == 1 {
@@ -154,7 +162,10 @@ func (l *List) Find(site string) Reading {
 		out.Verdict = reading.Verdict{Message: fmt.Sprintf("“%s” is %s of the places list.", name, out.Name)}
 		return out
 	}
-	if part, ok := l.outerPart(out); ok {
+	if at := l.without(name); len(at) > 1 {
+		out.Possible = l.possible(at)
+	}
+	if part, ok := l.outerPart(&out); ok {
 		return part
 	}
 	switch at := l.near(name); len(at) {
@@ -165,13 +176,32 @@ func (l *List) Find(site string) Reading {
 		out.Verdict = reading.QueryOf("site-misspelt", fmt.Sprintf("“%s” is not on the places list and was read as “%s”. Please check; if it is another place, add it to the list.", name, out.Name), out.Name)
 	default:
 		out.Verdict = reading.QueryOf("site-ambiguous", fmt.Sprintf("“%s” is not on the places list, but near to several places that are. Please check the spelling.", name), l.describe(at)...)
+		out.Possible = l.possible(at)
 	}
 	return out
+}
+
+// Named returns the places of the name, whatever its case, punctuation and
+// accents; several where they share it.
+func (l *List) Named(name string) []*Place {
+	at := l.keys[fold(name)]
+	if len(at) == 0 {
+		at = l.without(name)
+	}
+	return l.possible(at)
 }
 
 func (l *List) found(out Reading, at int) Reading {
 	e := &l.entries[at]
 	out.Name, out.Place, out.Where, out.Placed = e.Name, &e.Place, e.where, e.placed
+	return out
+}
+
+func (l *List) possible(at []int) []*Place {
+	var out []*Place
+	for _, i := range at {
+		out = append(out, &l.entries[i].Place)
+	}
 	return out
 }
 

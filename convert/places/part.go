@@ -11,22 +11,31 @@ import (
 // inside a longer one; shorter ones (Fen, Wood) turn up by chance.
 const shortestPart = 6
 
+// shortestPrivate is the same for a private place, which is rather looked for
+// too often than too rarely ("Home pond").
+const shortestPrivate = 3
+
 // outerPart finds the listed place that stands at either end of the site's
 // name, parted from the rest by a comma or the like.
-func (l *List) outerPart(out Reading) (Reading, bool) {
+func (l *List) outerPart(out *Reading) (Reading, bool) {
 	for _, piece := range pieces(out.Name) {
-		if at := l.keys[fold(piece)]; len(at) == 1 {
-			found := l.partOf(out, at[0])
+		at := l.keys[fold(piece)]
+		if len(at) > 1 {
+			out.Possible = append(out.Possible, l.possible(at)...)
+		}
+		if len(at) == 1 {
+			found := l.partOf(*out, at[0])
 			found.Verdict = reading.Verdict{Message: fmt.Sprintf("“%s” is a part of %s on the places list.", out.Name, found.Place.Name)}
 			return found, true
 		}
 	}
-	return out, false
+	return Reading{}, false
 }
 
 // innerPart finds a listed place among the words of the site's name.
 func (l *List) innerPart(out Reading) Reading {
-	at, beside, plain := l.inside(out.Name)
+	at, beside, plain, possible := l.inside(out.Name)
+	out.Possible = append(out.Possible, l.possible(possible)...)
 	if at < 0 || beside && !l.entries[at].Private {
 		return out
 	}
@@ -68,24 +77,38 @@ func pieces(name string) []string {
 // inside returns the listed place whose longest spelling stands among the
 // words of the name, -1 for none, whether words such as "near" say that the
 // site lies beside it, and whether the other words say nothing of where.
-func (l *List) inside(name string) (place int, beside, plain bool) {
+// Possible are places of shared names among the words.
+func (l *List) inside(name string) (place int, beside, plain bool, possible []int) {
 	words := foldedWords(name)
 	place, best := -1, 0
 	for i := range words {
 		key := ""
 		for j := i; j < len(words); j++ {
 			key += words[j]
-			if n := len([]rune(key)); n < shortestPart || n <= best {
+			n, at := len([]rune(key)), l.keys[key]
+			if n <= best || n < shortestPart && (n < shortestPrivate || !l.private(at)) {
 				continue
 			}
-			if at := l.keys[key]; len(at) == 1 {
+			if len(at) > 1 {
+				possible = append(possible, at...)
+			} else if len(at) == 1 {
 				place, best = at[0], len([]rune(key))
 				beside = besideWords(words[:i])
 				plain = plainWords(words[:i]) && plainWords(words[j+1:])
 			}
 		}
 	}
-	return place, beside, plain
+	return place, beside, plain, possible
+}
+
+// private tells whether any of the places is.
+func (l *List) private(at []int) bool {
+	for _, i := range at {
+		if l.entries[i].Private {
+			return true
+		}
+	}
+	return false
 }
 
 // plainWords tells whether none of the words says where something is: they
