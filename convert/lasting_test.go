@@ -109,6 +109,9 @@ func TestIDsOutliveWhatIsDoneToANotebook(t *testing.T) {
 		{name: "a recorder", rows: with(5, "Tom Achterberg", "Ines Calloway"), changed: 1, term: "recordedBy"},
 		{name: "a reference", rows: with(5, "TL4688", "TL4689"), changed: 1, term: "decimalLatitude"},
 		{name: "a method", rows: with(5, "actinic", "MV trap"), changed: 1, term: "samplingProtocol"},
+		{name: "a date and a count", rows: with(5, "26/6/2021,Buff-tip,7", "27/6/2021,Buff-tip,8"), changed: 1, term: "eventDate"},
+		{name: "a spelling and a count", rows: with(0, "Heart and Dart,3", "Heart & Dart,33"), changed: 1, term: "individualCount"},
+		{name: "a species and a count", rows: with(5, "Buff-tip,7", "Flame,8"), changed: 1, term: "scientificName"},
 		{name: "the file's name", file: "moths corrected.csv", rows: lastingRows},
 		{name: "the file's name and a count", file: "moths corrected.csv", rows: with(1, ",2,", ",21,"), changed: 1, term: "individualCount"},
 		{name: "a count, with new rows above", rows: append([]string{"5/6/2021,Buff-tip,9,Sallowmere Reserve,TL4588,MV trap,Ines Calloway"}, with(1, ",2,", ",21,")...), new: 1, changed: 1, term: "individualCount"},
@@ -174,6 +177,41 @@ func TestAnEventOutlivesACorrectedNight(t *testing.T) {
 			assert.True(t, strings.HasPrefix(dates[e["eventID"]], "2021-06-13"), dates[e["eventID"]])
 		}
 	}
+}
+
+// A night on which nothing was caught keeps its event's id as well, whatever is
+// corrected of it, and stands in the ledger without an occurrence.
+func TestAnEmptyNightOutlivesACorrection(t *testing.T) {
+	d := newDesk(t)
+	empty := func(row string) []string { return append(slices.Clone(lastingRows), row) }
+	nights := func(submission string) (ids []string) {
+		caught := map[string]bool{}
+		for _, o := range table(t, submission, "occurrence.txt") {
+			caught[o["eventID"]] = true
+		}
+		for _, e := range table(t, submission, "event.txt") {
+			if e["eventType"] != "season" && !caught[e["eventID"]] {
+				ids = append(ids, e["eventID"])
+			}
+		}
+		return ids
+	}
+	book := d.book("moths.csv", empty("3/7/2021,nothing caught,,Sallowmere Reserve,TL4588,MV trap,Ines Calloway")...)
+	old := d.handIn(book)
+	require.Len(t, nights(old), 1)
+	assert.Contains(t, d.read(ledger.FileName), "\n\t"+nights(old)[0])
+	for _, row := range []string{
+		"4/7/2021,nothing caught,,Sallowmere Reserve,TL4588,MV trap,Ines Calloway",
+		"4/7/2021,nothing caught,,Sallowmere Reserve,TL4589,MV trap,Ines Calloway",
+		"4/7/2021,nothing caught,,Sallowmere Reserve,TL4589,actinic,Ines Calloway",
+	} {
+		d.book("moths.csv", empty(row)...)
+		now := d.handIn(book)
+		assert.Equal(t, nights(old), nights(now), row)
+		assert.Equal(t, d.ids(old), d.ids(now), row)
+	}
+	d.book("moths.csv", empty("4/7/2021,Flame,1,Sallowmere Reserve,TL4589,actinic,Ines Calloway")...)
+	assert.Len(t, d.ids(d.handIn(book)), len(lastingRows)+1, "a record is no visit")
 }
 
 // eventsOf leads from occurrences to their events.

@@ -54,7 +54,9 @@ func openLedger(s *settings) (*ledgerRun, error) {
 		if _, found := m.known[l.Content]; !found { // as two may be after a merge
 			m.known[l.Content] = i
 		}
-		m.ids[compare.IDMark(l.OccurrenceID)] = true
+		if !l.Visit {
+			m.ids[compare.IDMark(l.OccurrenceID)] = true
+		}
 		if _, found := m.events[l.Event]; !found && l.EventID != "" {
 			m.events[l.Event] = l.EventID
 		}
@@ -67,7 +69,7 @@ func source(sheet *sheetRun) string { return filepath.Base(sheet.file) + "/" + s
 
 // observe takes in a record, held or not.
 func (m *ledgerRun) observe(n int, r *spool.Record, o *dwc.Occurrence, sheet *sheetRun) {
-	if m == nil || ownID(r) != "" || r.EmptyVisit {
+	if m == nil || ownID(r) != "" {
 		return
 	}
 	m.times[r.Content]++
@@ -107,7 +109,7 @@ func (m *ledgerRun) settle() {
 		line := byContent[gone[pairs[i]].Content]
 		if id := m.ledger.Lines[line].OccurrenceID; given[id] {
 			continue
-		} else {
+		} else if id != "" {
 			given[id] = true
 		}
 		m.adopted[m.freshNo[i]] = line
@@ -141,7 +143,7 @@ func (m *ledgerRun) dropSpent() {
 	holder := map[string]int{}
 	for i := range m.ledger.Lines {
 		l := &m.ledger.Lines[i]
-		if _, here := m.present[l.Content]; !here || m.known[l.Content] != i {
+		if _, here := m.present[l.Content]; !here || m.known[l.Content] != i || l.Visit {
 			continue
 		}
 		if _, given := holder[l.OccurrenceID]; given {
@@ -172,8 +174,8 @@ func (m *ledgerRun) id(n int, r *spool.Record, ordinal int) (string, bool) {
 		return "", false
 	}
 	line, found := m.line(n, ledger.Content{Print: r.Content, Ordinal: ordinal})
-	if !found {
-		return "", false
+	if !found || m.ledger.Lines[line].Visit {
+		return "", false // a visit has no id of its own
 	}
 	return m.ledger.Lines[line].OccurrenceID, true
 }
@@ -194,7 +196,7 @@ func (m *ledgerRun) eventID(visit [16]byte) string {
 
 // handIn notes a record that was handed in.
 func (m *ledgerRun) handIn(n, ordinal int, r *spool.Record, o *dwc.Occurrence, sheet *sheetRun) {
-	if m == nil || ownID(r) != "" || r.EmptyVisit {
+	if m == nil || ownID(r) != "" {
 		return
 	}
 	l := lineOf(ordinal, r, o, sheet)
@@ -224,7 +226,7 @@ func (m *ledgerRun) write() error {
 func lineOf(ordinal int, r *spool.Record, o *dwc.Occurrence, sheet *sheetRun) ledger.Line {
 	w := &r.Occurrence
 	return ledger.Line{
-		Content: ledger.Content{Print: r.Content, Ordinal: ordinal}, Event: eventKey(o), Source: source(sheet),
+		Visit: r.EmptyVisit, Content: ledger.Content{Print: r.Content, Ordinal: ordinal}, Event: eventKey(o), Source: source(sheet),
 		Fields: ledger.Fields{
 			Date: w.VerbatimEventDate, Name: w.VerbatimIdentification,
 			Count: joinRemarks(w.IndividualCount, w.OrganismQuantity) + " " + w.Sex + " " + w.LifeStage,

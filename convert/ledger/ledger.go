@@ -30,9 +30,12 @@ func (f *Fields) list() [6]string {
 	return [6]string{f.Date, f.Name, f.Count, f.Place, f.People, f.Rest}
 }
 
-// Line is one record that was handed in.
+// Line is one record that was handed in, or a visit on which nothing was
+// found.
 type Line struct {
+	// OccurrenceID is empty for such a visit.
 	OccurrenceID, EventID string
+	Visit                 bool
 	// Content is the fingerprint of what was written, with the ordinal among
 	// records that are alike to the letter; Event that of its visit.
 	Content Content
@@ -98,9 +101,9 @@ func parse(text string) (Line, bool) {
 	for i := range v {
 		v[i] = unescape.Replace(v[i])
 	}
-	l := Line{OccurrenceID: v[0], EventID: v[1], Source: v[5], Fields: Fields{v[6], v[7], v[8], v[9], v[10], v[11]}}
+	l := Line{OccurrenceID: v[0], EventID: v[1], Visit: v[0] == "", Source: v[5], Fields: Fields{v[6], v[7], v[8], v[9], v[10], v[11]}}
 	_, err := fmt.Sscanf(v[3], "%d", &l.Content.Ordinal)
-	return l, err == nil && l.OccurrenceID != "" && decode(l.Content.Print[:], v[2]) && decode(l.Event[:], v[4])
+	return l, err == nil && l.OccurrenceID+l.EventID != "" && decode(l.Content.Print[:], v[2]) && decode(l.Event[:], v[4])
 }
 
 func decode(into []byte, text string) bool {

@@ -16,16 +16,22 @@ import (
 func Match(gone, fresh []Line) map[int]int {
 	pairs := map[int]int{}
 	taken := make([]bool, len(gone))
-	for _, corrected := range corrections {
+	for n, corrected := range corrections {
+		if n == inPlaceOnly {
+			gone, fresh = oneLeft(gone, taken, fresh, pairs)
+		}
 		byRest := map[key][]int{}
 		for i := range gone {
-			if !taken[i] {
+			if !taken[i] && gone[i].Source != "" {
 				k := keyWithout(&gone[i], corrected)
 				byRest[k] = append(byRest[k], i)
 			}
 		}
 		claims := map[key][]int{}
 		for i := range fresh {
+			if fresh[i].Source == "" {
+				continue
+			}
 			if _, paired := pairs[i]; !paired {
 				k := keyWithout(&fresh[i], corrected)
 				if len(byRest[k]) > 0 {
@@ -46,22 +52,59 @@ func Match(gone, fresh []Line) map[int]int {
 // corrections are the fields that a corrected record may differ in, the
 // likeliest first: one before two, and what leaves the name as it was before
 // what changes it, since two rows of one night are told apart by their names.
-// Name and date, name and place, and date with count or place never go
-// together: that is another observation.
+// Name and date, and name and place never go together: that is another
+// observation. Date with count, people or place, and any other name with a
+// count may be another one too; these are tried only where one line of the
+// notebook is gone and one record is new, so that a row was changed in place.
 var corrections = [][]int{
 	{count}, {rest}, {name}, {date}, {people}, {place},
 	{count, rest}, {date, rest}, {name, rest}, {people, rest}, {place, rest},
 	{people, place}, {count, people}, {count, place}, {count, name},
+	{date, count}, {name, count}, {date, people}, {date, place},
 }
 
-// plausible tells whether a pair may be one: where name and count both
-// differ, only if the names are alike but for a slip of the pen.
+// inPlaceOnly is where in corrections those begin that need it.
+const inPlaceOnly = 15
+
+// oneLeft returns the lines and records with all but those blanked of whose
+// notebook one of each is left.
+func oneLeft(gone []Line, taken []bool, fresh []Line, pairs map[int]int) (lines, records []Line) {
+	lines, records = slices.Clone(gone), slices.Clone(fresh)
+	left := map[string][2]int{}
+	count := func(list []Line, used func(i int) bool, which int) {
+		for i := range list {
+			if !used(i) {
+				n := left[list[i].Source]
+				n[which]++
+				left[list[i].Source] = n
+			}
+		}
+	}
+	paired := func(i int) bool { _, is := pairs[i]; return is }
+	count(lines, func(i int) bool { return taken[i] }, 0)
+	count(records, paired, 1)
+	for _, list := range [][]Line{lines, records} {
+		for i := range list {
+			if left[list[i].Source] != [2]int{1, 1} {
+				list[i] = Line{}
+			}
+		}
+	}
+	return lines, records
+}
+
+// plausible tells whether a pair may be one: where count and name both
+// differ and more than one row was changed, only if the names are alike but
+// for a slip of the pen.
 func plausible(line, record *Line, corrected []int) bool {
-	if !slices.Contains(corrected, name) || !slices.Contains(corrected, count) {
+	if !slices.Equal(corrected, []int{count, name}) {
 		return true
 	}
-	return levenshtein.ComputeDistance(strings.ToLower(line.Name), strings.ToLower(record.Name)) <= slips
+	return levenshtein.ComputeDistance(bare.Replace(strings.ToLower(line.Name)), bare.Replace(strings.ToLower(record.Name))) <= slips
 }
+
+// bare takes out of a name what is written or left out at will.
+var bare = strings.NewReplacer("&", "and", "-", "", "'", "", "’", "", " ", "", ".", "")
 
 // slips is how many letters two spellings of one name may differ by: common
 // practice, no source.
@@ -79,12 +122,13 @@ const (
 
 type key struct {
 	source string
+	visit  bool
 	fields [6]string
 }
 
 // keyWithout is all that a line says but some fields.
 func keyWithout(l *Line, fields []int) key {
-	k := key{l.Source, l.list()}
+	k := key{l.Source, l.Visit, l.list()}
 	for _, f := range fields {
 		k.fields[f] = ""
 	}

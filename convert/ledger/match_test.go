@@ -26,10 +26,20 @@ func TestMatch(t *testing.T) {
 			line("12/6/2021", "Buff-tip", "12", "TL4588", "Ines Calloway", "MV"),
 		}, map[int]int{0: 1, 1: 0}},
 		{"a count and a remark", []ledger.Line{buff}, []ledger.Line{line("12/6/2021", "Buff-tip", "3", "TL4588", "Ines Calloway", "MV; counted again")}, map[int]int{0: 0}},
-		{"a spelling and a count", []ledger.Line{heart}, []ledger.Line{line("12/6/2021", "Heart & Dart", "13", "TL4588", "Ines Calloway", "MV")}, map[int]int{}},
+		{"a spelling and a count", []ledger.Line{heart}, []ledger.Line{line("12/6/2021", "Heart & Dart", "13", "TL4588", "Ines Calloway", "MV")}, map[int]int{0: 0}},
 		{"a slip of the pen and a count", []ledger.Line{heart}, []ledger.Line{line("12/6/2021", "Hart and dart", "13", "TL4588", "Ines Calloway", "MV")}, map[int]int{0: 0}},
-		{"another name and another count are another record", []ledger.Line{heart}, []ledger.Line{line("12/6/2021", "Silver Y", "3", "TL4588", "Ines Calloway", "MV")}, map[int]int{}},
-		{"another night with another count is another record", []ledger.Line{buff}, []ledger.Line{line("19/6/2021", "Buff-tip", "3", "TL4588", "Ines Calloway", "MV")}, map[int]int{}},
+		{"another name and another count in the one row that changed", []ledger.Line{heart}, []ledger.Line{line("12/6/2021", "Silver Y", "3", "TL4588", "Ines Calloway", "MV")}, map[int]int{0: 0}},
+		{"another name and another count beside a new row are another record", []ledger.Line{heart}, []ledger.Line{
+			line("12/6/2021", "Silver Y", "3", "TL4588", "Ines Calloway", "MV"), line("19/6/2021", "Flame", "1", "TL4588", "Ines Calloway", "MV"),
+		}, map[int]int{}},
+		{"another night with another count in the one row that changed", []ledger.Line{buff}, []ledger.Line{line("19/6/2021", "Buff-tip", "3", "TL4588", "Ines Calloway", "MV")}, map[int]int{0: 0}},
+		{"the one row left when others are known again", []ledger.Line{buff, heart}, []ledger.Line{
+			line("12/6/2021", "Heart and Dart", "13", "TL4588", "Ines Calloway", "MV"), line("19/6/2021", "Buff-tip", "3", "TL4588", "Ines Calloway", "MV"),
+		}, map[int]int{0: 1, 1: 0}},
+		{"another night with another count beside a new row is another record", []ledger.Line{buff}, []ledger.Line{
+			line("19/6/2021", "Buff-tip", "3", "TL4588", "Ines Calloway", "MV"), line("19/6/2021", "Flame", "1", "TL4588", "Ines Calloway", "MV"),
+		}, map[int]int{}},
+		{"another night and another name are another record", []ledger.Line{buff}, []ledger.Line{line("19/6/2021", "Flame", "2", "TL4588", "Ines Calloway", "MV")}, map[int]int{}},
 		{"two that it could be", []ledger.Line{buff, line("12/6/2021", "Buff-tip", "4", "TL4588", "Ines Calloway", "MV")},
 			[]ledger.Line{line("12/6/2021", "Buff-tip", "3", "TL4588", "Ines Calloway", "MV")}, map[int]int{}},
 		{"one correction is likelier than two", []ledger.Line{buff},
