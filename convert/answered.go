@@ -137,22 +137,32 @@ func keepAside(folder, name string) (string, error) {
 	}
 }
 
+// unfittingShown is how many answers that were not needed are named.
+const unfittingShown = 3
+
 // unfitting says which answers fitted nothing in this run.
 func (s *settings) unfitting() []string {
 	var notes []string
 	given, remembered := s.answers.Unused()
 	for i, a := range given {
-		if i == mainCauses {
-			notes = append(notes, fmt.Sprintf("And %s that nothing asked for.", count(len(given)-i, "more answer")))
+		if i == unfittingShown {
+			notes = append(notes, fmt.Sprintf("And %s not needed.", wasWere(len(given)-i, "more answer")))
 			break
 		}
-		notes = append(notes, fmt.Sprintf("%s: nothing in these notebooks asked for the answer to “%s” (%s). Perhaps the notebook has been corrected since.", a.From, a.Written, a.About))
+		notes = append(notes, fmt.Sprintf("%s: the answer to “%s” (%s) was not needed: another answer has settled it, or the notebook has changed.", a.From, a.Written, a.About))
 	}
 	if n := len(remembered); n > 0 {
 		notes = append(notes, fmt.Sprintf("%s in %s fitted nothing in these notebooks: the first is about “%s”. They stay there in case other notebooks need them.",
 			count(n, "remembered answer"), answers.FileName, remembered[0].Written))
 	}
 	return notes
+}
+
+func wasWere(n int, word string) string {
+	if n == 1 {
+		return "1 " + word + " was"
+	}
+	return count(n, word) + " were"
 }
 
 // settled tells whether the recorder has answered a finding, so that it is

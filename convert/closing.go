@@ -8,8 +8,9 @@ import (
 	"fieldfare/convert/report"
 )
 
-// mainCauses is how many causes the closing screen names.
-const mainCauses = 5
+// mainCauses and mainNotes are how many causes and notes the closing screen
+// names.
+const mainCauses, mainNotes = 5, 6
 
 // Closing is the screen that a run ends with: what was read, what can be
 // handed in, what stands in the way and what to do next.
@@ -64,8 +65,12 @@ func (r *Result) Closing() string {
 		fmt.Fprintf(&b, "  %s\n", caution)
 	}
 	if len(r.Notes) > 0 {
-		b.WriteString("\nAbout your answers:\n")
-		for _, note := range r.Notes {
+		b.WriteString("\nPlease note:\n")
+		for i, note := range r.Notes {
+			if i == mainNotes && len(r.Notes) > mainNotes+1 {
+				fmt.Fprintf(&b, "  And %s%s.\n", count(len(r.Notes)-i, "more note"), r.whereNotesAre())
+				break
+			}
 			fmt.Fprintf(&b, "  %s\n", note)
 		}
 	}
@@ -81,8 +86,17 @@ func (r *Result) Closing() string {
 	return b.String()
 }
 
-// startPage is the first page of the queries workbook.
-func (r *Result) startPage() []string {
+// whereNotesAre says where all notes are to be found.
+func (r *Result) whereNotesAre() string {
+	if r.Out == "" {
+		return ""
+	}
+	return ", all on the first page of " + QueriesFile
+}
+
+// startPage is the first page of the queries workbook. It ends with what was
+// noticed about the files.
+func (r *Result) startPage(aboutFiles []string) []string {
 	s := &r.Summary
 	lines := []string{
 		"Questions about your notebooks",
@@ -104,8 +118,14 @@ func (r *Result) startPage() []string {
 	}
 	for i, note := range r.Notes {
 		if i == 0 {
-			lines = append(lines, "", "About the answers that you gave:")
+			lines = append(lines, "", "Please note:")
 		}
+		lines = append(lines, "  "+note)
+	}
+	if len(aboutFiles) > 0 {
+		lines = append(lines, "", "What was noticed about the files themselves:")
+	}
+	for _, note := range aboutFiles {
 		lines = append(lines, "  "+note)
 	}
 	if len(r.Questions) == 0 {

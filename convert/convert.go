@@ -20,6 +20,9 @@ const (
 	SummaryFile    = "summary.json"
 )
 
+// usualOutputs are those that every run writes.
+var usualOutputs = []string{SubmissionFile, QueriesFile, ReportFile, SummaryFile}
+
 // Result is what a run found.
 type Result struct {
 	Summary   report.Summary

@@ -116,7 +116,8 @@ func (w *writer) report(result *Result) *report.Report {
 	}
 	secret := w.secretNames(privateBooks)
 	for _, c := range result.Summary.Checks {
-		fired := report.FiredCheck{CheckCount: c}
+		check, _, _ := strings.Cut(c.Check, " ") // the worst of several
+		fired := report.FiredCheck{CheckCount: c, Says: causeWords[check]}
 		for _, x := range e.examples[w.accounts.keyOf(c)] {
 			if len(fired.Examples) == examplesShown {
 				break

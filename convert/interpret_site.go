@@ -12,7 +12,18 @@ const defaultPlaceMetres = 1000
 
 // site reads the name of the place and what the places list knows of it.
 func (in *interpreter) site(d *draft, v *layout.Value) places.Reading {
-	text := in.text(v)
+	text := v.Text
+	if said, told := in.instead(v); told {
+		text = said
+		if name, placed := nameBeside(said); placed && name == "" {
+			text = v.Text // it keeps its name
+		} else if placed {
+			text = name
+		}
+	}
+	if v.From == layout.FromProject && text == v.Text {
+		return places.Reading{} // there is no name, and none was told
+	}
 	p := recall(in.memory.places, text, func() places.Reading { return in.places.Find(text) })
 	in.note(d, p.Verdict, v)
 	o := &d.o

@@ -40,13 +40,9 @@ func (in *interpreter) where(d *draft) {
 		return
 	}
 	if !ok && told && d.read.place == nil {
-		// The answer about a place may be where it is.
+		// The answer about a place may say where it is.
 		if where, err := gridref.Parse(in.text(site)); err == nil {
 			r, ok = where, true
-			o.Locality, o.VerbatimLocality = "", ""
-			if named {
-				o.Locality = in.scrub(d, site, site.Text)
-			}
 		}
 	}
 	if ok && v == nil {
@@ -60,9 +56,9 @@ func (in *interpreter) where(d *draft) {
 	}
 	if !ok {
 		if !named && !told {
-			in.note(d, reading.HeldOf("place-missing", "There is neither a place nor a grid reference. Give at least one of them."), site)
+			in.note(d, reading.HeldOf("place-missing", "There is neither a place nor a grid reference. Give at least one of them, such as “Long Drove, TL 462 879”."), site)
 		} else {
-			in.note(d, reading.QueryOf("place-not-mapped", "The place has a name but no grid reference, so the record cannot be put on a map. Add the place to the places list with its reference."), site)
+			in.note(d, reading.QueryOf("place-not-mapped", "The place has a name but no grid reference, so the record cannot be put on a map. Answer with its reference, or add the place to the places list."), site)
 		}
 		return
 	}

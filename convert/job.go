@@ -2,8 +2,10 @@ package convert
 
 import (
 	"io"
+	"os"
 	"path/filepath"
 
+	"fieldfare/convert/project"
 	"fieldfare/convert/when"
 )
 
@@ -67,12 +69,36 @@ func (j Job) progress() Progress {
 	return j.Progress
 }
 
-// folder is where the project file is looked for.
+// folder is where the project file is looked for and answers are remembered:
+// beside the first notebook. Where a folder of notebooks is given, that is the
+// folder itself, unless the project file stands beside it.
 func (j Job) folder() string {
 	for _, f := range j.Files {
-		if f != "-" {
-			return filepath.Dir(f)
+		if f == "-" {
+			continue
 		}
+		beside := filepath.Dir(filepath.Clean(f))
+		if !isFolder(f) || exists(filepath.Join(f, archiveDescriptor)) {
+			return beside
+		}
+		if !exists(filepath.Join(f, project.FileName)) && exists(filepath.Join(beside, project.FileName)) {
+			return beside
+		}
+		return f
 	}
 	return "."
+}
+
+// archiveDescriptor marks a folder that is a notebook itself: an unpacked
+// Darwin Core Archive.
+const archiveDescriptor = "meta.xml"
+
+func exists(path string) bool {
+	_, err := os.Stat(path)
+	return err == nil
+}
+
+func isFolder(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && info.IsDir()
 }

@@ -8,32 +8,44 @@ import (
 
 	"fieldfare/convert/answers"
 	"fieldfare/convert/ledger"
+	"fieldfare/convert/project"
 )
 
-// notNotebooks takes out of the files found in folders those that are no
-// notebooks but belong to the work: the lists in use, the remembered answers,
-// and the outputs of earlier runs. A file that is named itself is always read.
-// It returns what is left, and a note where something was passed over.
+// notNotebooks takes out of the files found those that are no notebooks but
+// belong to the work: the project file, the lists in use, the remembered
+// answers and ids, and in folders also the outputs of earlier runs. A pattern
+// such as *.* may stand for them too, and then they come as if each had been
+// named; where nothing else was named, they are read. It returns what is left,
+// and a note where something was passed over.
 func (j Job) notNotebooks(s *settings, paths []string) (notebooks, notes []string) {
 	var passed []string
 	for _, path := range paths {
-		if !slices.Contains(j.Files, path) && j.belongsToWork(s, path) {
-			passed = append(passed, filepath.Base(path))
+		named := slices.Contains(j.Files, path)
+		if j.belongsToWork(s, path) || j.isOutput(path, named) {
+			if name := filepath.Base(path); !slices.Contains(ownFiles, name) {
+				passed = append(passed, name)
+			}
 			continue
 		}
 		notebooks = append(notebooks, path)
 	}
+	if len(notebooks) == 0 {
+		return paths, nil
+	}
 	if len(passed) > 0 {
-		notes = append(notes, "Passed over, since they are lists, answers or outputs and no notebooks: "+strings.Join(passed, ", ")+".")
+		notes = append(notes, "Passed over, since they are lists or outputs and no notebooks: "+strings.Join(passed, ", ")+".")
 	}
 	return notebooks, notes
 }
 
+// ownFiles are those that stand beside the notebooks by their own names.
+var ownFiles = []string{project.FileName, answers.FileName, ledger.FileName}
+
 func (j Job) belongsToWork(s *settings, path string) bool {
-	if name := filepath.Base(path); name == answers.FileName || name == ledger.FileName || j.isOutput(path) {
+	if slices.Contains(ownFiles, filepath.Base(path)) {
 		return true
 	}
-	lists := slices.Concat(j.Taxa, j.Answers, []string{s.project.Resolve(s.project.Lists.Places), s.project.Resolve(s.project.Lists.People), j.Against})
+	lists := slices.Concat(j.Taxa, j.Answers, []string{s.project.Path, s.project.Resolve(s.project.Lists.Places), s.project.Resolve(s.project.Lists.People), j.Against})
 	for _, list := range [][]string{s.project.Lists.Taxa, s.project.Lists.Past} {
 		for _, name := range list {
 			lists = append(lists, s.project.Resolve(name))
@@ -51,9 +63,13 @@ func (j Job) belongsToWork(s *settings, path string) bool {
 }
 
 // isOutput tells whether the file lies in a folder that an earlier run wrote:
-// the output folder of this run, or one with a submission and its summary.
-func (j Job) isOutput(path string) bool {
+// the output folder of this run, or one with a submission and its summary. One
+// that is named is an output only where this run would replace it.
+func (j Job) isOutput(path string, named bool) bool {
 	folder := filepath.Dir(path)
+	if named {
+		return j.Out != "" && slices.Contains(usualOutputs, filepath.Base(path)) && sameFile(folder, j.Out)
+	}
 	if j.Out != "" && sameFile(folder, j.Out) {
 		return true
 	}

@@ -161,6 +161,17 @@ func (all *bookRuns) readings() []SheetReading {
 	return list
 }
 
+// fileNotes are what was noticed about each notebook as a file.
+func (all *bookRuns) fileNotes() []string {
+	var list []string
+	for _, book := range all.books {
+		if len(book.notes) > 0 {
+			list = append(list, filepath.Base(book.file)+": "+strings.Join(book.notes, " "))
+		}
+	}
+	return list
+}
+
 // place returns where a row of the sheet stands.
 func (sr *sheetRun) place(cell string) report.Place {
 	return report.Place{File: sr.file, Sheet: sr.name, Cell: cell}

@@ -261,7 +261,7 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := w.queries.Finish(queries, job.Out, result.startPage(), result.Questions); err != nil {
+	if err := w.queries.Finish(queries, job.Out, result.startPage(w.books.fileNotes()), result.Questions); err != nil {
 		return nil, err
 	}
 	if err := queries.Close(); err != nil {

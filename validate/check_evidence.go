@@ -31,13 +31,14 @@ func (s *subject) proved() bool {
 	return false
 }
 
-// checkSpecimen asks for the specimen that a taxon needs.
+// checkSpecimen asks for the specimen that a taxon needs: once for the records
+// of a year, which one answer can settle.
 func checkSpecimen(s *subject) {
 	if !s.f.Taxon.NeedsSpecimen || s.o.OccurrenceStatus == "absent" || s.proved() {
 		return
 	}
-	s.query(aboutRecord, written(s.o.ScientificName, "no specimen", s.o.EventDate), "specimen-needed", fmt.Sprintf(
-		"The list accepts %s only with a specimen or proof of the same weight, and none is mentioned. Say what was kept or examined, or record the aggregate.", s.name()))
+	s.query(aboutRecord, written(s.o.ScientificName, "no specimen", s.o.Year), "specimen-needed", fmt.Sprintf(
+		"The list accepts %s only with a specimen or proof of the same weight, and none is mentioned. If there was one, answer keep and say so in the remarks from now on; if not, leave out, or name the aggregate in the notebook.", s.name()))
 }
 
 // checkNote asks for the description that a taxon needs. Any remark counts,
@@ -49,6 +50,6 @@ func checkNote(s *subject) {
 	if s.o.OccurrenceRemarks != "" || s.o.IdentificationRemarks != "" || s.proved() {
 		return
 	}
-	s.query(aboutRecord, written(s.o.ScientificName, "no note", s.o.EventDate), "note-needed", fmt.Sprintf(
-		"The list accepts %s only with a description, and there is none. Say in the remarks how it was told, or what was kept.", s.name()))
+	s.query(aboutRecord, written(s.o.ScientificName, "no note", s.o.Year), "note-needed", fmt.Sprintf(
+		"The list accepts %s only with a description, and there is none. If you are certain of it, answer keep and say in the remarks from now on how it was told; if not, leave out.", s.name()))
 }

@@ -71,7 +71,12 @@ func (d *duplicates) settle() {
 	d.seen = map[uint64][]sighting{}
 }
 
+// find compares a record with those before it. One without a place waits for
+// that first: by then it may be another observation than it seems.
 func (d *duplicates) find(e *Entry, where func(sheet, row int) string) (reading.Finding, bool) {
+	if siteOf(e.Occurrence, e.Facts) == noPlace {
+		return reading.Finding{}, false
+	}
 	key := sameKey(e.Occurrence, e.Facts)
 	if d.repeated.has(key) {
 		this := sightingOf(e)

@@ -76,7 +76,7 @@ func (h *history) settle() {
 }
 
 func (h *history) find(e *Entry) (reading.Finding, bool) {
-	if len(h.bounds) == 0 || !e.Facts.Counted || e.ScientificName == "" {
+	if len(h.bounds) == 0 || !e.Facts.Counted || e.ScientificName == "" || siteOf(e.Occurrence, e.Facts) == noPlace {
 		return reading.Finding{}, false
 	}
 	key := historyKey(e.Occurrence, e.Facts)

@@ -77,6 +77,9 @@ func written(parts ...string) string {
 	return strings.Join(kept, ", ")
 }
 
+// noPlace stands for a place that nothing tells.
+const noPlace = "no place"
+
 // siteOf is what the record's place is called in messages.
 func siteOf(o *dwc.Occurrence, f *Facts) string {
 	switch {
@@ -89,5 +92,5 @@ func siteOf(o *dwc.Occurrence, f *Facts) string {
 	case o.DecimalLatitude != "":
 		return o.DecimalLatitude + ", " + o.DecimalLongitude
 	}
-	return "no place"
+	return noPlace
 }

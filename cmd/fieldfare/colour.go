@@ -5,8 +5,6 @@ import (
 	"os"
 	"regexp"
 	"runtime"
-
-	"golang.org/x/term"
 )
 
 // stateWord is a state where the closing screen names it: after its number, or
@@ -16,17 +14,28 @@ var stateWord = regexp.MustCompile(`(?m)^( +[0-9]* *)(fair|query|held)( )`)
 // The colours of the states, beside their words and never instead of them.
 var stateColours = map[string]string{"fair": "\x1b[32m", "query": "\x1b[33m", "held": "\x1b[1;31m"}
 
-// coloured colours the closing screen where w is a terminal that shows colour
-// and nobody has asked for none (no-color.org).
-func coloured(w io.Writer, text string) string {
-	file, ok := w.(*os.File)
-	if !ok || !term.IsTerminal(int(file.Fd())) || os.Getenv("NO_COLOR") != "" || os.Getenv("TERM") == "dumb" {
-		return text
+// showClosing prints the closing screen: on a terminal wrapped between words
+// to its width, and in colour where the terminal shows any and nobody has
+// asked for none (no-color.org).
+func showClosing(w io.Writer, text string) error {
+	s, ok := w.(screen)
+	if !ok {
+		_, err := io.WriteString(w, text)
+		return err
 	}
-	if runtime.GOOS == "windows" && os.Getenv("WT_SESSION") == "" {
-		return text // an old console would print the codes
+	text = wrapped(shown(text), s.width())
+	if showsColour() {
+		text = paint(text)
 	}
-	return paint(text)
+	_, err := io.WriteString(s.w, text)
+	return err
+}
+
+func showsColour() bool {
+	if os.Getenv("NO_COLOR") != "" || os.Getenv("TERM") == "dumb" {
+		return false
+	}
+	return runtime.GOOS != "windows" || os.Getenv("WT_SESSION") != "" // an old console would print the codes
 }
 
 func paint(text string) string {

@@ -29,10 +29,10 @@ type common struct {
 
 func addCommon(flags *pflag.FlagSet) *common {
 	c := &common{}
-	flags.StringVar(&c.project, "project", "", "project file (default: fieldfare.toml beside the first notebook)")
-	flags.StringArrayVar(&c.taxa, "taxa", nil, "taxon list: CSV, .xlsx or Darwin Core checklist; may be given several times, in order of preference (default: the starter list)")
-	flags.StringArrayVar(&c.answers, "answers", nil, "queries.xlsx with your answers filled in; may be given several times")
-	flags.StringVar(&c.today, "today", "", "the day after which a date lies in the future, such as 2026-01-31 (default: today)")
+	flags.StringVar(&c.project, "project", "", "project `FILE` (default: fieldfare.toml beside the first notebook)")
+	flags.StringArrayVar(&c.taxa, "taxa", nil, "taxon list, a `FILE`: CSV, .xlsx or Darwin Core checklist; may be given several times, in order of preference (default: the starter list)")
+	flags.StringArrayVar(&c.answers, "answers", nil, "the `FILE` queries.xlsx with your answers filled in; may be given several times")
+	flags.StringVar(&c.today, "today", "", "the `DAY` after which a date lies in the future, such as 2026-01-31 (default: today)")
 	flags.BoolVarP(&c.quiet, "quiet", "q", false, "print nothing but errors")
 	return c
 }

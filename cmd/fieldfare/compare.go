@@ -25,8 +25,8 @@ Options:
 
 func compareCommand(args []string, s streams) int {
 	flags := newFlags("compare", compareHelp, s)
-	format := flags.String("format", "text", "text, json, or xlsx (with --out)")
-	out := flags.StringP("out", "o", "", "file to write instead of the screen")
+	format := flags.String("format", "text", "the `FORM` of the answer: text, json, or xlsx (with --out)")
+	out := flags.StringP("out", "o", "", "`FILE` to write instead of the screen")
 	if status, done := parse(flags, args, s); done {
 		return status
 	}

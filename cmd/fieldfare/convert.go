@@ -39,9 +39,9 @@ Options:
 func convertCommand(ctx context.Context, args []string, s streams) int {
 	flags := newFlags("convert", convertHelp, s)
 	common := addCommon(flags)
-	out := flags.StringP("out", "o", "", "folder for the outputs (must be given)")
-	against := flags.String("against", "", "an earlier submission.zip: hand in only what is new or changed since, with a list of what is withdrawn")
-	formats := flags.StringSlice("format", nil, "write the records in further forms too: "+strings.Join(convert.Formats(), ", "))
+	out := flags.StringP("out", "o", "", "`FOLDER` for the outputs (must be given)")
+	against := flags.String("against", "", "an earlier submission.zip, a `FILE`: hand in only what is new or changed since, with a list of what is withdrawn")
+	formats := flags.StringSlice("format", nil, "write the records in a further `FORM` too: "+strings.Join(convert.Formats(), ", "))
 	exact := flags.Bool("exact", false, "write the full copy as well, in which no place is blurred, for the one person entitled to it")
 	strict := flags.Bool("strict", false, "exit with status 1 where anything is held")
 	if status, done := parse(flags, args, s); done {
@@ -82,11 +82,11 @@ Options:
 func checkCommand(ctx context.Context, args []string, s streams) int {
 	flags := newFlags("check", checkHelp, s)
 	common := addCommon(flags)
-	flags.StringVar(&common.format, "format", "text", "how the closing screen is printed: text, or json on standard output")
-	against := flags.String("against", "", "an earlier submission.zip: ask about what it has already, worded otherwise, and about what is new to a place")
+	flags.StringVar(&common.format, "format", "text", "the `FORM` in which the closing screen is printed: text, or json on standard output")
+	against := flags.String("against", "", "an earlier submission.zip, a `FILE`: ask about what it has already, worded otherwise, and about what is new to a place")
 	standard := flags.Bool("standard", false, "print the report of the Biodiversity Data Quality tests on the records as they would leave")
 	show := flags.Bool("show-reading", false, "print how each sheet was read: the headings, what each column means and why")
-	write := flags.String("write-reading", "", "write the same as [[notebook]] parts of a project file into this new file, to be changed where the reading is wrong")
+	write := flags.String("write-reading", "", "write the same as [[notebook]] parts of a project file into a new `FILE`, to be changed where the reading is wrong")
 	if status, done := parse(flags, args, s); done {
 		return status
 	}
@@ -129,7 +129,9 @@ func runJob(ctx context.Context, job convert.Job, c *common, strict bool, s stre
 			return failed(ctx, s, err)
 		}
 	} else if !c.quiet {
-		fmt.Fprint(s.err, coloured(s.err, result.Closing()))
+		if err := showClosing(s.err, result.Closing()); err != nil {
+			return failed(ctx, s, err)
+		}
 		if err := printAnswers(result, job.Out == "", s); err != nil {
 			return failed(ctx, s, err)
 		}
@@ -159,6 +161,12 @@ func newFlags(name, help string, s streams) *pflag.FlagSet {
 	flags := pflag.NewFlagSet(name, pflag.ContinueOnError)
 	flags.SetOutput(s.err)
 	flags.SortFlags = false
-	flags.Usage = func() { fmt.Fprint(s.out, help, flags.FlagUsages()) }
+	flags.Usage = func() { fmt.Fprint(s.out, help, optionsOf(flags)) }
 	return flags
+}
+
+// optionsOf lists the options; those that are said or not said take no value.
+func optionsOf(flags *pflag.FlagSet) string {
+	const yesNo = "[=true|false]"
+	return strings.ReplaceAll(flags.FlagUsages(), yesNo, strings.Repeat(" ", len(yesNo)))
 }

@@ -32,10 +32,10 @@ Options:
 
 func explainCommand(args []string, s streams) int {
 	flags := newFlags("explain", explainHelp, s)
-	format := flags.String("format", "text", "text, csv or json (one object a line)")
+	format := flags.String("format", "text", "the `FORM` of the answer: text, csv or json (one object a line)")
 	reading := addReading(flags)
 	steps := flags.Bool("steps", false, "name: tell every step of the search")
-	group := flags.String("group", "", "name: what the page is about, such as moths; decides between names that several groups share")
+	group := flags.String("group", "", "name: the `GROUP` that the page is about, such as moths; decides between names that several groups share")
 	if status, done := parse(flags, args, s); done {
 		return status
 	}
@@ -88,11 +88,11 @@ type readingFlags struct {
 
 func addReading(flags *pflag.FlagSet) *readingFlags {
 	r := &readingFlags{}
-	flags.StringArrayVar(&r.taxaLists, "taxa", nil, "name: taxon list, may be given several times (default: the starter list)")
+	flags.StringArrayVar(&r.taxaLists, "taxa", nil, "name: taxon list, a `FILE`; may be given several times (default: the starter list)")
 	flags.BoolVar(&r.monthFirst, "month-first", false, "date: the month stands before the day")
 	flags.BoolVar(&r.evening, "evenings", false, "date: a single day is the evening of a trap night")
-	flags.IntVar(&r.year, "year", 0, "date: the year stated elsewhere on the page")
-	flags.StringVar(&r.today, "today", "", "date: the day after which a date lies in the future (default: today)")
+	flags.IntVar(&r.year, "year", 0, "date: the `YEAR` stated elsewhere on the page")
+	flags.StringVar(&r.today, "today", "", "date: the `DAY` after which a date lies in the future (default: today)")
 	flags.BoolVar(&r.zeroIsAbsence, "zero-is-absence", false, "count: 0 or a dash means looked for and not found")
 	return r
 }

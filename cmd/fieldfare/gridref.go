@@ -37,18 +37,18 @@ For example, to see where a moth trap stood:
 func gridrefCommand(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	flags := pflag.NewFlagSet("gridref", pflag.ContinueOnError)
 	flags.SetOutput(io.Discard)
-	to := flags.String("to", "", `"gridref" turns latitude,longitude[,uncertainty in metres] into references`)
-	size := flags.Int32("size", 0, "the side of the squares wanted, in metres: 1, 10, 100, 1000, 2000, 5000, 10000 or 100000")
+	to := flags.String("to", "", "`FORM` wanted: gridref turns latitude,longitude[,uncertainty in metres] into references")
+	size := flags.Int32("size", 0, "the side of the squares wanted, in `METRES`: 1, 10, 100, 1000, 2000, 5000, 10000 or 100000")
 	point := flags.Bool("point", false, "a full easting and northing is a point, not the square metre around it")
-	format := flags.String("format", "text", "text, csv or json (one object a line)")
-	column := flags.String("column", "", "read a CSV file and add the answers to the cells under this heading as new columns")
+	format := flags.String("format", "text", "the `FORM` of the answer: text, csv or json (one object a line)")
+	column := flags.String("column", "", "read a CSV file and add the answers to the cells under this `HEADING` as new columns")
 
 	wrong := func(message string) int {
 		fmt.Fprintf(stderr, "%s.\nTry: fieldfare gridref --help\n", message)
 		return exitUsage
 	}
 	if err := flags.Parse(args); errors.Is(err, pflag.ErrHelp) {
-		fmt.Fprint(stdout, gridrefHelp+flags.FlagUsages())
+		fmt.Fprint(stdout, gridrefHelp+optionsOf(flags))
 		return exitDone
 	} else if err != nil {
 		return wrong(err.Error())

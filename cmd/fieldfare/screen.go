@@ -24,6 +24,17 @@ func screenOf(f *os.File) io.Writer {
 	return f
 }
 
+// width is how many characters a line of the terminal holds; 0 where it does
+// not say.
+func (s screen) width() int {
+	if f, ok := s.w.(*os.File); ok {
+		if width, _, err := term.GetSize(int(f.Fd())); err == nil {
+			return width
+		}
+	}
+	return 0
+}
+
 // Write shows p. A write holds whole characters, as all of ours do.
 func (s screen) Write(p []byte) (int, error) {
 	if _, err := io.WriteString(s.w, shown(string(p))); err != nil {

@@ -38,6 +38,17 @@ func (s *Set) Write(w io.Writer) error {
 	return out.Error()
 }
 
+// IsFile tells whether the file begins as the plain file does.
+func IsFile(path string) bool {
+	file, err := os.Open(path)
+	if err != nil {
+		return false
+	}
+	defer file.Close()
+	line, _ := bufio.NewReader(file).ReadString('\n')
+	return strings.HasPrefix(strings.TrimPrefix(line, "\uFEFF"), strings.Join(heading[:2], ","))
+}
+
 // LoadFile reads the plain file, handing each answer to take; a missing file
 // has none.
 func LoadFile(path string, take func(Answer)) error {

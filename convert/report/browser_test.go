@@ -53,6 +53,34 @@ func example() *report.Report {
 	}
 }
 
+// picture keeps a picture of the page, where somebody wants to look at it.
+func picture(t *testing.T, ctx context.Context, name string) {
+	folder := os.Getenv("FIELDFARE_SCREENSHOTS")
+	if folder == "" {
+		return
+	}
+	var png []byte
+	require.NoError(t, chromedp.Run(ctx, chromedp.FullScreenshot(&png, 100)))
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "report-"+name+".png"), png, 0o644))
+}
+
+// contrast lists the texts whose colour is too near to that behind them, by the
+// formula of WCAG 2.2 (relative luminance).
+const contrast = `(() => {
+	const out = [];
+	const colour = s => { const m = s.match(/[\d.]+/g).map(Number); return m.length > 3 && m[3] === 0 ? null : m; };
+	const light = ([r, g, b]) => { const f = v => { v /= 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4; }; return 0.2126 * f(r) + 0.7152 * f(g) + 0.0722 * f(b); };
+	const behind = e => { for (; e; e = e.parentElement) { const c = colour(getComputedStyle(e).backgroundColor); if (c) return c; } return [255, 255, 255]; };
+	for (const e of document.querySelectorAll("body *")) {
+		if (![...e.childNodes].some(n => n.nodeType === 3 && n.textContent.trim()) || e.closest(".halo, title, style")) continue;
+		const style = getComputedStyle(e), inPicture = e.closest("svg");
+		const a = light(colour(inPicture ? style.fill : style.color)), b = light(behind(e));
+		const ratio = (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+		if (ratio < 4.5) out.push(ratio.toFixed(1) + " " + e.tagName + " " + e.textContent.slice(0, 30));
+	}
+	return out.slice(0, 10);
+})()`
+
 func TestReportInABrowser(t *testing.T) {
 	browser := need.Tool(t, "chromium", "apt-get install chromium")
 	path := filepath.Join(t.TempDir(), "report.html")
@@ -110,12 +138,20 @@ func TestReportInABrowser(t *testing.T) {
 				return out;
 			})()`, &wide)))
 		assert.Empty(t, wide, "what runs over at a width of %d", width)
-		if folder := os.Getenv("FIELDFARE_SCREENSHOTS"); folder != "" {
-			var png []byte
-			require.NoError(t, chromedp.Run(ctx, chromedp.FullScreenshot(&png, 100)))
-			require.NoError(t, os.WriteFile(filepath.Join(folder, fmt.Sprintf("report-%d.png", width)), png, 0o644))
-		}
+		picture(t, ctx, fmt.Sprint(width))
 	}
+
+	// Text stands out from what is behind it: 4.5 to 1 (WCAG 2.2, 1.4.3), in
+	// light and dark and where people choose the colours themselves.
+	for _, scheme := range []struct{ name, feature, value string }{{"light", "prefers-color-scheme", "light"}, {"dark", "prefers-color-scheme", "dark"}, {"forced", "forced-colors", "active"}} {
+		var pale []string
+		require.NoError(t, chromedp.Run(ctx,
+			emulation.SetEmulatedMedia().WithFeatures([]*emulation.MediaFeature{{Name: "forced-colors", Value: "none"}, {Name: scheme.feature, Value: scheme.value}}),
+			chromedp.Evaluate(contrast, &pale)))
+		assert.Empty(t, pale, "hard to read in %s colours", scheme.name)
+		picture(t, ctx, scheme.name)
+	}
+	require.NoError(t, chromedp.Run(ctx, emulation.SetEmulatedMedia()))
 
 	// The keyboard reaches every link, summary and scrolling table.
 	var reachable, reached int

@@ -49,6 +49,7 @@ func (d *drawing) done(title string) template.HTML {
 const (
 	plotLeft, plotRight = 34.0, pictureWidth - 4.0
 	plotTop             = 12.0
+	widestColumn        = 36.0
 )
 
 // columns draws one column a value, with the scale at the left and under each
@@ -58,8 +59,8 @@ func columns(values []int, labels []string, height float64, hint func(i int) str
 	bottom := height - 18
 	most := roundUp(max(1, slices.Max(values)))
 	y := func(v int) float64 { return bottom - (bottom-plotTop)*float64(v)/float64(most) }
-	for _, v := range []int{0, most / 2, most} {
-		if v == most/2 && (most%2 != 0 || v == 0) {
+	for i, v := range []int{0, most / 2, most} {
+		if i == 1 && most%2 != 0 {
 			continue
 		}
 		d.add(`<line class="grid" x1="%.1f" x2="%.1f" y1="%.1f" y2="%.1f"/>`, plotLeft, plotRight, y(v), y(v))
@@ -69,8 +70,9 @@ func columns(values []int, labels []string, height float64, hint func(i int) str
 	for i, v := range values {
 		x := plotLeft + float64(i)*step
 		if v > 0 {
+			width := min(step*0.8, widestColumn)
 			d.add(`<rect class="bar" x="%.1f" y="%.1f" width="%.1f" height="%.1f"><title>%s</title></rect>`,
-				x+step*0.1, min(y(v), bottom-1), step*0.8, max(bottom-y(v), 1), hint(i))
+				x+(step-width)/2, min(y(v), bottom-1), width, max(bottom-y(v), 1), hint(i))
 		}
 		if labels[i] != "" {
 			d.text(x+step/2, height-5, "middle", labels[i])

@@ -18,18 +18,20 @@ func TestDecide(t *testing.T) {
 		value    string
 		problem  string
 	}{
-		{asked{"name", query, "Noctua pronuba"}, "Yes.", answers.Replace, "Noctua pronuba", ""},
-		{asked{"name", held, several}, "yes", "", "", "which of several"},
-		{asked{"name", query, several}, "OK", "", "", "which of several"},
-		{asked{"name", held, several}, several, "", "", "which of several"},
-		{asked{"name", held, several}, "Gonepteryx rhamni", answers.Replace, "Gonepteryx rhamni", ""},
-		{asked{"name", held, several}, "keep", answers.Keep, "", ""},
-		{asked{"name", held, ""}, "yes", "", "", "none here"},
-		{asked{"date", query, ""}, "y", answers.Keep, "", ""},
-		{asked{"date", held, ""}, "30 June 2018", answers.Replace, "30 June 2018", ""},
-		{asked{"date", held, ""}, "Leave  out!", answers.LeaveOut, "", ""},
-		{asked{"date", held, ""}, "don't know", "", "", "what should be read"},
-		{asked{"record", query, ""}, "another", "", "", "row as a whole"},
+		{asked{"name", "x", query, "Noctua pronuba"}, "Yes.", answers.Replace, "Noctua pronuba", ""},
+		{asked{"date", "03/09/21", query, "03/09/21"}, "yes", answers.Keep, "", ""},
+		{asked{"date", "03/09/21", query, "03/09/21"}, "03/09/21", answers.Keep, "", ""},
+		{asked{"name", "x", held, several}, "yes", "", "", "which of several"},
+		{asked{"name", "x", query, several}, "OK", "", "", "which of several"},
+		{asked{"name", "x", held, several}, several, "", "", "which of several"},
+		{asked{"name", "x", held, several}, "Gonepteryx rhamni", answers.Replace, "Gonepteryx rhamni", ""},
+		{asked{"name", "x", held, several}, "keep", answers.Keep, "", ""},
+		{asked{"name", "x", held, ""}, "yes", "", "", "none here"},
+		{asked{"date", "x", query, ""}, "y", answers.Keep, "", ""},
+		{asked{"date", "x", held, ""}, "30 June 2018", answers.Replace, "30 June 2018", ""},
+		{asked{"date", "x", held, ""}, "Leave  out!", answers.LeaveOut, "", ""},
+		{asked{"date", "x", held, ""}, "don't know", "", "", "what should be read"},
+		{asked{"record", "x", query, ""}, "another", "", "", "row as a whole"},
 	} {
 		decision, value, problem := c.decide(c.said)
 		assert.Equal(t, c.decision, decision, c.said)
@@ -53,7 +55,7 @@ func FuzzDecide(f *testing.F) {
 		if said == "" {
 			return // an empty cell is no answer
 		}
-		decision, value, problem := asked{about, state, suggestion}.decide(said)
+		decision, value, problem := asked{about, "written", state, suggestion}.decide(said)
 		if (decision == "") != (problem != "") {
 			t.Fatalf("%q: decision %q, problem %q", said, decision, problem)
 		}

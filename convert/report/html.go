@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"html/template"
 	"io"
+	"slices"
 	"strings"
 )
 
@@ -23,14 +24,24 @@ type Report struct {
 // FiredCheck is a check that fired, with some examples.
 type FiredCheck struct {
 	CheckCount
+	// Says is what the check finds, in a few words; empty for its name.
+	Says     string
 	Examples []Example
 }
 
 // Example is one case in which a check fired.
 type Example struct{ Message, Where string }
 
-// Plain is the check's name in words.
+// FileNotes tells whether anything was noticed about the files themselves.
+func (r *Report) FileNotes() bool {
+	return slices.ContainsFunc(r.Summary.Files, func(f FileSummary) bool { return len(f.Notes) > 0 })
+}
+
+// Plain is what the check finds, else its name in words.
 func (c FiredCheck) Plain() string {
+	if c.Says != "" {
+		return c.Says
+	}
 	first, _, _ := strings.Cut(c.Check, " ")
 	return strings.ReplaceAll(first, "-", " ")
 }
@@ -58,6 +69,7 @@ type shown struct {
 	NewMore  int
 	TaxaMore int
 	Held     []FiredCheck
+	HeldMore int
 	First    string
 	Last     string
 	Records  int
@@ -86,8 +98,12 @@ func (r *Report) Write(w io.Writer) error {
 		s.New, s.NewMore = s.New[:mostShownFinds], n
 	}
 	for _, c := range r.Checks {
-		if c.State == "held" && len(s.Held) < heldShown {
+		switch {
+		case c.State != "held":
+		case len(s.Held) < heldShown:
 			s.Held = append(s.Held, c)
+		default:
+			s.HeldMore++
 		}
 	}
 	return reportTemplate.Execute(w, &s)

@@ -83,12 +83,18 @@ func (s *Season) mapPicture() *picture {
 		drawLand(d, ring, frame, at)
 	}
 	p := &picture{Title: fmt.Sprintf("Records by %s", kind), Columns: []string{"Square", "Records", "of them blurred"}}
+	blurred := false
+	var drawn []orb.Bound // what the inset must not hide
 	polygon := func(class string, sq gridref.Square, n *squareCount) {
 		d.add(`<polygon class="%s" points="`, class)
+		box := orb.Bound{Min: orb.Point{math.Inf(1), math.Inf(1)}, Max: orb.Point{math.Inf(-1), math.Inf(-1)}}
 		for _, corner := range sq.Corners() {
 			x, y := at(corner.Lon, corner.Lat)
 			d.add("%.1f,%.1f ", x, y)
+			box = box.Extend(orb.Point{x, y})
 		}
+		drawn = append(drawn, box)
+		blurred = blurred || n.blurred > 0
 		hint := sq.String() + ": " + plural(n.records, "record")
 		if n.blurred > 0 {
 			hint += fmt.Sprintf(", %d of them blurred", n.blurred)
@@ -131,9 +137,11 @@ func (s *Season) mapPicture() *picture {
 			d.add(`"/>`)
 		}
 		d.add(`<text class="halo" x="%.1f" y="%.1f" text-anchor="middle">%s</text>`, (x0+x1)/2, y0-3, h.String())
+		drawn = append(drawn, orb.Bound{Min: orb.Point{x0, y0 - 12}, Max: orb.Point{x1, y1}})
 	}
-	inset(d, frame)
-	legend(d, outlines != nil && len(outlines) > 0, mapHeight)
+	d.add(`<rect class="edge" x="0.3" y="0.3" width="%.1f" height="%.1f"/>`, pictureWidth-0.6, mapHeight-0.6)
+	inset(d, frame, drawn, mapHeight)
+	legend(d, len(outlines) > 0, blurred, mapHeight)
 	p.SVG = d.done(fmt.Sprintf("Map of the %ss with records, shaded by number, on the coastline; the numbers are in the table", kind))
 	if n := c.wide; n > 0 {
 		p.Rows = append(p.Rows, []string{"placed less exactly than a hectad", strconv.Itoa(n), ""})
@@ -166,22 +174,25 @@ func drawLand(d *drawing, ring []coast.Point, frame orb.Bound, at func(lon, lat 
 // in degrees, its width and place in the drawing.
 var islands = orb.Bound{Min: orb.Point{-11, 49}, Max: orb.Point{2.2, 61.2}}
 
-const insetWidth, insetMargin = 52, 4
+const insetWidth, insetMargin = 52.0, 4.0
 
-// inset draws the islands small in the upper right corner, with the map's
-// frame on them, unless the map shows most of them itself.
-func inset(d *drawing, frame orb.Bound) {
+// inset draws the islands small in a corner, with the map's frame on them,
+// unless the map shows most of them itself or every corner has a square.
+func inset(d *drawing, frame orb.Bound, drawn []orb.Bound, mapHeight float64) {
 	if frame.Max[1]-frame.Min[1] > 5 {
 		return
 	}
 	scale := insetWidth / (islands.Max[0] - islands.Min[0])
 	narrow := math.Cos(55 * math.Pi / 180)
-	left := float64(pictureWidth - insetWidth - insetMargin)
-	at := func(p orb.Point) (x, y float64) {
-		return left + (p[0]-islands.Min[0])*scale, insetMargin + (islands.Max[1]-p[1])*scale/narrow
+	height := (islands.Max[1] - islands.Min[1]) * scale / narrow
+	left, top, free := freeCorner(drawn, insetWidth, height, mapHeight)
+	if !free {
+		return
 	}
-	x1, y1 := at(orb.Point{islands.Max[0], islands.Min[1]})
-	d.add(`<rect class="sea" x="%.1f" y="%d" width="%.1f" height="%.1f"/>`, left, insetMargin, x1-left, y1-insetMargin)
+	at := func(p orb.Point) (x, y float64) {
+		return left + (p[0]-islands.Min[0])*scale, top + (islands.Max[1]-p[1])*scale/narrow
+	}
+	d.add(`<rect class="sea" x="%.1f" y="%.1f" width="%.1f" height="%.1f"/>`, left, top, insetWidth, height)
 	for _, ring := range coast.Rings() {
 		if len(ring) < 12 {
 			continue
@@ -198,24 +209,48 @@ func inset(d *drawing, frame orb.Bound) {
 		d.add(`"/>`)
 	}
 	x0, y0 := at(orb.Point{frame.Min[0], frame.Max[1]})
-	x1, y1 = at(orb.Point{frame.Max[0], frame.Min[1]})
+	x1, y1 := at(orb.Point{frame.Max[0], frame.Min[1]})
+	d.add(`<rect class="edge" x="%.1f" y="%.1f" width="%.1f" height="%.1f"/>`, left, top, insetWidth, height)
 	d.add(`<rect class="frame" x="%.1f" y="%.1f" width="%.1f" height="%.1f"/>`, x0, y0, max(x1-x0, 2), max(y1-y0, 2))
 }
 
-// legend explains the shades below the map.
-func legend(d *drawing, vague bool, top float64) {
-	d.height = top + 52
-	d.add(`<rect class="paper" x="0" y="%.1f" width="%d" height="52"/>`, top, pictureWidth)
+// freeCorner returns the corner of the map that has room for a picture: the
+// upper right one, or the next that is free of squares.
+func freeCorner(drawn []orb.Bound, width, height, mapHeight float64) (left, top float64, free bool) {
+	right, bottom := pictureWidth-width-insetMargin, mapHeight-height-insetMargin
+	for _, corner := range []orb.Point{{right, insetMargin}, {insetMargin, insetMargin}, {insetMargin, bottom}, {right, bottom}} {
+		box := orb.Bound{Min: corner, Max: orb.Point{corner[0] + width, corner[1] + height}}
+		if !slices.ContainsFunc(drawn, box.Intersects) {
+			return corner[0], corner[1], true
+		}
+	}
+	return 0, 0, false
+}
+
+// legend explains the shades below the map, and what else stands on it.
+func legend(d *drawing, vague, blurred bool, top float64) {
+	height := 52.0
+	if !vague && !blurred {
+		height = 28
+	}
+	d.height = top + height
+	d.add(`<rect class="paper" x="0" y="%.1f" width="%d" height="%.0f"/>`, top, pictureWidth, height)
 	for i := range shades {
 		x := float64(i) * 57
 		d.add(`<rect class="s%d" x="%.1f" y="%.1f" width="14" height="14"/>`, i, x+2, top+8)
 		d.text(x+19, top+19, "start", shadeName(i))
 	}
-	d.add(`<rect class="s1 blurred" x="2" y="%.1f" width="14" height="14"/>`, top+30)
-	d.text(20, top+41, "start", "with blurred records")
-	if vague {
-		d.add(`<rect class="vague" x="162" y="%.1f" width="14" height="14"/>`, top+30)
-		d.text(180, top+41, "start", "somewhere in the square")
+	left := 2.0
+	for _, sign := range []struct {
+		shown       bool
+		class, says string
+	}{{blurred, "s1 blurred", "with blurred records"}, {vague, "vague", "somewhere in the square"}} {
+		if !sign.shown {
+			continue
+		}
+		d.add(`<rect class="%s" x="%.1f" y="%.1f" width="14" height="14"/>`, sign.class, left, top+30)
+		d.text(left+18, top+41, "start", sign.says)
+		left += 160
 	}
 }
 

@@ -20,10 +20,15 @@ type page struct {
 	least    int  // columns that the filter covers at least
 	made     bool // the sheet exists already
 	answers  bool // it has cells to fill in
-	sheets   int
-	sheet    string // being written
-	stream   *excelize.StreamWriter
-	row      int
+	numbers  int  // column that holds numbers, counted from 1; 0 for none
+	// printed is how many columns go on paper, all on the width of a sheet; 0
+	// for all, on as many sheets side by side as they need, each with the first
+	// repeated columns at its left.
+	printed, repeated int
+	sheets            int
+	sheet             string // being written
+	stream            *excelize.StreamWriter
+	row               int
 }
 
 func (p *page) add(cells []string) error {
@@ -43,6 +48,9 @@ func (p *page) add(cells []string) error {
 		}
 		// A cell of type string is never a formula, whatever it begins with.
 		values[i] = excelize.Cell{StyleID: style, Value: clip(c)}
+		if n, err := strconv.Atoi(c); err == nil && i+1 == p.numbers {
+			values[i] = excelize.Cell{StyleID: p.w.styles.number, Value: n}
+		}
 	}
 	at, err := excelize.CoordinatesToCellName(1, p.row)
 	if err != nil {
@@ -91,7 +99,7 @@ func (p *page) open() error {
 		}
 	}
 	// Before the stream begins: it writes what is known of the sheet at once.
-	if err := p.w.printSetup(p.sheet, "landscape"); err != nil {
+	if err := p.printSetup(); err != nil {
 		return err
 	}
 	stream, err := p.w.file.NewStreamWriter(p.sheet)
@@ -116,10 +124,10 @@ func (p *page) open() error {
 	for i, h := range p.headings {
 		values[i] = excelize.Cell{StyleID: p.w.styles.bold, Value: h}
 	}
-	return stream.SetRow("A1", values)
+	return stream.SetRow("A1", values, excelize.RowOpts{Height: p.height(p.headings)})
 }
 
-// flush ends the sheet being written, with its filter and print setup.
+// flush ends the sheet being written, with its filter and what is printed.
 func (p *page) flush() error {
 	if p.stream == nil {
 		return nil
@@ -127,6 +135,13 @@ func (p *page) flush() error {
 	last, _ := excelize.ColumnNumberToName(max(len(p.headings), p.least))
 	if p.row > 1 {
 		if err := p.w.file.AutoFilter(p.sheet, "A1:"+last+strconv.Itoa(p.row), nil); err != nil {
+			return err
+		}
+	}
+	if p.printed > 0 {
+		last, _ := excelize.ColumnNumberToName(p.printed)
+		area := "'" + p.sheet + "'!$A$1:$" + last + "$" + strconv.Itoa(p.row)
+		if err := p.w.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", RefersTo: area, Scope: p.sheet}); err != nil {
 			return err
 		}
 	}
@@ -143,33 +158,51 @@ func (p *page) finish() error {
 	return p.flush()
 }
 
-// printSetup makes a sheet come out on A4, as wide as the paper, with its
-// headings on every page.
-func (w *Workbook) printSetup(sheet, orientation string) error {
+// printSetup makes the page come out on A4, with its headings on every sheet of
+// paper.
+func (p *page) printSetup() error {
+	const scale = 65 // percent
+	lay := excelize.PageLayoutOptions{}
+	if p.printed == 0 {
+		percent, order := uint(scale), "overThenDown"
+		lay.AdjustTo, lay.PageOrder = &percent, &order
+	}
+	if err := p.w.printSetup(p.sheet, "landscape", p.printed > 0, lay); err != nil {
+		return err
+	}
+	titles := "'" + p.sheet + "'!$1:$1"
+	if p.repeated > 0 {
+		last, _ := excelize.ColumnNumberToName(p.repeated)
+		titles = "'" + p.sheet + "'!$A:$" + last + "," + titles
+	}
+	return p.w.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: titles, Scope: p.sheet})
+}
+
+// printSetup makes a sheet come out on A4, where it is to fit as wide as the
+// paper.
+func (w *Workbook) printSetup(sheet, orientation string, fit bool, lay excelize.PageLayoutOptions) error {
 	const a4 = 9
-	paper, one, any, fit := a4, 1, 0, true
+	paper, one, any := a4, 1, 0
 	margin, edge := 0.4, 0.25 // inches
 	if err := w.file.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &fit}); err != nil {
 		return err
 	}
-	if err := w.file.SetPageLayout(sheet, &excelize.PageLayoutOptions{Size: &paper, Orientation: &orientation, FitToWidth: &one, FitToHeight: &any}); err != nil {
+	lay.Size, lay.Orientation = &paper, &orientation
+	if fit {
+		lay.FitToWidth, lay.FitToHeight = &one, &any
+	}
+	if err := w.file.SetPageLayout(sheet, &lay); err != nil {
 		return err
 	}
 	if err := w.file.SetPageMargins(sheet, &excelize.PageLayoutMarginsOptions{Left: &margin, Right: &margin, Top: &margin, Bottom: &margin, Header: &edge, Footer: &edge}); err != nil {
 		return err
 	}
-	if err := w.file.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{OddFooter: "&L&A&RPage &P of &N"}); err != nil {
-		return err
-	}
-	if orientation == "portrait" {
-		return nil
-	}
-	return w.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: "'" + sheet + "'!$1:$1", Scope: sheet})
+	return w.file.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{OddFooter: "&L&A&RPage &P of &N"})
 }
 
-// styles are the looks of cells. All hold text, so that what is typed into
-// them stays as it was typed.
-type styles struct{ title, bold, plain, fillIn, link int }
+// styles are the looks of cells. All but number hold text, so that what is
+// typed into them stays as it was typed.
+type styles struct{ title, bold, plain, fillIn, link, number int }
 
 // newBook makes a workbook with one sheet and the styles that pages use.
 func newBook(sheet string) (*Workbook, error) {
@@ -190,6 +223,7 @@ func newBook(sheet string) (*Workbook, error) {
 		{&w.styles.bold, excelize.Style{Font: &excelize.Font{Bold: true, Size: 11, Family: family}, Alignment: top, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E8E2D2"}}, Border: line}},
 		{&w.styles.plain, excelize.Style{Alignment: top, NumFmt: text}},
 		{&w.styles.fillIn, excelize.Style{Alignment: top, NumFmt: text, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"FFF8DC"}}, Border: box}},
+		{&w.styles.number, excelize.Style{Alignment: top}},
 		{&w.styles.link, excelize.Style{Alignment: top, NumFmt: text, Font: &excelize.Font{Color: "1F4E79", Underline: "single", Size: 11, Family: family}}},
 	} {
 		var err error

@@ -31,10 +31,10 @@ const headingAnswer = "Your answer"
 
 // The column widths of the questions page, in characters, and the columns that
 // other parts of the page point to.
-var questionWidths = []float64{8, 13, 24, 50, 22, 24, 18, 9, 34, 18, 12}
+var questionWidths = []float64{8, 13, 24, 46, 22, 22, 16, 9, 32, 18, 12}
 
 const (
-	answerColumn, noteColumn, linkColumn = 6, 7, 11
+	answerColumn, noteColumn, recordsColumn, whereColumn, linkColumn = 6, 7, 8, 9, 11
 )
 
 // Workbook is the queries workbook in the making. Rows are added as they come
@@ -57,8 +57,8 @@ func NewWorkbook() (*Workbook, error) {
 			return nil, err
 		}
 	}
-	w.rows = &page{w: w, name: pageRows, made: true, headings: []string{"State", "File", "Sheet", "Row", "What is the matter", "The row as it stands"}, widths: []float64{8, 20, 14, 7, 50, 18}, least: 12}
-	w.skipped = &page{w: w, name: pageSkipped, made: true, headings: []string{"Why", "File", "Sheet", "Row", "The row as it stands"}, widths: []float64{22, 20, 14, 7, 18}, least: 11}
+	w.rows = &page{w: w, name: pageRows, made: true, headings: []string{"State", "File", "Sheet", "Row", "What is the matter", "The row as it stands"}, widths: []float64{8, 18, 12, 7, 44, 16}, least: 12, numbers: 4, repeated: 4}
+	w.skipped = &page{w: w, name: pageSkipped, made: true, headings: []string{"Why", "File", "Sheet", "Row", "The row as it stands"}, widths: []float64{22, 18, 12, 7, 16}, least: 11, numbers: 4, repeated: 4}
 	return w, nil
 }
 
@@ -124,7 +124,7 @@ func (w *Workbook) start(lines []string) error {
 	if err := w.file.SetColWidth(pageStart, "A", "A", startWidth); err != nil {
 		return err
 	}
-	return w.printSetup(pageStart, "portrait")
+	return w.printSetup(pageStart, "portrait", true, excelize.PageLayoutOptions{})
 }
 
 // ownChoices is how many questions get a drop-down of their own candidates; a
@@ -133,7 +133,7 @@ const ownChoices = 5000
 
 func (w *Workbook) questions(folder string, questions []*Question) error {
 	// The link has a column of its own: not every spreadsheet program wraps one.
-	p := &page{w: w, name: pageQuestions, headings: append(slices.Clone(QuestionHeadings), "First of them"), widths: questionWidths, made: true, answers: true}
+	p := &page{w: w, name: pageQuestions, headings: append(slices.Clone(QuestionHeadings), "First of them"), widths: questionWidths, made: true, answers: true, numbers: recordsColumn, printed: whereColumn}
 	c := &choices{w: w}
 	for i, q := range questions {
 		var where []string

@@ -19,7 +19,11 @@ import (
 // were typed into it (OWASP, CSV injection, names the signs).
 var unsafe = []string{"=1+1", "+44 moths", "-3", "@SUM(A1)", "=HYPERLINK(\"x\")", "\t=1", "12/06/2021", "007"}
 
-// textOnly requires every cell of a workbook to be text and none a formula.
+// numbers are the columns that hold numbers of ours, so that they sort as such.
+var numbers = map[string]int{"Questions": 7, "Rows concerned": 3, "Skipped": 3}
+
+// textOnly requires every cell of a workbook to be text and none a formula, but
+// for numbers of ours.
 func textOnly(t *testing.T, file *excelize.File) (texts []string) {
 	for _, sheet := range file.GetSheetList() {
 		rows, err := file.GetRows(sheet)
@@ -32,7 +36,9 @@ func textOnly(t *testing.T, file *excelize.File) (texts []string) {
 				require.Empty(t, formula, "%s %s", sheet, cell)
 				kind, err := file.GetCellType(sheet, cell)
 				require.NoError(t, err)
-				if text != "" {
+				if column, found := numbers[sheet]; found && j == column && i > 0 {
+					require.Regexp(t, `^[0-9]+$`, text)
+				} else if text != "" {
 					require.Contains(t, []excelize.CellType{excelize.CellTypeInlineString, excelize.CellTypeSharedString}, kind, "%s %s %q", sheet, cell, text)
 				}
 				texts = append(texts, text)
@@ -108,4 +114,66 @@ func TestSuggestions(t *testing.T) {
 	assert.Equal(t, append(append([]string{}, pugs...), "keep", "leave out"), choices[0])
 	assert.Equal(t, []string{"yes", pugs[0], "keep", "leave out"}, choices[1])
 	assert.Equal(t, []string{"keep", "leave out"}, choices[2])
+}
+
+// TestAnswersOfEveryFormat: the page as spreadsheet programs save it, moved
+// about as people do, and as delimited text.
+func TestAnswersOfEveryFormat(t *testing.T) {
+	folder := t.TempDir()
+	path := filepath.Join(folder, "queries.xlsx")
+	workbook(t, path, []*report.Question{
+		{About: "date", Written: "31.vi.21", Code: "no-such-day", State: reading.Held, Records: 12},
+		{About: "name", Written: "Larg Emerald", Code: "name-misspelt", State: reading.Query, Candidates: []string{"Geometra papilionaria"}},
+		{About: "record", Written: "=1+1", Code: "duplicate", State: reading.Query},
+	})
+	file, err := excelize.OpenFile(path)
+	require.NoError(t, err)
+	defer file.Close()
+	for cell, text := range map[string]string{"F2": "30.6.2021", "F3": "YES", "F4": " Leave out ", "G4": "twice; typed"} {
+		require.NoError(t, file.SetCellStr("Questions", cell, text))
+	}
+	require.NoError(t, file.InsertRows("Questions", 2, 1))
+	require.NoError(t, file.DuplicateRowTo("Questions", 3, 6))
+	require.NoError(t, file.RemoveRow("Questions", 3))
+	require.NoError(t, file.InsertCols("Questions", "A", 1))
+	require.NoError(t, file.Save())
+	want := []string{
+		"date|31.vi.21|read as|30.6.2021|", "name|Larg Emerald|read as|Geometra papilionaria|", "record|=1+1|leave out||twice; typed",
+	}
+	rows, err := file.GetRows("Questions")
+	require.NoError(t, err)
+	for _, delimiter := range []string{",", ";", "\t"} {
+		var b strings.Builder
+		for _, row := range rows {
+			for i, text := range row {
+				if i > 0 {
+					b.WriteString(delimiter)
+				}
+				b.WriteString(`"` + strings.ReplaceAll(text, `"`, `""`) + `"`)
+			}
+			b.WriteString("\r\n")
+		}
+		name := filepath.Join(folder, "copy.csv")
+		require.NoError(t, os.WriteFile(name, []byte("\uFEFF"+b.String()), 0o644))
+		assert.ElementsMatch(t, want, said(t, name), "separated by %q", delimiter)
+	}
+	assert.ElementsMatch(t, want, said(t, path))
+
+	other := filepath.Join(folder, "walks.csv")
+	require.NoError(t, os.WriteFile(other, []byte("Date,Species\n12/6/2021,Buff-tip\n"), 0o644))
+	_, err = report.ReadAnswers(t.Context(), other)
+	assert.ErrorContains(t, err, "the column “State” is missing")
+	_, err = report.ReadAnswers(t.Context(), filepath.Join(folder, "none.xlsx"))
+	assert.ErrorContains(t, err, "there is no such file. Give the queries.xlsx of an earlier run")
+}
+
+func said(t *testing.T, path string) (list []string) {
+	given, err := report.ReadAnswers(t.Context(), path)
+	require.NoError(t, err)
+	assert.Empty(t, given.Problems)
+	assert.True(t, given.Filled)
+	for _, a := range given.Answers {
+		list = append(list, strings.Join([]string{a.About, a.Written, string(a.Decision), a.Value, a.Note}, "|"))
+	}
+	return list
 }

@@ -1,8 +1,11 @@
 package report
 
 import (
+	"cmp"
 	"context"
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -22,13 +25,14 @@ type Given struct {
 	Filled bool
 }
 
-// ReadAnswers reads a filled-in queries workbook, or a plain answers file.
+// ReadAnswers reads a filled-in queries workbook, its questions page saved as
+// delimited text, or a plain answers file.
 func ReadAnswers(ctx context.Context, path string) (*Given, error) {
 	g := &Given{}
-	if strings.EqualFold(filepath.Ext(path), ".csv") {
-		if _, err := os.Stat(path); err != nil {
-			return nil, fmt.Errorf("%s: there is no such file. Give the queries.xlsx of an earlier run with your answers in it", path)
-		}
+	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
+		return nil, fmt.Errorf("%s: there is no such file. Give the queries.xlsx of an earlier run with your answers in it", path)
+	}
+	if strings.EqualFold(filepath.Ext(path), ".csv") && answers.IsFile(path) {
 		err := answers.LoadFile(path, func(a answers.Answer) { g.Answers = append(g.Answers, a) })
 		return g, err
 	}
@@ -39,7 +43,7 @@ func ReadAnswers(ctx context.Context, path string) (*Given, error) {
 	defer book.Close()
 	found := false
 	for _, sheet := range book.Sheets() {
-		if name := sheet.Name(); name == pageQuestions || strings.HasPrefix(name, pageQuestions+" ") {
+		if name := sheet.Name(); name == pageQuestions || strings.HasPrefix(name, pageQuestions+" ") || name == "" {
 			found = true
 			if err := g.read(path, sheet); err != nil {
 				return nil, err
@@ -62,7 +66,7 @@ func (g *Given) read(path string, sheet notebook.Sheet) error {
 			}
 			for _, h := range QuestionHeadings {
 				if _, found := column[h]; !found {
-					return fmt.Errorf("%s, page %s: the column “%s” is missing. Leave the headings as they were", path, sheet.Name(), h)
+					return fmt.Errorf("%s: the column “%s” is missing from the page %s. Leave its headings as they were", path, h, pageQuestions)
 				}
 			}
 			return nil
@@ -83,11 +87,11 @@ func (g *Given) read(path string, sheet notebook.Sheet) error {
 		if said == "" {
 			return nil
 		}
-		q := asked{about: cell("About"), state: cell("State"), suggestion: cell("Suggestion")}
+		q := asked{about: cell("About"), written: cell("Written"), state: cell("State"), suggestion: cell("Suggestion")}
 		a := answers.Answer{
 			Key:  answers.Key{About: q.about, Written: cell("Written"), Check: cell("Check")},
 			Note: note,
-			From: fmt.Sprintf("%s, %s, cell %s", filepath.Base(path), sheet.Name(), notebook.Ref{Col: column[headingAnswer] + 1, Row: r.Number}),
+			From: fmt.Sprintf("%s, %s, cell %s", filepath.Base(path), cmp.Or(sheet.Name(), pageQuestions), notebook.Ref{Col: column[headingAnswer] + 1, Row: r.Number}),
 		}
 		var problem string
 		if a.Decision, a.Value, problem = q.decide(said); problem != "" {
@@ -100,7 +104,7 @@ func (g *Given) read(path string, sheet notebook.Sheet) error {
 }
 
 // asked is the question that an answer stands beside.
-type asked struct{ about, state, suggestion string }
+type asked struct{ about, written, state, suggestion string }
 
 // The words that are understood as answers, in lower case. Anything else is
 // what should be read instead.
@@ -117,12 +121,16 @@ func (q asked) decide(said string) (d answers.Decision, value, problem string) {
 	switch word := strings.Trim(strings.ToLower(strings.Join(strings.Fields(said), " ")), ".!,;:"); {
 	case strings.HasPrefix(said, oneOf) || is(word, yesWords) && strings.HasPrefix(q.suggestion, oneOf):
 		return "", "", "does not say which of several is meant. Write one of them into “Your answer”, or keep, or leave out."
+	case said == q.written && said == q.suggestion:
+		return answers.Keep, "", ""
 	case said == q.suggestion:
 		return q.replace(said)
 	case is(word, yesWords):
 		switch {
-		case q.suggestion != "":
+		case q.suggestion != "" && q.suggestion != q.written:
 			return q.replace(q.suggestion)
+		case q.suggestion != "":
+			return answers.Keep, "", ""
 		case q.state == reading.Query.String():
 			return answers.Keep, "", ""
 		}
