@@ -112,6 +112,8 @@ func agree(s sense, st *stats) int {
 			return 15
 		case st.share(lookRealDate) > 0 && f+st.share(lookRealDate) >= 0.7:
 			return 0
+		case st.share(lookDay) > 0 && st.share(lookDate) == 0 && st.shares(lookDay, lookCount, lookPair, lookMonth) >= 0.9:
+			return -15 // 2-4 became 2 April
 		case grid > 0.4 || dates > 0.6 || f < 0.3 && words > 0.6:
 			return -90
 		}
@@ -177,7 +179,9 @@ func agree(s sense, st *stats) int {
 			return 20
 		}
 		return rule(dates > 0.7 || grid > 0.7 || st.share(lookBinomial) > 0.5)
-	case Habitat, Weather, Authorship, Basis, Certainty, County, Country:
+	case County, Country:
+		return rule(words < 0.5 || dates > 0.7 || grid > 0.7 || st.share(lookBinomial) > 0.5)
+	case Habitat, Weather, Authorship, Basis, Certainty:
 		return rule(dates > 0.7 || grid > 0.7 || st.share(lookBinomial) > 0.5)
 	case ViceCounty:
 		return rule(dates > 0.7 || grid > 0.7 || st.big > 0)

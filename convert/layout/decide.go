@@ -25,6 +25,9 @@ func decideColumn(c *column, top, bottom string, terms bool) {
 		headed = ms[0].weight >= weightExact-5
 	}
 	for _, m := range contentSenses(&c.stats) {
+		if headed && m.meaning == Date && options[0].meaning == Count && c.stats.share(lookDate) == 0 {
+			continue // 2-4 became 2 April
+		}
 		if headed && (m.meaning == Count || m.meaning == Ignored || m.meaning == Remarks) {
 			continue // figures and sentences say too little against a plain heading
 		}

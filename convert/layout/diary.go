@@ -46,11 +46,32 @@ func numberWord(s string) bool {
 }
 
 // dateBefore parts a line at the date it begins with: "12 June: 3 Heart and
-// Dart".
+// Dart", "14 June. Warm. Flame 2", "14 June 3 Heart and Dart".
 func dateBefore(text string) (date, rest string, ok bool) {
+	if date, rest, ok = dateUpToMark(text); ok {
+		return date, rest, ok
+	}
+	words := strings.Fields(text)
+	for n := min(4, len(words)-1); n >= 2; n-- {
+		head := strings.Join(words[:n], " ")
+		if f := scanDate(head); f != dayMonth && f != fullDate || !mayEndDate(words[n-1]) {
+			continue
+		}
+		return head, strings.Join(words[n:], " "), true
+	}
+	return "", "", false
+}
+
+// mayEndDate: a month or a whole year, not the first figures of what follows.
+func mayEndDate(word string) bool {
+	n, ok := isInt(word)
+	return monthOf(word) > 0 || ok && len(word) == 4 && n >= 1700
+}
+
+func dateUpToMark(text string) (date, rest string, ok bool) {
 	for i := 0; i < len(text) && i < 40; i++ {
 		c := text[i]
-		if c != ':' && c != '-' && c != ',' && c != ';' && !strings.HasPrefix(text[i:], "–") && !strings.HasPrefix(text[i:], "—") {
+		if c != ':' && c != '-' && c != ',' && c != ';' && !strings.HasPrefix(text[i:], ". ") && !strings.HasPrefix(text[i:], "–") && !strings.HasPrefix(text[i:], "—") {
 			continue
 		}
 		if c == ':' && i+1 < len(text) && isDigit(text[i+1]) {
@@ -58,7 +79,7 @@ func dateBefore(text string) (date, rest string, ok bool) {
 		}
 		head := trim(text[:i])
 		if f := scanDate(head); f == dayMonth || f == fullDate || f == pairOnly && c == ':' {
-			tail := strings.TrimLeft(text[i:], " :-–—,;")
+			tail := strings.TrimLeft(text[i:], " :-–—,;.")
 			if tail != "" && !isDigit(text[min(i+1, len(text)-1)]) {
 				return head, trim(tail), true
 			}
@@ -79,7 +100,7 @@ func (p *Plan) isDiary() (first int, ok bool) {
 		}
 		date, text := diaryLine(r.cells)
 		items, _ := p.page.eyes.itemsIn(text)
-		if date != "" && (len(items) > 0 || isNothing(text)) && p.diaryText(r, items) {
+		if date != "" && (len(items) > 0 || saysNone(text)) && p.diaryText(r, items) {
 			fit++
 			if first < 0 {
 				first = i
@@ -136,7 +157,7 @@ func (w *walker) diaryRow(r *notebook.Row, b *block, s *listState) {
 		}
 		return
 	}
-	if len(items) == 0 && !isNothing(text) {
+	if len(items) == 0 && !saysNone(text) {
 		if k := w.p.page.view(r); date == "" && k.single() >= 0 && !k.looks[k.first].is(lookLong) && (k.looks[k.first].is(lookPlace|lookMonth|lookYear) || len(labelsIn(text)) > 0) {
 			w.sectionLine(r, &k, s)
 			return

@@ -42,6 +42,31 @@ func whoIn(text string) (who string, from, to int) {
 	return who, at[0], at[1] + end
 }
 
+// upToSmall cuts a text at the first word behind a name that begins small,
+// but for those within names: "Ines Calloway and Tom Achterberg since 1992".
+func upToSmall(text string) string {
+	words := strings.Fields(text)
+	for i, w := range words {
+		if i > 0 && w[0] >= 'a' && w[0] <= 'z' && w != "and" && w != "de" && w != "van" && w != "von" && w != "der" && w != "la" {
+			return strings.Join(words[:i], " ")
+		}
+	}
+	return text
+}
+
+// personIn finds the part of a title that can only be a person: "Garden trap -
+// 2010 - I. Calloway".
+func personIn(p *page, text string) string {
+	for _, part := range titleParts(text) {
+		part = trim(strings.Trim(cutYear(part), " ,"))
+		initial := len(part) > 2 && (part[1] == '.' || part[1] == ' ') // MV Trap is nobody
+		if initial && isInitialSurname(part) && !looksPlace(part) || part != "" && p.eyes.probe.KnownPerson(part) {
+			return part
+		}
+	}
+	return ""
+}
+
 // personAndPlace parts "Ines Calloway at Tinker's Row TL453812".
 func personAndPlace(text string) (who, place string) {
 	who, place, ok := strings.Cut(text, " at ")

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"regexp"
 	"strings"
 
 	"fieldfare/convert/notebook"
@@ -189,7 +190,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		f.winter = y
 		rest = trim(rest[:at] + " " + rest[end:])
 		said = true
-	} else if y := yearIn(rest); y > 0 {
+	} else if y := yearIn(sinceYear.ReplaceAllString(rest, " ")); y > 0 {
 		f.year, f.yearFrom, f.yearSaid = y, from, originWords(from)
 		if m := monthIn(rest); m > 0 && (m != 5 && m != 3 || strings.Contains(rest, monthTitles[m]+" "+itoa(y))) {
 			f.month, f.monthFrom, f.monthSaid = m, from, originWords(from)
@@ -203,7 +204,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		rest = strings.TrimPrefix(trim(strings.Trim(rest[:from]+" , "+strings.TrimLeft(rest[to:], " ,;."), " ,;")), "at ")
 		said = true
 	} else if i := strings.LastIndex(strings.ToLower(rest), " by "); i > 0 && !byOther(rest[:i]) {
-		who := trim(strings.Trim(cutYear(rest[i+4:]), " ,;.-()"))
+		who := trim(strings.Trim(cutYear(upToSmall(rest[i+4:])), " ,;.-()"))
 		if who != "" && who[0] >= 'A' && who[0] <= 'Z' && strings.Count(who, " ") <= 4 {
 			w := v
 			w.Meaning, w.Text, w.Verbatim = Recorder, who, text
@@ -211,6 +212,13 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 			rest = trim(rest[:i])
 			said = true
 		}
+	}
+	if who := personIn(p, rest); who != "" && !f.has(Recorder) {
+		w := v
+		w.Meaning, w.Text, w.Verbatim = Recorder, who, text
+		f.set(w)
+		rest = trim(strings.Replace(rest, who, " ", 1))
+		said = true
 	}
 	if !said && rest == text && namesSpecies(p, rest) {
 		w := v
@@ -250,6 +258,10 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 	return said
 }
 
+// sinceYear is a year that says when something began or ended, and of no
+// record: "kept since 1992", "est. 1987".
+var sinceYear = regexp.MustCompile(`(?i)\b(?:since|est\.?|established|founded|begun|began|started|after|before|until|till|born)(?: in)? (?:18|19|20)[0-9]{2}\b`)
+
 // besideRef is the place named directly before a reference in a title:
 // "Withy Holt" of "Withy Holt (TL4587) 2014". It begins with a capital and
 // holds no word of the trade.
@@ -263,7 +275,7 @@ func besideRef(before string) string {
 			before = before[i+len(dash):]
 		}
 	}
-	name := trim(cutYear(before))
+	name := behindTitleWords(cutYear(before))
 	if name == "" || name[0] < 'A' || name[0] > 'Z' || len(name) < 3 || strings.Count(name, " ") > 4 || upToTitleWord(name) != name || strings.ContainsAny(name, "0123456789.") {
 		return ""
 	}
@@ -271,6 +283,19 @@ func besideRef(before string) string {
 		return ""
 	}
 	return name
+}
+
+// behindTitleWords drops the words that say what a page is from before a
+// place: "Garden trap Tinker's Row".
+func behindTitleWords(text string) string {
+	words := strings.Fields(text)
+	for i := len(words) - 1; i >= 0; i-- {
+		if w := strings.ToLower(strings.Trim(words[i], ".,;:()-–")); titleWords[w] || methodWord(w) {
+			words = words[i+1:]
+			break
+		}
+	}
+	return strings.Join(words, " ")
 }
 
 // titleParts are the parts of a title between dashes, commas and brackets.

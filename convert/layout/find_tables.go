@@ -285,10 +285,11 @@ func (p *page) headsAnew(head, r *keptRow) bool {
 
 // labelledFact tells whether the row is a label and its value, with no colon:
 // "Grid ref | TL4587".
-func labelledFact(r *keptRow) bool {
-	if r.n != 2 {
-		return false
-	}
+func labelledFact(r *keptRow) bool { return r.n == 2 && statesFact(r) }
+
+// statesFact reports whether the row begins with the label of something that
+// holds for the whole page.
+func statesFact(r *keptRow) bool {
 	ms := headingSenses(r.text(r.first), false)
 	if len(ms) == 0 || ms[0].weight < weightExact-5 {
 		return false
@@ -470,7 +471,7 @@ func headedBelow(body []keptRow, c int) bool {
 // above that stand over the counts only, and rows below before the body.
 func (p *page) stack(i int, cols []int, species bool, at int) (top, bottom int) {
 	top, bottom = i, i
-	for top-1 >= at && p.rows[top-1].n > 0 && i-top < 4 && p.standsOver(&p.rows[top-1], cols) {
+	for top-1 >= at && p.rows[top-1].n > 0 && i-top < 4 && p.standsOver(&p.rows[top-1], cols, species) {
 		top--
 	}
 	if p.yearsOverDates(&p.rows[i], p.tableBody(i), cols[0], cols[len(cols)-1]) != nil {
@@ -484,7 +485,10 @@ func (p *page) stack(i int, cols []int, species bool, at int) (top, bottom int) 
 
 // standsOver: a row whose cells stand over the columns of counts, but for a
 // label.
-func (p *page) standsOver(r *keptRow, cols []int) bool {
+func (p *page) standsOver(r *keptRow, cols []int, species bool) bool {
+	if species && fewerOver(r, cols) && statesFact(r) {
+		return false
+	}
 	over, beside := 0, 0
 	first, last := cols[0], cols[len(cols)-1]
 	for c := range r.cells {
@@ -515,6 +519,18 @@ func (p *page) standsOver(r *keptRow, cols []int) bool {
 		return false
 	}
 	return true
+}
+
+// fewerOver reports whether fewer cells than columns stand over the counts, or a
+// grid reference does: no row of names.
+func fewerOver(r *keptRow, cols []int) bool {
+	n := 0
+	for _, c := range cols {
+		if r.look(c) != 0 {
+			n++
+		}
+	}
+	return n < len(cols) || r.count(lookGrid, cols[0], cols[len(cols)-1]) > 0
 }
 
 // furtherHeads: a row below the first headings that holds headings, too:

@@ -86,6 +86,19 @@ func isNothing(s string) bool {
 	return false
 }
 
+// saysNone reports whether some part of a line says so: "Cold. Nothing."
+func saysNone(text string) bool {
+	if isNothing(text) {
+		return true
+	}
+	for part := range strings.FieldsFuncSeq(text, func(r rune) bool { return strings.ContainsRune(".,;:", r) }) {
+		if trim(part) != "0" && isNothing(part) {
+			return true
+		}
+	}
+	return false
+}
+
 // saysNothing: a row without a name whose count or remarks say that nothing
 // was found.
 func (s *listState) saysNothing(k *keptRow) bool {

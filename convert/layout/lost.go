@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"slices"
+
 	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
 )
@@ -8,7 +10,7 @@ import (
 // lost asks about a row that is left out as a title, a note or a sum, but
 // reads like a record, or like the headings of a further table.
 func (w *walker) lost(r *notebook.Row) {
-	if w.cells < 2 || len(w.out.Drafts) > 0 {
+	if w.cells == 0 || len(w.out.Drafts) > 0 {
 		return
 	}
 	switch w.out.Skip {
@@ -18,6 +20,13 @@ func (w *walker) lost(r *notebook.Row) {
 	}
 	k := w.p.page.view(r)
 	if w.p.page.factLine(&k) {
+		return
+	}
+	if c := k.single(); c >= 0 {
+		if said := k.text(c); w.out.Used == 0 && w.out.Skip != skipTotal && w.p.page.eyes.countsSpecies(said) {
+			w.out.Notes = append(w.out.Notes, Note{Verdict: reading.QueryOf("species-in-a-line",
+				"This line names species with counts but is no row of a list, and is left out: “"+said+"”. If it holds records, please write them as rows of the list."), Ref: cellRef(c, r.Number), Text: said})
+		}
 		return
 	}
 	names, counts, days := 0, 0, 0
@@ -41,4 +50,14 @@ func (w *walker) lost(r *notebook.Row) {
 		return
 	}
 	w.out.Notes = append(w.out.Notes, Note{Verdict: reading.QueryOf(code, message), Ref: cellRef(k.first, r.Number), Text: "(rows left out as " + w.out.Skip + ")"})
+}
+
+// countsSpecies reports whether a line names species with counts in passing:
+// "Also 3 Heart and Dart and a Flame on the wall".
+func (e eyes) countsSpecies(text string) bool {
+	if len(text) > 2000 {
+		return false
+	}
+	items, _ := e.itemsIn(text)
+	return slices.ContainsFunc(items, func(it item) bool { return it.count != "" && e.lookText(it.name).is(lookTaxon) })
 }

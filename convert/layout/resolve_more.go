@@ -41,6 +41,11 @@ func (b *block) settleCounts() {
 	for _, c := range plain {
 		headed = headed || c.used() && c.byHeading()
 	}
+	for _, c := range plain { // a word that is not known, beside counts that are headed as such
+		if len(marked) > 1 && c.used() && !headed && c.heading != "" && !c.byHeading() {
+			b.leave(c, leaveNotUnderstood)
+		}
+	}
 	first := (*column)(nil)
 	for _, c := range plain {
 		if headed && c.used() && !c.byHeading() {

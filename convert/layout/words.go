@@ -65,8 +65,8 @@ func buildVocabulary() map[string][]sense {
 		"date collected; collection date; night beginning; night starting; date noc; dt; dmy; sample date; sampling date; date and time; date time; "+
 		"seen on; recorded on; date of sighting; first date; first seen; first recorded; earliest date; date found; day date; evening of; morning of; date trap set; date out; nights; dates seen; calendar date; when seen")
 	m(EndDate, "end date; date end; date to; to date; date until; until; date ended; finish date; date finish; last date; last seen; last recorded; latest date; date emptied; emptied; date in; night ending")
-	add(sense{meaning: Date, part: partDay}, "day; dd; day of month; day no; d")
-	add(sense{meaning: Date, part: partMonth}, "month; mm; mon; mth; month no")
+	add(sense{meaning: Date, part: partDay}, "day; dd; dy; day of month; day no; d")
+	add(sense{meaning: Date, part: partMonth}, "month; mm; mon; mth; mnth; month no")
 	add(sense{meaning: Date, part: partYear}, "year; yyyy; yr; yy; year of record; recording year; season")
 	add(sense{meaning: Ignored, part: partWeekday, leave: leaveWeekday}, "weekday; day of week; day of the week; dow; day name")
 	m(Time, "time; start time; time start; time on; lights on; light on; lit; time lit; hour; time seen; time from; clock time; hours gmt; bst; gmt; time bst; time gmt; switch on; event time; from time; time of day; on; start; started; begin; time start")

@@ -222,6 +222,22 @@ func commonest(counts map[int]int) (fields, times int) {
 	return fields, times
 }
 
+// prose reports whether the commas are those of sentences: a space follows
+// nearly all of them, and no value is quoted or left blank.
+func prose(sample []byte) bool {
+	commas, spaced := 0, 0
+	for i, c := range sample {
+		if c != ',' {
+			continue
+		}
+		commas++
+		if i+1 < len(sample) && (sample[i+1] == ' ' || isEnd(sample[i+1])) {
+			spaced++
+		}
+	}
+	return spaced*10 >= commas*9 && !bytes.Contains(sample, []byte(`"`)) && !bytes.Contains(sample, []byte(", ,"))
+}
+
 // guessDelimiter finds the delimiter that splits most lines, and those most
 // evenly; 0 where hardly any line is split.
 func guessDelimiter(sample []byte, l Limits) byte {
@@ -231,7 +247,7 @@ func guessDelimiter(sample []byte, l Limits) byte {
 		s := scoreDelimiter(sample, d, l)
 		// Commas are also found in prose, which they split now and then and
 		// in all ways.
-		if s.cover < 0.2 || d == ',' && s.cover < 0.5 && s.share < 0.3 {
+		if s.cover < 0.2 || d == ',' && (s.cover < 0.5 && s.share < 0.3 || s.share < 0.5 && prose(sample)) {
 			continue
 		}
 		if best == 0 || s.better(bestScore) {
