@@ -68,8 +68,8 @@ func agree(s sense, st *stats) int {
 	case Date, EndDate:
 		if f := dates + st.share(lookPair); f >= 0.6 {
 			return 30
-		} else if st.serials() >= 0.6 {
-			return 5 // days as a spreadsheet counts them
+		} else if st.serials() >= 0.6 || st.sixFigures() {
+			return 5 // days as a spreadsheet counts them, or 030718
 		} else if st.upTo(31) >= 0.8 {
 			return -10 // days of a month named elsewhere
 		} else if f < 0.2 && !few {

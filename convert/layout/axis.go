@@ -411,12 +411,17 @@ func (p *Plan) axisDates(b *block) {
 		if ac.day == "" && ac.month == "" && ac.year == "" {
 			continue
 		}
+		var doubt reading.Verdict
+		if y := b.facts.winterYear(month); y > 0 && year == "" && yearIn(month) == 0 {
+			year = itoa(y)
+			doubt = b.facts.winterDoubt(month, y)
+		}
 		if y := yearIn(month); y > 0 && year == itoa(y) {
 			year = ""
 		}
 		text := strings.Join(present([]string{ac.day, month, year}), " ")
 		said := strings.Join(present([]string{ac.day, ac.month, ac.year}), " ")
-		v := Value{Meaning: Date, Text: text, Kind: notebook.Text, Ref: notebook.Ref{Col: ac.col + 1, Row: ac.dateRow}, From: FromHeading}
+		v := Value{Meaning: Date, Text: text, Kind: notebook.Text, Ref: notebook.Ref{Col: ac.col + 1, Row: ac.dateRow}, From: FromHeading, Doubt: doubt}
 		if said != text {
 			v.Verbatim = said
 		}

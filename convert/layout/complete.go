@@ -52,7 +52,7 @@ func (s *listState) completeDate(v *Value) {
 	}
 	if winter > 0 {
 		year = winter
-		doubt = reading.QueryOf("year-of-winter", fmt.Sprintf("“%s” has no year. The page is of the winter of %d/%02d, so %d was taken. Please check it.", t, s.b.facts.winter, (s.b.facts.winter+1)%100, year))
+		doubt = s.b.facts.winterDoubt(t, year)
 	} else if year == 0 && s.year > 0 && form != noDate {
 		year, short = s.year, s.short
 		said := itoa(year)

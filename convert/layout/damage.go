@@ -54,6 +54,9 @@ func (w *walker) damage(s *listState, pl *cellPlan, v *Value, cell *notebook.Cel
 	case damageGrid:
 		gridDamage(v, cell, pl)
 	case damageDate:
+		if pl.sixFigures {
+			sixFigureDamage(v, pl.column)
+		}
 		dateDamage(v, cell, pl)
 	case damageNumber:
 		numberDamage(v, pl.column)

@@ -37,6 +37,10 @@ func (b *block) decide(p *Plan) {
 		p.leaveBlock(b)
 		return
 	}
+	if b.isKey(p.page.sheet) {
+		p.leaveKey(b)
+		return
+	}
 	b.findLoneVisits()
 	b.settleCarry()
 	b.byCol = make([]int, p.page.width)

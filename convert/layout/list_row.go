@@ -176,6 +176,8 @@ func (w *walker) cell(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, cel
 		s.dateNew = pl.differs(v)
 	case pl.count:
 		pl.sum.add(text)
+	case pl.column.meaning == Remarks && len(text) <= 4 && sectionHeading(pl.column.heading):
+		v.Text, v.Verbatim = pl.column.heading+" "+v.Text, text
 	case pl.column.meaning == Site:
 		s.siteNew = !pl.has || v.Text != pl.last.Text
 	case pl.column.meaning == Recorder:

@@ -25,6 +25,7 @@ type cellPlan struct {
 	count               bool
 	damage              damageKind
 	letters             string // the square that the column's references share
+	sixFigures          bool   // dates such as 030718
 	mixedDates, swapped bool   // text among real dates; days and months exchanged
 	left                string
 	last                Value    // the value above, for carrying down
@@ -107,7 +108,8 @@ func newListState(p *Plan, b *block) *listState {
 			pl.letters = b.columnLetters(c)
 		case damageDate:
 			pl.mixedDates, pl.swapped = b.columnDates(c)
-			if !pl.mixedDates {
+			pl.sixFigures = c.stats.sixFigures()
+			if !pl.mixedDates && !pl.sixFigures {
 				pl.damage = damageNone
 			}
 		}

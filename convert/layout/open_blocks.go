@@ -268,6 +268,7 @@ func (b *block) settleTable(p *Plan) {
 	}
 	b.tallyAxis(p)
 	b.sumColumns()
+	b.runningColumns()
 	p.emptyNights(b)
 }
 

@@ -17,11 +17,13 @@ func (b *block) resolve(p *page) {
 	b.joinGrid()
 	b.joinNames()
 	b.nameByElimination(p)
+	b.misheadedNames()
 	b.settleNames()
 	b.bareRemarks()
 	b.bareSexes()
 	b.trapCounts()
 	b.settleCounts()
+	b.sectionsOfSite()
 	b.settleSeconds()
 	b.findSplits(p)
 	b.holdSummaries()
@@ -50,6 +52,9 @@ func related(ms []match, m Meaning) bool {
 
 func withArticle(m Meaning) string {
 	s := m.String()
+	if m == Remarks || m == Weather {
+		return s
+	}
 	switch s[0] {
 	case 'a', 'e', 'i', 'o':
 		return "an " + s
@@ -193,6 +198,7 @@ func (b *block) joinGrid() {
 	case east != nil:
 		b.join(east, north)
 	case letters != nil && b.joinRef(letters):
+	case grid != nil && grid.stats.share(lookLetters) >= 0.8 && b.joinRef(grid):
 	case letters != nil:
 		letters.part = whole
 	case figures != nil:

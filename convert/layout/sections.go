@@ -26,6 +26,38 @@ func isSection(text string) bool {
 	return len(rest)-len(digits) <= 1 && len(digits) <= 2 && (digits == "" || allDigits(digits))
 }
 
+// sectionHeadings head a column of parts of a site.
+var sectionHeadings = wordSet("section sections sect sec plot quadrat stop compartment cpt subsite stretch point")
+
+// sectionHeading reports whether a column is headed as parts of a site:
+// "Section", "Transect section", "Plot no".
+func sectionHeading(heading string) bool {
+	for w := range strings.FieldsSeq(normHeading(heading)) {
+		if sectionHeadings[w] {
+			return true
+		}
+	}
+	return normHeading(heading) == "sub site"
+}
+
+// sectionsOfSite keeps a column of sections as remarks where the page or
+// another column names the site that they are of.
+func (b *block) sectionsOfSite() {
+	for i := range b.cols {
+		c := &b.cols[i]
+		if c.meaning != Site || !c.used() || c.fixed || !sectionHeading(c.heading) {
+			continue
+		}
+		other := b.facts.has(Site)
+		for j := range b.cols {
+			other = other || j != i && b.cols[j].meaning == Site && b.cols[j].used()
+		}
+		if other {
+			c.sense, c.why, c.weight = sense{meaning: Remarks}, "the heading “"+c.heading+"”: parts of the site", weightExact
+		}
+	}
+}
+
 // namesAreNotes keeps names beside a table whose species stand across as
 // remarks: the headings over the counts name what was counted.
 func (b *block) namesAreNotes() {

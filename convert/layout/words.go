@@ -124,6 +124,7 @@ func buildVocabulary() map[string][]sense {
 	}
 	m(Status, "status; occurrence status; present; presence; present absent; presence absence; p a; record status; zero abundance; zeroabundance; absent; seen y n; seen or not")
 
+	add(sense{meaning: Term, term: "caste"}, "caste; castes; queen or worker; queen worker male")
 	add(sense{meaning: Term, term: "identificationVerificationStatus"}, "record status; verification status; status of record")
 
 	m(Recorder, "recorder; obs; observer; by; who; leg; coll; recorder name; recorders; recorded by; name of recorder; recorder s; observers; collector; seen by; found by; caught by; "+
