@@ -2,8 +2,8 @@ package convert
 
 import (
 	"io"
-	"strings"
 
+	"fieldfare/convert/identity"
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
 )
@@ -15,31 +15,30 @@ type archive struct {
 	file        io.WriteCloser
 	w           *dwc.Writer
 	shape       string
-	measureAt   int             // table of the measurements, 0 where there are none
-	seen        map[string]bool // events, and measurements of events
+	measureAt   int               // table of the measurements, 0 where there are none
+	seen        map[string]bool   // events
+	measured    map[[16]byte]bool // of events
 	occurrences int
 	events      int
 	visitsLeft  int  // visits for which the shape has no place
 	exact       bool // nothing is blurred
 }
 
-var measurementColumns = []string{"measurementType", "measurementValue", "measurementUnit"}
-
 func newArchive(file io.WriteCloser, s *settings, v *setView) (*archive, error) {
-	a := &archive{file: file, shape: v.shape(s), seen: map[string]bool{}}
+	a := &archive{file: file, shape: v.shape(s), seen: map[string]bool{}, measured: map[[16]byte]bool{}}
 	var core dwc.Table
 	var extensions []dwc.Table
-	measurements := dwc.Table{RowType: dwc.RowMeasurement}
+	measured := []string{"measurementType", "measurementValue", "measurementUnit"}
 	if a.shape == shapeEvent {
 		core = dwc.Table{RowType: dwc.RowEvent, Columns: v.usedByEvents.Columns("eventID")}
 		extensions = []dwc.Table{{RowType: dwc.RowOccurrence, Columns: v.used.Columns("eventID", "occurrenceID")}}
-		measurements.Columns = append([]string{"eventID", "occurrenceID"}, measurementColumns...)
+		measured = append([]string{"eventID", "occurrenceID"}, measured...)
 	} else {
 		core = dwc.Table{RowType: dwc.RowOccurrence, Columns: v.used.Columns("occurrenceID")}
-		measurements.Columns = append([]string{"occurrenceID"}, measurementColumns...)
+		measured = append([]string{"occurrenceID"}, measured...)
 	}
-	if len(v.measured) > 0 {
-		extensions = append(extensions, measurements)
+	if len(v.measured.kinds) > 0 {
+		extensions = append(extensions, dwc.Table{RowType: dwc.RowMeasurement, Columns: v.measured.used.Columns(measured...)})
 		a.measureAt = len(extensions)
 	}
 	var err error
@@ -74,28 +73,35 @@ func (a *archive) measure(o *dwc.Occurrence, r *spool.Record) error {
 		return nil
 	}
 	for _, m := range r.Measurements {
-		row := []string{o.OccurrenceID, m.Type, m.Value, m.Unit}
+		m.OccurrenceID = o.OccurrenceID
 		if a.shape == shapeEvent {
+			m.EventID = o.EventID
 			if m.Event {
-				row[0] = ""
+				m.OccurrenceID = ""
+				key := identity.Content(append([]string{"measurement"}, texts(&m)...))
+				if a.measured[key] {
+					continue
+				}
+				a.measured[key] = true
 			}
-			row = append([]string{o.EventID}, row...)
-			if key := strings.Join(row, "\x00"); m.Event && a.seen[key] {
-				continue
-			} else if m.Event {
-				a.seen[key] = true
-			}
-			if !m.Event && o.OccurrenceID == "" {
-				continue
-			}
-		} else if o.OccurrenceID == "" {
+		}
+		if m.OccurrenceID == "" && (!m.Event || a.shape != shapeEvent) {
 			continue
 		}
-		if err := a.w.WriteRow(a.measureAt, row); err != nil {
+		if err := a.w.Write(a.measureAt, &m); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// texts are the texts of a measurement's terms.
+func texts(m *spool.Measurement) []string {
+	var list []string
+	for i := range dwc.TermsOf(dwc.RowMeasurement) {
+		list = append(list, *m.Field(i))
+	}
+	return list
 }
 
 // event writes the record's event and its season, each once.

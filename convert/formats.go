@@ -8,7 +8,6 @@ import (
 	"slices"
 	"strconv"
 
-	"fieldfare/convert/notebook"
 	"fieldfare/convert/report"
 	"fieldfare/convert/spool"
 	"fieldfare/convert/stage"
@@ -40,48 +39,20 @@ type copyWriter interface {
 }
 
 // columns are those of a copy: terms, and after them measurements.
-type columns struct{ terms, measured []string }
+type columns struct {
+	terms    []string
+	measured []measuredColumn
+}
 
 // columnsOf are the columns that have a value.
 func columnsOf(v *setView) columns {
-	c := columns{terms: v.used.Columns("occurrenceID"), measured: v.measured}
+	c := columns{terms: v.used.Columns("occurrenceID"), measured: v.measured.columns()}
 	for _, term := range v.usedByEvents.Columns("eventID") {
 		if _, known := dwc.TermIndex(term); known && !slices.Contains(c.terms, term) {
 			c.terms = append(c.terms, term)
 		}
 	}
 	return c
-}
-
-// measuredHeading is the heading of a measurement's column.
-func measuredHeading(m *spool.Measurement) string {
-	h := notebook.MeasurementHeading
-	if m.Event {
-		h = notebook.EventHeading
-	}
-	if h += m.Type; m.Unit != "" {
-		h += " (" + m.Unit + ")"
-	}
-	return h
-}
-
-// measurements are the record's values of the columns of measurements.
-func (c *columns) measurements(r *spool.Record) []string {
-	if len(c.measured) == 0 {
-		return nil
-	}
-	values := make([]string, len(c.measured))
-	if r.Facts.Blur > 0 {
-		return values
-	}
-	for i := range r.Measurements {
-		at := slices.Index(c.measured, measuredHeading(&r.Measurements[i]))
-		if values[at] != "" {
-			values[at] += notebook.MeasurementsJoined
-		}
-		values[at] += r.Measurements[i].Value
-	}
-	return values
 }
 
 // newCopy opens the file of a format.
@@ -98,7 +69,7 @@ func newCopy(format string, c columns, out *stage.Folder) (copyWriter, error) {
 	case FormatCSV:
 		return newCSVCopy(file, c)
 	case FormatXLSX:
-		book, err := report.NewRecords(c.terms, c.measured)
+		book, err := report.NewRecords(c.terms, c.measuredHeadings())
 		return &xlsxCopy{file, book, c}, err
 	}
 	return newGeoJSONCopy(file, c)
@@ -114,14 +85,14 @@ type csvCopy struct {
 
 func newCSVCopy(file io.WriteCloser, c columns) (*csvCopy, error) {
 	w := &csvCopy{file, csv.NewWriter(file), c, make([]string, len(c.terms))}
-	return w, w.w.Write(append(slices.Clone(c.terms), c.measured...))
+	return w, w.w.Write(append(slices.Clone(c.terms), c.measuredHeadings()...))
 }
 
 func (c *csvCopy) add(o *dwc.Occurrence, r *spool.Record) error {
 	for i, term := range c.terms {
 		c.row[i] = o.Get(term)
 	}
-	return c.w.Write(append(c.row, c.measurements(r)...))
+	return c.w.Write(append(c.row, c.cells(r)...))
 }
 
 func (c *csvCopy) close() error {
@@ -140,7 +111,7 @@ type xlsxCopy struct {
 }
 
 func (c *xlsxCopy) add(o *dwc.Occurrence, r *spool.Record) error {
-	return c.book.Add(o, c.measurements(r))
+	return c.book.Add(o, c.cells(r))
 }
 
 func (c *xlsxCopy) close() error {
@@ -173,9 +144,9 @@ func (g *geojsonCopy) add(o *dwc.Occurrence, r *spool.Record) error {
 			f.Properties[term] = value
 		}
 	}
-	for i, value := range g.measurements(r) {
+	for i, value := range g.cells(r) {
 		if value != "" {
-			f.Properties[g.measured[i]] = value
+			f.Properties[g.measured[i].heading] = value
 		}
 	}
 	text, err := f.MarshalJSON()

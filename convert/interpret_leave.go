@@ -32,10 +32,14 @@ func (in *interpreter) outgoing(d *draft, part int, r *spool.Record) {
 	}
 	kept := r.Measurements[:0]
 	for _, m := range r.Measurements {
-		v := layout.Value{Meaning: layout.Measurement, Text: m.Value, Heading: m.Type}
-		m.Value = in.scrub(d, &v, m.Value)
-		m.Type, m.Unit = in.cleaned(m.Type), in.cleaned(m.Unit)
-		if m.Value != "" {
+		v := layout.Value{Meaning: layout.Measurement, Text: m.MeasurementValue, Heading: m.MeasurementType}
+		m.MeasurementValue = in.scrub(d, &v, m.MeasurementValue)
+		for _, field := range []*string{&m.MeasurementType, &m.MeasurementUnit, &m.VerbatimMeasurementType, &m.MeasurementMethod, &m.MeasurementDeterminedBy, &m.MeasurementRemarks} {
+			if *field != "" {
+				*field = in.cleaned(*field)
+			}
+		}
+		if m.MeasurementValue != "" {
 			kept = append(kept, m)
 		}
 	}

@@ -126,14 +126,22 @@ func (in *interpreter) measurements(d *draft) []spool.Measurement {
 	var list []spool.Measurement
 	for i := range d.Values {
 		v := &d.Values[i]
-		if v.Meaning != layout.Measurement && v.Meaning != layout.Temperature {
+		switch v.Meaning {
+		case layout.AboutMeasurement:
+			list[len(list)-1].Set(v.Heading, v.Text)
+			continue
+		case layout.Measurement, layout.Temperature:
+		default:
 			continue
 		}
 		kind, unit := headingUnit(v.Heading)
 		if kind == "" {
 			kind = string(v.Meaning)
 		}
-		list = append(list, spool.Measurement{Type: kind, Value: in.text(v), Unit: unit, Event: v.Meaning == layout.Temperature})
+		list = append(list, spool.Measurement{
+			Measurement: dwc.Measurement{MeasurementType: kind, MeasurementValue: in.text(v), MeasurementUnit: unit},
+			Event:       v.Meaning == layout.Temperature,
+		})
 	}
 	return list
 }
@@ -141,8 +149,8 @@ func (in *interpreter) measurements(d *draft) []spool.Measurement {
 // headingUnit takes the unit off a heading: "Forewing (mm)" measures the
 // forewing in mm.
 func headingUnit(heading string) (kind, unit string) {
-	open := strings.LastIndexAny(heading, "([")
-	if open < 0 || !strings.ContainsAny(heading[open:], ")]") {
+	open := lastBracket(heading)
+	if open < 0 {
 		for _, u := range []string{" mm", " cm", " °C", " C", " mph", " %"} {
 			if rest, found := strings.CutSuffix(heading, u); found {
 				return strings.TrimSpace(rest), u[1:]
@@ -150,7 +158,24 @@ func headingUnit(heading string) (kind, unit string) {
 		}
 		return heading, ""
 	}
-	return strings.TrimSpace(heading[:open]), strings.Trim(heading[open:], "()[] ")
+	return strings.TrimSpace(heading[:open]), strings.TrimSpace(heading[open+1 : open+1+max(0, strings.LastIndexAny(heading[open+1:], ")]"))])
+}
+
+// lastBracket is where the last bracket of a heading opens that is closed
+// again, with what is in brackets within it; -1 where there is none.
+func lastBracket(heading string) int {
+	depth := 0
+	for i := len(heading) - 1; i >= 0; i-- {
+		switch heading[i] {
+		case ')', ']':
+			depth++
+		case '(', '[':
+			if depth--; depth == 0 {
+				return i
+			}
+		}
+	}
+	return -1
 }
 
 // fillDataset gives an occurrence what holds for the dataset as a whole.

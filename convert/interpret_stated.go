@@ -36,7 +36,7 @@ func (in *interpreter) restate(d *draft, r *spool.Record) {
 	stated := dwc.Occurrence{}
 	for i := range d.Values {
 		v := &d.Values[i]
-		if v.Meaning == layout.Measurement || v.Meaning == layout.Temperature {
+		if v.Meaning == layout.Measurement || v.Meaning == layout.Temperature || v.Meaning == layout.AboutMeasurement {
 			continue
 		}
 		stated.Set(v.Heading, v.Text)

@@ -76,6 +76,9 @@ func (all *bookRuns) read(ctx context.Context, job Job, s *settings, crew *crew,
 			return err
 		}
 	}
+	for _, l := range book.LeftOut() {
+		all.notes = append(all.notes, filepath.Base(path)+": "+l)
+	}
 	run.notes = book.Notes() // now with what only showed as the rows were read
 	return nil
 }
@@ -126,8 +129,8 @@ func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) 
 // the project file does not say otherwise.
 func (sr *sheetRun) survey(s *settings, p *probe) (plan, error) {
 	entry := s.entryFor(sr.file)
-	if len(entry.Columns) == 0 && entry.Page == "" && entry.Headings == "" {
-		page, err := terms.Open(sr.sheet, terms.Options{Archive: notebook.OfArchive(sr.sheet), Words: report.TermOf})
+	if notebook.LeftOut(sr.sheet) != "" || len(entry.Columns) == 0 && entry.Page == "" && entry.Headings == "" {
+		page, err := terms.Open(sr.sheet, terms.Options{Archive: notebook.OfArchive(sr.sheet), LeftOut: notebook.LeftOut(sr.sheet), Words: report.TermOf})
 		if err != nil {
 			return nil, err
 		}

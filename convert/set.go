@@ -3,7 +3,6 @@ package convert
 import (
 	"context"
 	"fmt"
-	"slices"
 
 	"fieldfare/convert/compare"
 	"fieldfare/convert/places"
@@ -25,8 +24,8 @@ type setView struct {
 	squares squares
 	// used knows which terms, and so which columns, have a value at all.
 	used, usedByEvents *dwc.Used
-	lastEvent          string   // the id of the last event added
-	measured           []string // the headings of the measurements, in their order
+	lastEvent          string // the id of the last event added
+	measured           measuredKinds
 	// visits and chances count the records that belong to a trap night or
 	// visit, and those that do not.
 	visits, chances int
@@ -182,9 +181,7 @@ func (v *setView) leaves(o *dwc.Occurrence, r *spool.Record) {
 	}
 	if r.Facts.Blur == 0 || v.all {
 		for i := range r.Measurements {
-			if h := measuredHeading(&r.Measurements[i]); !slices.Contains(v.measured, h) {
-				v.measured = append(v.measured, h)
-			}
+			v.measured.add(&r.Measurements[i])
 		}
 	}
 	if r.EmptyVisit {

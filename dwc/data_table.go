@@ -16,7 +16,7 @@ type DataTable struct {
 	core    bool
 	// header are the headings, where the files have header lines.
 	header []string
-	// want is how many values a row has.
+	// want is how many values a row has, after the first of each file.
 	want int
 	// lookup finds columns by term name and IRI; several for a repeated term.
 	lookup map[string][]int
@@ -31,6 +31,12 @@ func (t *DataTable) RowType() string { return t.rowType }
 
 // Files are the names of the table's files in the archive.
 func (t *DataTable) Files() []string { return t.files }
+
+// IsCore tells whether the table is its archive's core.
+func (t *DataTable) IsCore() bool { return t.core }
+
+// HasIDs tells whether a column of the files holds the rows' ids.
+func (t *DataTable) HasIDs() bool { return t.id >= 0 }
 
 // Columns are the table's columns in the order of their description. The
 // slice must not be changed.
@@ -171,8 +177,8 @@ func (t *DataTable) raggedness(values []string) []string {
 	switch {
 	case len(values) < t.want:
 		return []string{fmt.Sprintf("The row has %d values where the table has %d columns; the missing ones were taken for empty.", len(values), t.want)}
-	case len(values) > t.want:
-		extra := slices.DeleteFunc(slices.Clone(values[t.want:]), func(v string) bool { return v == "" })
+	case len(values) > max(t.want, t.highest()+1):
+		extra := slices.DeleteFunc(slices.Clone(values[max(t.want, t.highest()+1):]), func(v string) bool { return v == "" })
 		if len(extra) > 0 {
 			return []string{fmt.Sprintf("The row has %d values where the table has %d columns; left out was “%s”.", len(values), t.want, strings.Join(extra, "”, “"))}
 		}
@@ -262,7 +268,7 @@ func (t *DataTable) inspectFile(file string, first bool) error {
 	if first {
 		t.headings(file, values)
 	}
-	t.want = max(t.want, len(values), t.highest()+1)
+	t.want = max(t.want, len(values))
 	return nil
 }
 
@@ -332,6 +338,9 @@ func (t *DataTable) settle() {
 	}
 	described := map[int]bool{t.id: true}
 	for _, c := range t.columns {
+		if t.want > 0 && c.Index >= t.want {
+			t.note(t.files[0], max(1, t.skip), "The descriptor says that %s is in column %d, but there are only %d columns here. Correct its index, or add the column.", c.Term.Name, c.Index+1, t.want)
+		}
 		described[c.Index] = true
 		if c.Index < 0 || c.Index >= len(t.header) {
 			continue

@@ -155,6 +155,10 @@ func (m *metaReader) rowType(e *element) string {
 			return known
 		}
 	}
+	if v[strings.LastIndexAny(v, "/#")+1:] == "ExtendedMeasurementOrFact" {
+		m.note(e.line, "The row type “"+v+"” was read as "+RowMeasurement+".")
+		return RowMeasurement
+	}
 	// The text guide's default is a simple Darwin Core record, which is an
 	// occurrence as a rule.
 	if v == "" {

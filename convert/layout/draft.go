@@ -45,13 +45,16 @@ const (
 	Weather     Meaning = "weather"         // also moon, wind, temperature in words
 	Temperature Meaning = "temperature"
 	Measurement Meaning = "measurement" // Value.Heading says of what and in which unit
-	Specimen    Meaning = "specimen"    // voucher, dissection number
-	Remarks     Meaning = "remarks"
-	Certainty   Meaning = "identification certainty"
-	Basis       Meaning = "basis of record"
-	RecordID    Meaning = "record id" // a lasting id of the notebook's own
-	Term        Meaning = "term"      // a Darwin Core term that no meaning above covers; Value.Heading is its name
-	Ignored     Meaning = "ignored"   // recognised and left out: row numbers, totals
+	// AboutMeasurement says more of the measurement before it; Value.Heading is
+	// the term.
+	AboutMeasurement Meaning = "about a measurement"
+	Specimen         Meaning = "specimen" // voucher, dissection number
+	Remarks          Meaning = "remarks"
+	Certainty        Meaning = "identification certainty"
+	Basis            Meaning = "basis of record"
+	RecordID         Meaning = "record id" // a lasting id of the notebook's own
+	Term             Meaning = "term"      // a Darwin Core term that no meaning above covers; Value.Heading is its name
+	Ignored          Meaning = "ignored"   // recognised and left out: row numbers, totals
 )
 
 // Origin says how a value came to its draft.

@@ -62,7 +62,7 @@ func TestArchiveOfEvents(t *testing.T) {
 		"Noctua comes|n9",
 		"|n3|2021-06-14|Hide",
 	}, texts(rows), "an event without an occurrence is a visit on which nothing was found")
-	assert.Equal(t, `its event "n9" is not in the archive`, rows[3].Repaired)
+	assert.Equal(t, "The row belongs to “n9”, which the archive's core does not have.", rows[3].Repaired)
 }
 
 func TestArchiveTroubles(t *testing.T) {

@@ -40,6 +40,7 @@ type Book struct {
 	mu    sync.Mutex
 	notes []string
 	told  func(string) // is given notes that are added later
+	left  []string
 }
 
 // Sheets returns the pages in the order of the file. Sheets that hold only a
@@ -53,6 +54,10 @@ func (b *Book) Notes() []string {
 	defer b.mu.Unlock()
 	return slices.Clone(b.notes)
 }
+
+// LeftOut returns what of the notebook is not read at all although somebody
+// may look for it, each a plain sentence.
+func (b *Book) LeftOut() []string { return b.left }
 
 func (b *Book) addNote(s string) {
 	b.mu.Lock()

@@ -46,7 +46,7 @@ func openBundle(ctx context.Context, src *source, zr *zip.Reader, o Options) (*B
 		}
 	}
 	if len(left) > 0 {
-		b.book.addNote("Left out of the archive, since their names are not those of notebooks: " + listed(left) + ".")
+		b.book.left = append(b.book.left, "Left out of the zip, since they are no notebooks: "+listed(left)+". What is in a zip within it has to be unpacked.")
 	}
 	return &b.book, nil
 }
@@ -69,6 +69,9 @@ func (b *bundle) open(f *zip.File) error {
 	inner, err := open(b.ctx, shown, temp, b.o)
 	if err != nil {
 		return errors.Join(trouble(shown, "", err), os.Remove(temp))
+	}
+	for _, l := range inner.left {
+		b.book.left = append(b.book.left, path.Base(shown)+": "+l)
 	}
 	inner.tell(func(n string) { b.book.addNote(path.Base(shown) + ": " + n) })
 	b.book.sheets = append(b.book.sheets, inner.sheets...)

@@ -13,7 +13,10 @@ import (
 // as length and bytes, the non-empty terms of an occurrence as index and
 // text.
 
-var numTerms = len(dwc.Terms())
+var (
+	numTerms            = len(dwc.Terms())
+	numMeasurementTerms = len(dwc.TermsOf(dwc.RowMeasurement))
+)
 
 type encoder struct{ b []byte }
 
@@ -94,11 +97,12 @@ func (e *encoder) record(r *Record) {
 	e.text(r.Cell)
 	e.findings(r.Findings)
 	e.num(len(r.Measurements))
-	for _, m := range r.Measurements {
-		e.text(m.Type)
-		e.text(m.Value)
-		e.text(m.Unit)
+	for i := range r.Measurements {
+		m := &r.Measurements[i]
 		e.flags(m.Event)
+		for j := range numMeasurementTerms {
+			e.text(*m.Field(j))
+		}
 	}
 }
 
@@ -233,8 +237,10 @@ func (d *decoder) record(r *Record) {
 		r.Measurements = make([]Measurement, n)
 		for i := range r.Measurements {
 			m := &r.Measurements[i]
-			m.Type, m.Value, m.Unit = d.text(), d.text(), d.text()
 			m.Event = d.num() == 1
+			for j := range numMeasurementTerms {
+				*m.Field(j) = d.text()
+			}
 		}
 	}
 }

@@ -43,11 +43,11 @@ type Record struct {
 	Measurements []Measurement
 }
 
-// Measurement is one measured value beside a record: of the organism, or, as
-// the night's temperature, of the whole event.
+// Measurement is one measured value beside a record, without the ids of what
+// it is of: the organism, or, as the night's temperature, the whole event.
 type Measurement struct {
-	Type, Value, Unit string
-	Event             bool
+	dwc.Measurement
+	Event bool
 }
 
 // State is the worst of the record's findings.

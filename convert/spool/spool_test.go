@@ -27,7 +27,7 @@ func full() spool.Row {
 			Taxon: validate.TaxonFacts{Listed: true, Flight: 0x1ff, NeedsNote: true, NeedsSpecimen: true, Number: 2107},
 		},
 		Content: [16]byte{1, 2, 3, 255}, Cell: "B7", Findings: []reading.Finding{finding}, EmptyVisit: true,
-		Measurements: []spool.Measurement{{Type: "forewing length", Value: "14.5", Unit: "mm"}},
+		Measurements: []spool.Measurement{{Measurement: dwc.Measurement{MeasurementType: "forewing length", MeasurementValue: "14.5", MeasurementUnit: "mm", MeasurementMethod: "calipers"}, Event: true}},
 	}
 	for i := range len(dwc.Terms()) {
 		*r.Occurrence.Field(i) = dwc.Terms()[i] + "\t\n\"é🦋"

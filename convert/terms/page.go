@@ -22,6 +22,9 @@ type Page struct {
 	file, name string
 	columns    []column
 	heads      int // row of the headings
+	archive    bool
+	// leftOut is why nothing of the page is read; empty for any other.
+	leftOut string
 	// at is where a term stands, -1 where it does not.
 	at map[string]int
 }
@@ -30,6 +33,11 @@ type column struct {
 	heading string
 	term    string // empty where the heading is no term
 	meaning layout.Meaning
+	// first is the column that has the same term before it, -1 where none.
+	first int
+	// about is the term of a measurement that stands in the column, empty for
+	// its value.
+	about string
 }
 
 // Options say how a page is told.
@@ -37,6 +45,8 @@ type Options struct {
 	// Archive: the page is a table of an archive, so it is one of terms
 	// whatever else it has.
 	Archive bool
+	// LeftOut is why nothing of the page is read; empty for any other.
+	LeftOut string
 	// Words leads from a heading in words to its term; empty where it is none.
 	Words func(heading string) string
 }
@@ -48,7 +58,7 @@ var enough = errors.New("seen enough")
 // them spelt as only terms are ("eventDate"), and the page must say what was
 // seen.
 func Open(s notebook.Sheet, o Options) (*Page, error) {
-	p := &Page{file: s.File(), name: s.Name(), at: map[string]int{}}
+	p := &Page{file: s.File(), name: s.Name(), at: map[string]int{}, archive: o.Archive, leftOut: o.LeftOut}
 	err := s.Walk(func(r *notebook.Row) error {
 		for i := range r.Cells {
 			if strings.TrimSpace(r.Cells[i].Text) != "" {
@@ -71,16 +81,21 @@ func Open(s notebook.Sheet, o Options) (*Page, error) {
 func (p *Page) read(r *notebook.Row, o Options) {
 	for i := range r.Cells {
 		h := strings.TrimSpace(r.Cells[i].Text)
-		c := column{heading: h}
+		c := column{heading: h, first: -1}
 		if term := termOf(h, o); term != "" {
-			if _, twice := p.at[term]; !twice {
+			if first, twice := p.at[term]; twice {
+				c.first = first
+			} else {
 				p.at[term] = i
-				c.term, c.meaning = term, meaningOf(term)
 			}
-		} else if kind, found := strings.CutPrefix(h, notebook.MeasurementHeading); found {
-			c.heading, c.meaning = kind, layout.Measurement
-		} else if kind, found := strings.CutPrefix(h, notebook.EventHeading); found {
-			c.heading, c.meaning = kind, layout.Temperature
+			c.term, c.meaning = term, meaningOf(term)
+		} else if kind, about, event, found := notebook.ParseMeasurementHeading(h); found {
+			c.heading, c.about, c.meaning = kind, about, layout.Measurement
+			if event {
+				c.meaning = layout.Temperature
+			}
+		} else if furtherTerm(h) {
+			c.meaning = layout.Term
 		}
 		p.columns = append(p.columns, c)
 	}
@@ -100,6 +115,13 @@ func termOf(heading string, o Options) string {
 		return o.Words(heading)
 	}
 	return ""
+}
+
+// furtherTerm tells whether a heading is one of Darwin Core's terms that a
+// record has no place for; it is kept among the dynamic properties.
+func furtherTerm(heading string) bool {
+	t, exact, ok := dwc.Closest(heading)
+	return ok && exact && t.Known()
 }
 
 // meaningOf is the meaning by which a term is read. A time is kept as stated,
@@ -123,7 +145,7 @@ func (p *Page) isOne(o Options) bool {
 		}
 	}
 	if o.Archive {
-		return spelt >= 1
+		return spelt >= 1 || o.LeftOut != ""
 	}
 	_, name := p.at["scientificName"]
 	_, vernacular := p.at["vernacularName"]
@@ -141,6 +163,10 @@ func (p *Page) Print(w io.Writer) {
 		title += ", " + p.name
 	}
 	fmt.Fprintf(w, "%s: a page in Darwin Core's terms, headings in row %d\n", title, p.heads)
+	if p.leftOut != "" {
+		fmt.Fprintf(w, "  left out: %s\n", p.leftOut)
+		return
+	}
 	for i := range p.columns {
 		c := &p.columns[i]
 		said := c.term
@@ -149,6 +175,8 @@ func (p *Page) Print(w io.Writer) {
 			continue
 		case c.meaning == "":
 			said = "not understood"
+		case c.meaning == layout.Term && c.term == "":
+			said = "dynamicProperties"
 		case c.term == "":
 			said = "measurement"
 		}
@@ -174,12 +202,15 @@ func (p *Page) Says(m layout.Meaning) bool {
 
 // Entries returns the reading in the form of the project file.
 func (p *Page) Entries() []layout.Entry {
+	if p.leftOut != "" {
+		return nil
+	}
 	e := layout.Entry{File: filepath.Base(p.file), Sheet: p.name, Page: "list", Headings: fmt.Sprint(p.heads), Columns: map[string]string{}}
 	for i := range p.columns {
 		c := &p.columns[i]
 		switch {
 		case c.meaning == "":
-		case c.meaning == layout.Term:
+		case c.term != "" && c.meaning == layout.Term:
 			e.Columns[notebook.ColumnName(i+1)] = "term " + c.term
 		default:
 			e.Columns[notebook.ColumnName(i+1)] = string(c.meaning)
@@ -192,10 +223,17 @@ func (p *Page) Entries() []layout.Entry {
 func (p *Page) notUnderstood() []layout.Note {
 	var notes []layout.Note
 	for i := range p.columns {
-		if c := &p.columns[i]; c.heading != "" && c.meaning == "" {
+		c := &p.columns[i]
+		at := notebook.Ref{Col: i + 1, Row: p.heads}
+		if c.first >= 0 {
+			notes = append(notes, layout.Note{
+				Verdict: reading.QueryOf("column-repeated", fmt.Sprintf("Column %s, headed “%s”, repeats the term of column %s: it is read in rows where the first has nothing, and left out in others.", notebook.ColumnName(at.Col), c.heading, notebook.ColumnName(c.first+1))),
+				Ref:     at, Text: c.heading,
+			})
+		} else if c.heading != "" && c.meaning == "" {
 			notes = append(notes, layout.Note{
 				Verdict: reading.QueryOf("column-not-understood", fmt.Sprintf("Column %s, headed “%s”, is no Darwin Core term of a record and its cells are left out. Say in the project file what it holds.", notebook.ColumnName(i+1), c.heading)),
-				Ref:     notebook.Ref{Col: i + 1, Row: p.heads}, Text: c.heading,
+				Ref:     at, Text: c.heading,
 			})
 		}
 	}

@@ -11,8 +11,11 @@ import (
 	"fieldfare/gridref"
 )
 
-// notUnderstood is why a cell is left out.
-const notUnderstood = "column not understood"
+// Why a cell is left out.
+const (
+	notUnderstood = "column not understood"
+	repeatedTerm  = "term stated in another column"
+)
 
 // Walk yields what became of every row: one draft, or why there is none.
 func (p *Page) Walk(s notebook.Sheet, fn func(*layout.Outcome) error) error {
@@ -22,12 +25,13 @@ func (p *Page) Walk(s notebook.Sheet, fn func(*layout.Outcome) error) error {
 		out = layout.Outcome{Row: r, Left: map[string]int{}}
 		switch {
 		case r.Number == p.heads:
-			out.Skip, out.Notes = "headings", p.notUnderstood()
-			for i := range r.Cells {
-				if strings.TrimSpace(r.Cells[i].Text) != "" {
-					out.Used++
-				}
+			out.Skip, out.Used = "headings", withText(r)
+			if p.leftOut == "" {
+				out.Notes = p.notUnderstood()
 			}
+		case p.leftOut != "":
+			out.Skip = p.leftOut
+			out.Left[p.leftOut] = withText(r)
 		default:
 			d := layout.Draft{Row: r.Number, Values: drafts[0].Values[:0]}
 			p.draft(r, &d, &out)
@@ -38,15 +42,37 @@ func (p *Page) Walk(s notebook.Sheet, fn func(*layout.Outcome) error) error {
 				out.Drafts = drafts
 			}
 		}
-		if r.Repaired != "" {
-			out.Notes = append(out.Notes, layout.Note{Verdict: reading.QueryOf("row-repaired", "In this row "+r.Repaired+". Check that its values are in their columns."), Ref: notebook.Ref{Col: 1, Row: r.Number}})
+		if r.Repaired != "" && p.archive {
+			out.Notes = append(out.Notes, layout.Note{Verdict: reading.QueryOf("row-repaired", r.Repaired+" Check the row in the archive."), Ref: notebook.Ref{Col: 1, Row: r.Number}, Text: firstText(r)})
+			r.Repaired = "" // said
 		}
 		return fn(&out)
 	})
 }
 
+// withText counts the cells with text.
+func withText(r *notebook.Row) int {
+	n := 0
+	for i := range r.Cells {
+		if strings.TrimSpace(r.Cells[i].Text) != "" {
+			n++
+		}
+	}
+	return n
+}
+
+func firstText(r *notebook.Row) string {
+	for i := range r.Cells {
+		if text := strings.TrimSpace(r.Cells[i].Text); text != "" {
+			return text
+		}
+	}
+	return ""
+}
+
 func (p *Page) draft(r *notebook.Row, d *layout.Draft, out *layout.Outcome) {
 	squared := p.squared(r)
+	var further []int // columns of terms that a record has no place for
 	for i := range r.Cells {
 		cell := &r.Cells[i]
 		text := strings.TrimSpace(cell.Text)
@@ -58,7 +84,18 @@ func (p *Page) draft(r *notebook.Row, d *layout.Draft, out *layout.Outcome) {
 			continue
 		}
 		c := &p.columns[i]
+		if c.first >= 0 && strings.TrimSpace(r.Cells[c.first].Text) != "" {
+			out.Left[repeatedTerm]++
+			continue
+		}
 		out.Used++
+		if c.about != "" {
+			continue // told with its measurement
+		}
+		if c.term == "" && c.meaning == layout.Term {
+			further = append(further, i)
+			continue
+		}
 		v := layout.Value{Meaning: c.meaning, Text: text, Raw: cell.Raw, Kind: cell.Kind, Heading: c.heading, Ref: notebook.Ref{Col: i + 1, Row: r.Number}, From: layout.FromCell}
 		if c.term != "" {
 			v.Heading = c.term
@@ -72,14 +109,14 @@ func (p *Page) draft(r *notebook.Row, d *layout.Draft, out *layout.Outcome) {
 				v.Meaning = layout.GridRef
 			}
 		}
-		if c.term == "" { // several measurements of a kind
-			for part := range strings.SplitSeq(text, notebook.MeasurementsJoined) {
-				v.Text = part
-				d.Values = append(d.Values, v)
-			}
+		if c.term == "" {
+			p.measurements(r, i, v, d)
 			continue
 		}
 		d.Values = append(d.Values, v)
+	}
+	if len(further) > 0 {
+		p.further(r, further, d)
 	}
 	if len(d.Values) == 0 {
 		return
