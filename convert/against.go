@@ -60,7 +60,7 @@ func (a *against) keep(o *dwc.Occurrence, r *spool.Record) error {
 func (a *against) each(fn func(o *dwc.Occurrence, r *spool.Record) error) error {
 	var row spool.Row
 	return a.waiting.Each(func(encoded []byte) error {
-		if err := spool.Decode(encoded, &row); err != nil {
+		if err := spool.Decode(encoded, &row, nil); err != nil {
 			return err
 		}
 		return fn(&row.Records[0].Occurrence, &row.Records[0])

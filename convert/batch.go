@@ -121,8 +121,9 @@ func newCrew(s *settings, workers int, rows *spool.Spool) *crew {
 	for range cap(c.free) {
 		c.free <- &batch{done: make(chan struct{}, 1)}
 	}
+	f := newFacets(rows.Parts())
 	for range workers {
-		in := newInterpreter(s)
+		in := newInterpreter(s, f)
 		c.wait.Go(func() {
 			for b := range c.in {
 				var row spool.Row
@@ -198,7 +199,7 @@ func (c *crew) read(ctx context.Context, s *sheetRun, step func(rows int)) error
 }
 
 func (c *crew) append(b *batch) error {
-	if err := b.withoutPrivate(); err != nil {
+	if err := b.withoutPrivate(c.rows.Parts()); err != nil {
 		return err
 	}
 	start := 0

@@ -75,7 +75,7 @@ func (b *batch) note(i int, row *spool.Row) {
 
 // withoutPrivate takes out of the batch's rows what was carried down from
 // private ones.
-func (b *batch) withoutPrivate() error {
+func (b *batch) withoutPrivate(parts *spool.Parts) error {
 	for _, n := range b.private {
 		if b.sheet.private == nil {
 			b.sheet.private = map[int]bool{}
@@ -98,7 +98,7 @@ func (b *batch) withoutPrivate() error {
 		part := b.encoded[start:end]
 		start = end
 		if len(texts[i]) > 0 {
-			if err := spool.Decode(part, &row); err != nil {
+			if err := spool.Decode(part, &row, parts); err != nil {
 				return err
 			}
 			for k := range row.Records {

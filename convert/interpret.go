@@ -19,10 +19,13 @@ type interpreter struct {
 	parts  []string // of a content fingerprint, used again
 	order  []int    // of the values in it, likewise
 	now    draft    // that is being read, likewise
+	facets *facets
+	keys   facetKeys // of the draft that is being read
+	last   [spool.Kinds]lastFacet
 }
 
-func newInterpreter(s *settings) *interpreter {
-	return &interpreter{settings: s, names: s.taxa.NewMatcher(), memory: newMemory()}
+func newInterpreter(s *settings, f *facets) *interpreter {
+	return &interpreter{settings: s, names: s.taxa.NewMatcher(), memory: newMemory(), facets: f}
 }
 
 // row reads one source row into out, whose slices are used again.
@@ -73,7 +76,9 @@ type draft struct {
 	lit      string // the hour, as 22:45, where it was read
 	refHeld  bool   // a reference is there but could not be read
 	// read are the values as they were read, several of a row as one.
-	read struct{ date, name, place *layout.Value }
+	read struct{ date, name, place readValue }
+	// parts are those that the record shares with others.
+	parts [spool.Kinds]*spool.Part
 }
 
 // draft reads one draft of a row with those cells into the records of out. A draft that is no record
@@ -88,12 +93,13 @@ func (in *interpreter) draft(d *draft, cells []string, out *spool.Row) (skip str
 			in.note(d, v.Doubt, v)
 		}
 	}
-	in.how(d) // first: whether it is a light trap decides what a date means
-	in.when(d)
-	in.what(d)
-	in.where(d)
+	in.keys.set(d)
+	in.step(d, spool.Method, in.how, "") // first: whether it is a light trap decides what a date means
+	in.step(d, spool.Date, in.when, flags(d.facts.Light, d.Night))
+	in.step(d, spool.Taxon, in.what, flags(d.Empty)+d.o.Month+" "+d.genus)
+	in.step(d, spool.Place, in.where, "")
 	in.daylight(d)
-	in.who(d)
+	in.step(d, spool.People, in.who, "")
 	in.mentioned(d, cells)
 	in.rest(d)
 	parts, skip := in.count(d)
@@ -107,7 +113,7 @@ func (in *interpreter) draft(d *draft, cells []string, out *spool.Row) (skip str
 	for i := range parts {
 		r := oneMore(out)
 		*r = spool.Record{}
-		r.Occurrence, r.Facts, r.EmptyVisit, r.Measurements = d.o, d.facts, d.Empty, in.measurements(d)
+		r.Occurrence, r.Facts, r.EmptyVisit, r.Measurements, r.Parts = d.o, d.facts, d.Empty, in.measurements(d), d.parts
 		fillPart(&parts[i], r)
 		in.outgoing(d, i, r)
 		r.Content, r.Cell = content, cell

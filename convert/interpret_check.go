@@ -35,11 +35,11 @@ func (d *draft) address(f *reading.Finding) {
 	var v *layout.Value
 	switch f.About {
 	case "date":
-		v = d.read.date
+		v = d.read.date.here()
 	case "name":
-		v = d.read.name
+		v = d.read.name.here()
 	case "grid reference":
-		v = d.read.place
+		v = d.read.place.here()
 	}
 	if v != nil {
 		f.Written = v.Text

@@ -110,7 +110,7 @@ func (in *interpreter) besideName(d *draft, parts []tally.Part) []tally.Part {
 
 func (in *interpreter) besideDisagrees(d *draft, message string) {
 	d.o.OccurrenceRemarks = joinRemarks(d.o.OccurrenceRemarks, d.beside)
-	in.noteRecord(d, reading.QueryOf("counts-disagree", message), d.o.VerbatimIdentification, d.read.name)
+	in.noteRecord(d, reading.QueryOf("counts-disagree", message), d.o.VerbatimIdentification, d.read.name.here())
 }
 
 func (in *interpreter) counted(columns []tally.Column, o tally.Options) tally.Reading {

@@ -53,7 +53,7 @@ func (in *interpreter) what(d *draft) {
 		whole = joined(" / ", read...)
 		whole.Meaning = layout.Taxon
 	}
-	d.read.name = &whole
+	d.read.name.value = &whole
 	name, answered := in.instead(&whole)
 	if !answered && first != nil && first.From == layout.FromCell {
 		name, answered = in.answers.Replacement(string(layout.Taxon), o.VerbatimIdentification)

@@ -14,7 +14,7 @@ import (
 // when reads the date and time.
 func (in *interpreter) when(d *draft) {
 	whole, r, found := in.dates(d)
-	d.read.date = &whole
+	d.read.date.value = &whole
 	if !found {
 		in.note(d, reading.HeldOf("date-missing", d.sheet.missing(layout.Date)), &whole)
 		return

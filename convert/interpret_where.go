@@ -39,7 +39,7 @@ func (in *interpreter) where(d *draft) {
 	if !ok && d.refHeld {
 		return
 	}
-	if !ok && told && d.read.place == nil {
+	if !ok && told && d.read.place.value == nil {
 		// The answer about a place may say where it is.
 		if where, err := gridref.Parse(in.text(site)); err == nil {
 			r, ok = where, true
@@ -78,7 +78,7 @@ func (in *interpreter) reference(d *draft, known places.Reading) (r gridref.Read
 	switch {
 	case found:
 		o.VerbatimCoordinates = verbatim(v)
-		d.read.place = v
+		d.read.place.value = v
 		var verdict reading.Verdict
 		r, verdict = in.memory.reference(v.Text, v.Kind == notebook.Number)
 		verdict, asked := in.nearSite(d, verdict, v, known)
@@ -95,7 +95,7 @@ func (in *interpreter) reference(d *draft, known places.Reading) (r gridref.Read
 		o.VerbatimLatitude, o.VerbatimLongitude = verbatim(lat), verbatim(lon)
 		both := joined(", ", lat, lon)
 		both.Meaning = layout.GridRef
-		d.read.place = &both
+		d.read.place.value = &both
 		r, err := gridref.ParseLatLon(full(lat.Text, lat), full(lon.Text, lon))
 		verdict, asked := in.nearSite(d, verdictOf(r, err), &both, known)
 		if text, answered := in.insteadAt(d, &both, asked); answered {

@@ -116,7 +116,7 @@ func (w *waiting) each(fn func(o *dwc.Occurrence, r *spool.Record) error) error 
 		if err != nil {
 			return err
 		}
-		if err := spool.Decode(encoded, &row); err != nil {
+		if err := spool.Decode(encoded, &row, nil); err != nil {
 			return err
 		}
 		if err := fn(&row.Records[0].Occurrence, &row.Records[0]); err != nil {

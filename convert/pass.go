@@ -44,7 +44,7 @@ func (s *settings) pass(ctx context.Context, workers int, rows *spool.Spool, fn 
 		wait.Go(func() {
 			p := publisher{settings: s}
 			for b := range work {
-				b.err = b.decode(&p)
+				b.err = b.decode(&p, rows.Parts())
 				b.done <- struct{}{}
 			}
 		})
@@ -100,11 +100,11 @@ func gather(ctx context.Context, rows *spool.Spool, free, work, queue chan *pass
 	return err
 }
 
-func (b *passBatch) decode(p *publisher) error {
+func (b *passBatch) decode(p *publisher, parts *spool.Parts) error {
 	start := 0
 	for i, end := range b.ends {
 		row := &b.rows[i]
-		if err := spool.Decode(b.encoded[start:end], row); err != nil {
+		if err := spool.Decode(b.encoded[start:end], row, parts); err != nil {
 			return err
 		}
 		start = end

@@ -39,6 +39,8 @@ type sheetRun struct {
 	// year.
 	yearFirst bool
 
+	walk int // how often the sheet was walked before
+
 	// evidence and genera gather while the sheet is walked.
 	evidence when.Evidence
 	lastDate string
@@ -116,6 +118,7 @@ func pageYear(plan plan) int {
 // restart forgets what was gathered, for a second walk.
 func (s *sheetRun) restart() {
 	s.evidence, s.lastDate, s.genera, s.cells = when.Evidence{}, "", genera{}, report.Cells{}
+	s.walk++
 }
 
 // genera remembers, for each initial letter, the last genus written out on

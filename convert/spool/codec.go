@@ -67,19 +67,40 @@ func (e *encoder) row(r *Row) {
 	}
 }
 
-func (e *encoder) record(r *Record) {
-	var stack [128]uint8
-	filled := stack[:0]
-	for i := range numTerms {
-		if *r.Occurrence.Field(i) != "" {
-			filled = append(filled, uint8(i))
+// terms writes the parts that the record refers to, then the terms that they
+// do not say.
+func (e *encoder) terms(r *Record) {
+	var stack [256]uint8
+	own := stack[:0]
+	var said Terms
+	for _, p := range r.Parts {
+		if p == nil || p.id == 0 {
+			e.b = append(e.b, 0)
+			continue
+		}
+		e.num(p.id)
+		said[0] |= p.set[0]
+		said[1] |= p.set[1]
+		for i, term := range p.Terms {
+			if *r.Occurrence.Field(int(term)) != p.Values[i] {
+				own = append(own, term)
+			}
 		}
 	}
-	e.num(len(filled))
-	for _, i := range filled {
-		e.num(int(i))
+	for i := range said.others {
+		if *r.Occurrence.Field(i) != "" {
+			own = append(own, uint8(i))
+		}
+	}
+	e.num(len(own))
+	for _, i := range own {
+		e.b = append(e.b, i)
 		e.text(*r.Occurrence.Field(int(i)))
 	}
+}
+
+func (e *encoder) record(r *Record) {
+	e.terms(r)
 	f := &r.Facts
 	e.flags(f.Dated, f.Night, f.Placed, f.Counted, f.Light, f.Taxon.Listed, f.Taxon.NeedsNote, f.Taxon.NeedsSpecimen, r.EmptyVisit, f.AtSea, f.Specimen)
 	e.num(int(f.Start))
@@ -109,9 +130,10 @@ func (e *encoder) record(r *Record) {
 // decoder reads from one string, of which all texts are parts, so that a row
 // costs one allocation however many terms it has.
 type decoder struct {
-	s   string
-	at  int
-	bad bool
+	s     string
+	at    int
+	bad   bool
+	parts []*Part // that the rows may refer to
 }
 
 var errSpool = errors.New("the temporary file was changed while Fieldfare was working")
@@ -140,6 +162,15 @@ func (d *decoder) bytes(n int) string {
 	}
 	d.at += n
 	return d.s[d.at-n : d.at]
+}
+
+func (d *decoder) byte() byte {
+	if d.at >= len(d.s) {
+		d.bad = true
+		return 0
+	}
+	d.at++
+	return d.s[d.at-1]
 }
 
 func (d *decoder) text() string { return d.bytes(d.num()) }
@@ -210,16 +241,33 @@ func (d *decoder) row(r *Row) error {
 	return nil
 }
 
-func (d *decoder) record(r *Record) {
-	*r = Record{}
-	for range d.size() {
-		i, s := d.num(), d.text()
-		if i < 0 || i >= numTerms {
+func (d *decoder) terms(r *Record) {
+	for kind := range r.Parts {
+		id := d.num()
+		if id == 0 {
+			continue
+		}
+		if id < 0 || id > len(d.parts) {
 			d.bad = true
 			return
 		}
-		*r.Occurrence.Field(i) = s
+		r.Parts[kind] = d.parts[id-1]
+		r.Parts[kind].Fill(&r.Occurrence)
 	}
+	for range d.size() {
+		i := int(d.byte())
+		if i >= numTerms {
+			d.bad = true
+			return
+		}
+		*r.Occurrence.Field(i) = d.text()
+		r.Own.add(i)
+	}
+}
+
+func (d *decoder) record(r *Record) {
+	*r = Record{}
+	d.terms(r)
 	f := &r.Facts
 	flags := d.num()
 	for i, p := range []*bool{&f.Dated, &f.Night, &f.Placed, &f.Counted, &f.Light, &f.Taxon.Listed, &f.Taxon.NeedsNote, &f.Taxon.NeedsSpecimen, &r.EmptyVisit, &f.AtSea, &f.Specimen} {

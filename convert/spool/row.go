@@ -31,6 +31,12 @@ type Row struct {
 type Record struct {
 	Occurrence dwc.Occurrence
 	Facts      validate.Facts
+	// Parts are those that the occurrence shares with others, by kind; nil
+	// for one that it does not. Own are, of a record that was read back, the
+	// terms that it has for itself: what it has of them counts, not what a
+	// part says.
+	Parts [Kinds]*Part
+	Own   Terms
 	// Content is the fingerprint of what was written, the same wherever the
 	// row stands and whatever its file is called.
 	Content [16]byte

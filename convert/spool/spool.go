@@ -14,6 +14,8 @@ type Spool struct {
 	enc  encoder
 	size int64 // bytes appended
 	rows int
+	// parts are what the rows refer to.
+	parts Parts
 }
 
 const bufferSize = 1 << 18
@@ -96,6 +98,9 @@ func (s *Spool) At(place int64) ([]byte, error) {
 	return b, nil
 }
 
+// Parts returns the parts that the spool's rows may refer to.
+func (s *Spool) Parts() *Parts { return &s.parts }
+
 // Rows returns how many rows the spool holds.
 func (s *Spool) Rows() int { return s.rows }
 
@@ -129,9 +134,10 @@ func (s *Spool) Each(fn func(encoded []byte) error) error {
 	return nil
 }
 
-// Decode reads an encoded row into r, whose slices are used again.
-func Decode(encoded []byte, r *Row) error {
-	d := decoder{s: string(encoded)}
+// Decode reads an encoded row into r, whose slices are used again. Parts are
+// those that were kept before the row was encoded; nil for none.
+func Decode(encoded []byte, r *Row, parts *Parts) error {
+	d := decoder{s: string(encoded), parts: parts.kept()}
 	return d.row(r)
 }
 

@@ -48,7 +48,7 @@ func TestRowsComeBackEqual(t *testing.T) {
 		var got []spool.Row
 		require.NoError(t, s.Each(func(b []byte) error {
 			var r spool.Row
-			require.NoError(t, spool.Decode(b, &r))
+			require.NoError(t, spool.Decode(b, &r, nil))
 			got = append(got, r)
 			return nil
 		}))
@@ -60,8 +60,12 @@ func TestRowsComeBackEqual(t *testing.T) {
 	}
 }
 
-// normal makes empty and absent lists alike.
+// normal makes empty and absent lists alike, and leaves out what only a record
+// that was read back has.
 func normal(r spool.Row) spool.Row {
+	for i := range r.Records {
+		r.Records[i].Own = spool.Terms{}
+	}
 	if len(r.Records) == 0 {
 		r.Records = nil
 	}
@@ -88,7 +92,7 @@ func TestRewindForgetsWhatFollows(t *testing.T) {
 	var numbers []int
 	require.NoError(t, s.Each(func(b []byte) error {
 		var r spool.Row
-		require.NoError(t, spool.Decode(b, &r))
+		require.NoError(t, spool.Decode(b, &r, nil))
 		numbers = append(numbers, r.Number)
 		return nil
 	}))
@@ -101,6 +105,6 @@ func FuzzDecode(f *testing.F) {
 	f.Add(spool.Encode(nil, &r))
 	f.Fuzz(func(t *testing.T, b []byte) {
 		var r spool.Row
-		_ = spool.Decode(b, &r) // must neither panic nor take memory that b does not justify
+		_ = spool.Decode(b, &r, nil) // must neither panic nor take memory that b does not justify
 	})
 }
