@@ -14,10 +14,12 @@ import (
 type archive struct {
 	file        io.WriteCloser
 	w           *dwc.Writer
+	rows        []*rowText // of the tables, but for the measurements
 	shape       string
 	measureAt   int               // table of the measurements, 0 where there are none
 	seen        map[string]bool   // events
 	measured    map[[16]byte]bool // of events
+	last        [2]string         // the last event and its season
 	occurrences int
 	events      int
 	visitsLeft  int  // visits for which the shape has no place
@@ -41,6 +43,11 @@ func newArchive(file io.WriteCloser, s *settings, v *setView) (*archive, error) 
 		extensions = append(extensions, dwc.Table{RowType: dwc.RowMeasurement, Columns: v.measured.used.Columns(measured...)})
 		a.measureAt = len(extensions)
 	}
+	for _, t := range append([]dwc.Table{core}, extensions...) {
+		if t.RowType != dwc.RowMeasurement {
+			a.rows = append(a.rows, newRowText(t.Columns))
+		}
+	}
 	var err error
 	a.w, err = dwc.NewWriter(file, core, extensions...)
 	return a, err
@@ -51,7 +58,7 @@ func (a *archive) add(o *dwc.Occurrence, r *spool.Record) error {
 	table := 0
 	if a.shape == shapeEvent {
 		table = 1
-		if err := a.event(o); err != nil {
+		if err := a.event(o, r); err != nil {
 			return err
 		}
 	} else if o.OccurrenceID == "" {
@@ -59,11 +66,15 @@ func (a *archive) add(o *dwc.Occurrence, r *spool.Record) error {
 	}
 	if o.OccurrenceID != "" {
 		a.occurrences++
-		if err := a.w.Write(table, o); err != nil {
+		if err := a.write(table, o, r); err != nil {
 			return err
 		}
 	}
 	return a.measure(o, r)
+}
+
+func (a *archive) write(table int, o *dwc.Occurrence, r *spool.Record) error {
+	return a.w.WriteText(table, func(b []byte) []byte { return a.rows[table].append(b, o, r) })
 }
 
 // measure writes what was measured: of the organism with its record, of the
@@ -105,7 +116,12 @@ func texts(m *spool.Measurement) []string {
 }
 
 // event writes the record's event and its season, each once.
-func (a *archive) event(o *dwc.Occurrence) error {
+func (a *archive) event(o *dwc.Occurrence, r *spool.Record) error {
+	if ids := [2]string{o.EventID, o.ParentEventID}; ids == a.last {
+		return nil
+	} else {
+		a.last = ids
+	}
 	if o.ParentEventID != "" && !a.seen[o.ParentEventID] {
 		a.seen[o.ParentEventID] = true
 		season := seasonOf(o)
@@ -119,8 +135,7 @@ func (a *archive) event(o *dwc.Occurrence) error {
 	}
 	a.seen[o.EventID] = true
 	a.events++
-	e := o.Event()
-	return a.w.Write(0, &e)
+	return a.write(0, o, r)
 }
 
 func (a *archive) close(metadata *dwc.Dataset) error {

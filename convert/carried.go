@@ -60,13 +60,13 @@ func (b *batch) note(i int, row *spool.Row) {
 		values := b.rows[i].drafts[d].Values
 		for k := range values {
 			v := &values[k]
-			if !carriedMeanings[v.Meaning] || tellsNoPlace(v.Text) {
+			above := v.From == layout.FromAbove
+			if above && !exact || !above && !private || !carriedMeanings[v.Meaning] || tellsNoPlace(v.Text) {
 				continue
 			}
-			if private && v.From != layout.FromAbove {
+			if !above {
 				b.private = append(b.private, row.Number)
-			}
-			if exact && v.From == layout.FromAbove {
+			} else {
 				b.carried = append(b.carried, carriedText{row: i, from: v.Ref.Row, text: v.Text})
 			}
 		}

@@ -12,20 +12,46 @@ import (
 // written, whatever the order of the columns. What came from a file's name or
 // the project file does not count, so that renaming changes nothing.
 func (in *interpreter) content(d *draft) [16]byte {
-	in.order = in.order[:0]
-	for i := range d.Values {
-		v := &d.Values[i]
-		if rank, counts := contentRanks[v.Meaning]; counts && v.From != layout.FromProject {
-			in.order = append(in.order, rank<<32|i)
+	if !in.sameMeanings(d) {
+		in.order, in.meanings = in.order[:0], in.meanings[:0]
+		for i := range d.Values {
+			m := meaningOf(&d.Values[i])
+			in.meanings = append(in.meanings, m)
+			if rank, counts := contentRanks[m]; counts {
+				in.order = append(in.order, rank<<32|i)
+			}
 		}
+		slices.Sort(in.order)
 	}
-	slices.Sort(in.order)
 	in.parts = in.parts[:0]
 	for _, at := range in.order {
 		v := &d.Values[at&(1<<32-1)]
 		in.parts = append(in.parts, string(v.Meaning), v.Text, v.Sex, v.Stage)
 	}
 	return identity.Content(in.parts)
+}
+
+// meaningOf is the value's meaning for the fingerprint; none where it comes
+// from the project file.
+func meaningOf(v *layout.Value) layout.Meaning {
+	if v.From == layout.FromProject {
+		return ""
+	}
+	return v.Meaning
+}
+
+// sameMeanings tells whether the draft's values are in the order of those of
+// the draft before, as they are all down a list.
+func (in *interpreter) sameMeanings(d *draft) bool {
+	if len(d.Values) != len(in.meanings) {
+		return false
+	}
+	for i, m := range in.meanings {
+		if meaningOf(&d.Values[i]) != m {
+			return false
+		}
+	}
+	return true
 }
 
 // contentRanks are the places of the meanings in contentMeanings.

@@ -59,7 +59,9 @@ func (m *facets) find(kind spool.Kind, key []byte) *facet {
 	k.RUnlock()
 	if f != nil && f.part != nil && f.used.CompareAndSwap(false, true) {
 		kept := *f.part
-		m.parts.Keep(&kept)
+		if !trespasses(&kept) {
+			m.parts.Keep(&kept)
+		}
 		f.kept.Store(&kept)
 	}
 	return f

@@ -14,14 +14,16 @@ import (
 // remembers what it has read.
 type interpreter struct {
 	*settings
-	names  *taxa.Matcher
-	memory memory
-	parts  []string // of a content fingerprint, used again
-	order  []int    // of the values in it, likewise
-	now    draft    // that is being read, likewise
-	facets *facets
-	keys   facetKeys // of the draft that is being read
-	last   [spool.Kinds]lastFacet
+	names    *taxa.Matcher
+	memory   memory
+	parts    []string // of a content fingerprint, used again
+	order    []int    // of the values in it, for a draft with these meanings
+	meanings []layout.Meaning
+	now      draft // that is being read, likewise
+	facets   *facets
+	keys     facetKeys // of the draft that is being read
+	last     [spool.Kinds]lastFacet
+	checks   validate.RecordChecker
 }
 
 func newInterpreter(s *settings, f *facets) *interpreter {
@@ -165,8 +167,8 @@ func (in *interpreter) note(d *draft, verdict reading.Verdict, values ...*layout
 			f.Cells = append(f.Cells, d.cells("record")...) // the value stands in another row
 		}
 	}
-	if at := d.cell(); len(f.Cells) == 0 && f.State != reading.Fair && at != "" {
-		f.Cells = []string{at}
+	if at := d.cell(); len(f.Cells) == 0 && f.State != reading.Fair && at.Row > 0 {
+		f.Cells = []string{at.String()}
 	}
 	d.leaveOut = d.leaveOut || in.leftOut(&f)
 	d.findings = in.raise(d.findings, f)

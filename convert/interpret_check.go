@@ -4,9 +4,9 @@ import (
 	"strings"
 
 	"fieldfare/convert/layout"
+	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
-	"fieldfare/validate"
 )
 
 // check runs the checks of one record.
@@ -16,7 +16,7 @@ func (in *interpreter) check(d *draft, r *spool.Record) []reading.Finding {
 		asks = nil // they are about records
 	}
 	var kept []reading.Finding
-	for _, f := range validate.Record(&r.Occurrence, &r.Facts, asks) {
+	for _, f := range in.checks.Check(&r.Occurrence, &r.Facts, asks) {
 		if raised(d.findings, f.Code) {
 			continue // while it was read
 		}
@@ -68,24 +68,24 @@ func (d *draft) cells(about string) []string {
 		}
 	}
 	if len(cells) == 0 {
-		if at := d.cell(); at != "" {
-			cells = append(cells, at)
+		if at := d.cell(); at.Row > 0 {
+			cells = append(cells, at.String())
 		}
 	}
 	return cells
 }
 
 // cell is where the record stands: the address of its count in a table, else
-// of its name, else of its date.
-func (d *draft) cell() string {
+// of its name, else of its date; the zero value where there is none.
+func (d *draft) cell() notebook.Ref {
 	for _, m := range [...]layout.Meaning{layout.Count, layout.Taxon, layout.Scientific, layout.Vernacular, layout.Date} {
 		for i := range d.Values {
 			if v := &d.Values[i]; v.Meaning == m && v.From == layout.FromCell && v.Ref.Row > 0 {
-				return v.Ref.String()
+				return v.Ref
 			}
 		}
 	}
-	return ""
+	return notebook.Ref{}
 }
 
 // lightWords are the words of methods that lure by lamp at night.

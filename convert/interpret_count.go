@@ -1,6 +1,7 @@
 package convert
 
 import (
+	"slices"
 	"strings"
 
 	"fieldfare/convert/layout"
@@ -128,14 +129,14 @@ func (in *interpreter) each(d *draft, parts []tally.Part, m layout.Meaning, read
 	if !found {
 		return parts
 	}
-	r := read(in.text(v))
+	r := in.memory.label(m, in.text(v), read)
 	in.note(d, r.Verdict, v)
 	if len(r.Parts) > 1 {
 		// The column has counts of its own ("2 m, 1 f"): they are the parts,
 		// if the count beside them is nothing more than their sum.
 		total, _ := r.Individuals()
 		if own, exact := (tally.Reading{Parts: parts}).Individuals(); len(parts) == 1 && (!exact || own == total) {
-			return r.Parts
+			return slices.Clone(r.Parts)
 		}
 		in.noteRecord(d, reading.QueryOf("counts-disagree", "The numbers in “"+v.Text+"” do not add up to the count beside them. The count is kept; check which is right."), string(m)+" "+v.Text, v)
 		return parts

@@ -3,6 +3,7 @@ package convert
 import (
 	"slices"
 
+	"fieldfare/convert/layout"
 	"fieldfare/convert/people"
 	"fieldfare/convert/places"
 	"fieldfare/convert/privacy"
@@ -27,6 +28,7 @@ type memory struct {
 	counts   map[countKey]tally.Reading
 	nameIDs  map[*taxa.Taxon]string
 	mentions map[string][]*places.Place
+	labels   map[labelKey]tally.Reading
 }
 
 // remembered is how many values of a kind are kept.
@@ -63,6 +65,12 @@ type countKey struct {
 	o    tally.Options
 }
 
+// labelKey is the text of a column for sex or for stage.
+type labelKey struct {
+	m    layout.Meaning
+	text string
+}
+
 // ground is where a square lies, and how its terms are written.
 type ground struct {
 	point                gridref.Point
@@ -71,7 +79,7 @@ type ground struct {
 }
 
 func newMemory() memory {
-	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}, map[areaKey]reading.Verdict{}, map[gridref.Square]ground{}, map[string]scrubbed{}, map[countKey]tally.Reading{}, map[*taxa.Taxon]string{}, map[string][]*places.Place{}}
+	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}, map[areaKey]reading.Verdict{}, map[gridref.Square]ground{}, map[string]scrubbed{}, map[countKey]tally.Reading{}, map[*taxa.Taxon]string{}, map[string][]*places.Place{}, map[labelKey]tally.Reading{}}
 }
 
 // recall returns what read says of the key, reading it only the first time.
@@ -120,6 +128,11 @@ func (m *memory) scrub(l *people.List, text string) (clean string, found []strin
 		return scrubbed{clean, found}
 	})
 	return r.clean, r.found
+}
+
+// label reads a column for sex or stage. The parts are not to be changed.
+func (m *memory) label(of layout.Meaning, text string, read func(string) tally.Reading) tally.Reading {
+	return recall(m.labels, labelKey{of, text}, func() tally.Reading { return read(text) })
 }
 
 // count reads a count. The parts are the caller's own.

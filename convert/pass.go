@@ -3,6 +3,7 @@ package convert
 import (
 	"context"
 	"runtime"
+	"slices"
 	"sync"
 
 	"fieldfare/convert/spool"
@@ -108,9 +109,9 @@ func (b *passBatch) decode(p *publisher, parts *spool.Parts) error {
 			return err
 		}
 		start = end
-		public := b.public[i][:0]
+		public := slices.Grow(b.public[i][:0], len(row.Records))[:len(row.Records)]
 		for j := range row.Records {
-			public = append(public, p.public(&row.Records[j]))
+			p.public(&public[j], &row.Records[j])
 		}
 		b.public[i] = public
 	}

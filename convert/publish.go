@@ -28,11 +28,10 @@ func (l *lastID[P]) of(parts P, key func(P) [16]byte) string {
 	return l.id
 }
 
-// public returns a record as it may leave.
-func (p *publisher) public(r *spool.Record) dwc.Occurrence {
-	o := privacy.Blur(r)
-	p.finish(&o, r)
-	return o
+// public makes o the record as it may leave.
+func (p *publisher) public(o *dwc.Occurrence, r *spool.Record) {
+	privacy.Blur(o, r)
+	p.finish(o, r)
 }
 
 // finish gives a record what holds for the dataset as a whole, and the ids of

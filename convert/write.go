@@ -165,8 +165,8 @@ func (w *writer) setFindings(row *spool.Row, r *spool.Record, id string, repeate
 		})
 	}
 	for _, f := range findings {
-		if len(f.Cells) == 0 && r.Cell != "" {
-			f.Cells = []string{r.Cell}
+		if len(f.Cells) == 0 && r.Cell.Row > 0 {
+			f.Cells = []string{r.Cell.String()}
 		}
 		if f.State == reading.Fair {
 			r.Findings = append(r.Findings, f) // advice

@@ -145,6 +145,19 @@ func (a *Writer) WriteRow(table int, values []string) error {
 	return a.note(t.row(values))
 }
 
+// WriteText adds a row to a table, which is counted from 0, the core. Row
+// appends the row's fields to b, each as AppendField does, with a tab between;
+// there must be as many as the table has columns. It is for rows that share
+// much of their text.
+func (a *Writer) WriteText(table int, row func(b []byte) []byte) error {
+	if a.err != nil {
+		return a.err
+	}
+	t := a.tables[table]
+	t.buf = row(t.buf)
+	return a.note(t.endRow())
+}
+
 // note remembers the first error in writing, after which the archive cannot
 // be finished.
 func (a *Writer) note(err error) error {

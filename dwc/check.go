@@ -69,22 +69,42 @@ func planChecks[T any](s *shape) []fieldCheck {
 // says of them, in the standard's order, and nil where none does. It looks at
 // each term by itself, and at the pairs of which the standard says that one
 // needs the other; it knows nothing of other records.
-func Check(o *Occurrence) []FieldFault { return check(o, occurrenceChecks) }
+func Check(o *Occurrence) []FieldFault { return check(o, occurrenceChecks, nil) }
+
+// Checker does what Check does for many records: it remembers the last value
+// of each term that it found right, since records that follow one another
+// share most of them. A Checker is for one goroutine; the zero value is ready.
+type Checker struct{ right []string }
+
+// Check does what the function Check does.
+func (c *Checker) Check(o *Occurrence) []FieldFault {
+	if c.right == nil {
+		c.right = make([]string, len(occurrenceChecks))
+	}
+	return check(o, occurrenceChecks, c.right)
+}
 
 // CheckEvent does for an event what Check does for an occurrence.
-func CheckEvent(e *Event) []FieldFault { return check(e, eventChecks) }
+func CheckEvent(e *Event) []FieldFault { return check(e, eventChecks, nil) }
 
 // CheckMeasurement does for a measurement what Check does for an occurrence.
-func CheckMeasurement(m *Measurement) []FieldFault { return check(m, measurementChecks) }
+func CheckMeasurement(m *Measurement) []FieldFault { return check(m, measurementChecks, nil) }
 
-func check(r Record, plan []fieldCheck) []FieldFault {
+// check takes the values of the terms that were right before, or nil.
+func check(r Record, plan []fieldCheck, right []string) []FieldFault {
 	var faults []FieldFault
 	for i := range plan {
 		c := &plan[i]
 		value := *r.Field(c.field)
 		switch {
 		case value != "":
-			if c.rule != nil && !c.rule.valid(value) {
+			switch {
+			case c.rule == nil || right != nil && right[i] == value:
+			case c.rule.valid(value):
+				if right != nil {
+					right[i] = value
+				}
+			default:
 				faults = append(faults, FieldFault{c.term, fmt.Sprintf("“%s” %s.", value, c.rule.words)})
 			}
 		case c.required:

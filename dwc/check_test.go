@@ -144,6 +144,7 @@ func TestCheckAgreesWithValidator(t *testing.T) {
 	v := validator.New()
 	require.NoError(t, dwc.RegisterRules(v))
 	v.RegisterTagNameFunc(func(f reflect.StructField) string { return f.Tag.Get("dwc") })
+	var again dwc.Checker
 	agree := func(o *dwc.Occurrence) {
 		var want, got []string
 		var failed validator.ValidationErrors
@@ -156,6 +157,9 @@ func TestCheckAgreesWithValidator(t *testing.T) {
 			got = append(got, f.Term)
 		}
 		assert.Equal(t, want, got)
+		for range 2 {
+			assert.Equal(t, dwc.Check(o), again.Check(o), "whatever was checked before")
+		}
 	}
 	agree(&dwc.Occurrence{})
 	agree(fullOccurrence())

@@ -128,7 +128,10 @@ func (t *tableWriter) finish() error {
 	return err
 }
 
-// appendField appends a value, enclosed where it has to be.
+// AppendField appends a value as the tables of an archive have it: enclosed
+// where it has to be, see Writer.
+func AppendField(b []byte, v string) []byte { return appendField(b, v) }
+
 func appendField(b []byte, v string) []byte {
 	if v == "" {
 		return b

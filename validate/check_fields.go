@@ -1,7 +1,5 @@
 package validate
 
-import "fieldfare/dwc"
-
 // checkFields asks about terms that break what the standard says of them.
 // occurrenceID is given on the way out, to every record, so meanwhile it is
 // taken as given.
@@ -10,7 +8,7 @@ func checkFields(s *subject) {
 	if id == "" {
 		s.o.OccurrenceID = "given on the way out"
 	}
-	faults := dwc.Check(s.o)
+	faults := s.terms.Check(s.o)
 	s.o.OccurrenceID = id
 	for _, fault := range faults {
 		s.hold(aboutRecord, s.o.Get(fault.Term), "field-"+fault.Term, fault.Message)

@@ -12,6 +12,7 @@ type subject struct {
 	o     *dwc.Occurrence
 	f     *Facts
 	asks  *Asks
+	terms *dwc.Checker
 	found []reading.Finding
 }
 
@@ -19,10 +20,20 @@ type subject struct {
 // The findings name no cells; About says which value is concerned. The record
 // is not to be used elsewhere meanwhile.
 func Record(o *dwc.Occurrence, f *Facts, asks *Asks) []reading.Finding {
+	return new(RecordChecker).Check(o, f, asks)
+}
+
+// RecordChecker checks one record after the other, by the same checks as
+// Record, and remembers what it found right. The zero value is ready; it is for
+// one goroutine.
+type RecordChecker struct{ terms dwc.Checker }
+
+// Check does what Record does.
+func (c *RecordChecker) Check(o *dwc.Occurrence, f *Facts, asks *Asks) []reading.Finding {
 	if asks == nil {
 		asks = &nothingAsked
 	}
-	s := subject{o: o, f: f, asks: asks}
+	s := subject{o: o, f: f, asks: asks, terms: &c.terms}
 	for i := range recordChecks {
 		recordChecks[i].run(&s)
 	}

@@ -2,6 +2,7 @@ package places
 
 import (
 	"fmt"
+	"strings"
 
 	"fieldfare/convert/reading"
 	"fieldfare/gridref"
@@ -12,12 +13,31 @@ import (
 // goroutines at once.
 type Sites struct {
 	bySite map[string]map[gridref.Square]int
+	names  folded
+}
+
+// folded remembers the folded forms of names: sites are few, and their records
+// many.
+type folded map[string]string
+
+const foldedKept = 4096
+
+func (f *folded) of(name string) string {
+	if key, known := (*f)[name]; known {
+		return key
+	}
+	if *f == nil || len(*f) >= foldedKept {
+		*f = folded{}
+	}
+	key := fold(name)
+	(*f)[strings.Clone(name)] = key
+	return key
 }
 
 // Add counts one record of a site, under the name that goes out. References
 // that are no square of a grid are left out.
 func (s *Sites) Add(site string, square gridref.Square) {
-	key := fold(site)
+	key := s.names.of(site)
 	if key == "" || square.Grid == gridref.NoGrid {
 		return
 	}
@@ -31,15 +51,16 @@ func (s *Sites) Add(site string, square gridref.Square) {
 }
 
 // Usual has the square in which most records of each site lie; of several
-// equally used ones the finest, then the first by its reference. It does not
-// change.
+// equally used ones the finest, then the first by its reference. It is for one
+// goroutine.
 type Usual struct {
 	square map[string]gridref.Square
+	names  folded
 }
 
 // Settle looks through what has been added.
 func (s *Sites) Settle() *Usual {
-	u := &Usual{make(map[string]gridref.Square, len(s.bySite))}
+	u := &Usual{square: make(map[string]gridref.Square, len(s.bySite))}
 	for site, squares := range s.bySite {
 		var best gridref.Square
 		for q, n := range squares {
@@ -62,7 +83,7 @@ func before(a, b gridref.Square) bool {
 // Check compares a record's square with the one in which most records of its
 // site lie: further apart than the tolerance, in metres, is a query.
 func (u *Usual) Check(site string, square gridref.Square, tolerance int) reading.Verdict {
-	usual, ok := u.square[fold(site)]
+	usual, ok := u.square[u.names.of(site)]
 	if !ok || usual == square || square.Grid == gridref.NoGrid {
 		return reading.Verdict{}
 	}

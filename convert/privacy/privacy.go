@@ -1,5 +1,5 @@
 // Package privacy blurs records on their way out. There is one rule, in one
-// place: whatever leaves is made from the record that Blur returns, and a
+// place: whatever leaves is made from the record that Blur makes, and a
 // blurred record is built up from what may be told, so that a field which
 // nobody thought of stays at home.
 package privacy
@@ -23,13 +23,14 @@ const (
 // Withheld is what a blurred record says of the rest.
 const Withheld = "exact place, wording and remarks; ask the data holder"
 
-// Blur returns the record as it may leave. A record whose Blur is 0 is
-// returned as it is.
-func Blur(r *spool.Record) dwc.Occurrence {
+// Blur makes o the record as it may leave. A record whose Blur is 0 leaves as
+// it is. (A record is large, so it is not returned.)
+func Blur(o *dwc.Occurrence, r *spool.Record) {
 	if r.Facts.Blur == 0 {
-		return r.Occurrence
+		*o = r.Occurrence
+		return
 	}
-	var o dwc.Occurrence
+	*o = dwc.Occurrence{}
 	from := &r.Occurrence
 	for i := range told {
 		for _, term := range told[i].terms {
@@ -39,9 +40,9 @@ func Blur(r *spool.Record) dwc.Occurrence {
 		}
 	}
 	if !r.Facts.Taxon.Listed {
-		dropUnlisted(&o)
+		dropUnlisted(o)
 	}
-	dropOdd(&o)
+	dropOdd(o)
 	if o.OrganismQuantity == "" || o.OrganismQuantityType == "" {
 		o.OrganismQuantity, o.OrganismQuantityType = "", ""
 	}
@@ -55,11 +56,10 @@ func Blur(r *spool.Record) dwc.Occurrence {
 	place, ok := square(r)
 	if !ok {
 		o.DataGeneralizations = "the place is withheld"
-		return o
+		return
 	}
-	Fill(&o, place)
+	Fill(o, place)
 	o.DataGeneralizations = "the place is given as a square of " + side(place.Size)
-	return o
 }
 
 // PersonWithheld is what informationWithheld says where somebody is not named.

@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"fieldfare/dwc"
-	"fieldfare/gridref"
 )
 
 // tenDays is how many ten-day periods a year has: three a month, the third
@@ -29,6 +28,7 @@ type Season struct {
 	finds       map[find]string // first date at the site
 	siteYears   map[string]int  // first year at the site
 	fullSites   bool            // not all finds could be kept
+	spans       recent[string, span]
 }
 
 // taxonCount is what the report tells of one taxon.
@@ -55,16 +55,13 @@ func (s *Season) Add(o *dwc.Occurrence, blurred, outOfSeason bool) {
 		return
 	}
 	s.records++
-	start, end, _ := strings.Cut(o.EventDate, "/")
-	start = firstOf(start, 10)
-	if end = firstOf(end, 10); len(end) < len(start) {
-		end = start
-	}
+	dates := s.spans.of(o.EventDate, spanOf)
+	start := dates.start
 	if start != "" {
 		if s.first == "" || start < s.first {
 			s.first = start
 		}
-		s.last = max(s.last, end)
+		s.last = max(s.last, dates.end)
 	}
 	year, _ := strconv.Atoi(o.Year)
 	if s.years == nil {
@@ -76,12 +73,31 @@ func (s *Season) Add(o *dwc.Occurrence, blurred, outOfSeason bool) {
 	} else {
 		s.noYear++
 	}
-	s.taxon(o, start, end, outOfSeason)
+	s.taxon(o, &dates, outOfSeason)
 	s.site(o, start, year)
 	s.squares.add(o, blurred)
 }
 
-func (s *Season) taxon(o *dwc.Occurrence, start, end string, outOfSeason bool) {
+// span is a date as it is drawn: its first and last day, as far as they are
+// known, and its ten-day period.
+type span struct {
+	start, end string
+	period     int
+	whole      bool // it lies within a period
+}
+
+func spanOf(eventDate string) span {
+	var s span
+	s.start, s.end, _ = strings.Cut(eventDate, "/")
+	s.start = firstOf(s.start, 10)
+	if s.end = firstOf(s.end, 10); len(s.end) < len(s.start) {
+		s.end = s.start
+	}
+	s.period, s.whole = period(s.start, s.end)
+	return s
+}
+
+func (s *Season) taxon(o *dwc.Occurrence, dates *span, outOfSeason bool) {
 	name := cmp.Or(o.ScientificName, o.VernacularName)
 	if name == "" {
 		return
@@ -98,14 +114,14 @@ func (s *Season) taxon(o *dwc.Occurrence, start, end string, outOfSeason bool) {
 	}
 	t.Individuals += n
 	t.asked = t.asked || outOfSeason
-	if start != "" {
-		if t.First == "" || start < t.First {
-			t.First = start
+	if dates.start != "" {
+		if t.First == "" || dates.start < t.First {
+			t.First = dates.start
 		}
-		t.Last = max(t.Last, end)
+		t.Last = max(t.Last, dates.end)
 	}
-	if p, ok := period(start, end); ok {
-		t.periods[p]++
+	if dates.whole {
+		t.periods[dates.period]++
 	} else {
 		t.vague++
 	}
@@ -173,63 +189,3 @@ func (s *Season) byRecords() []*taxonCount {
 }
 
 func firstOf(s string, n int) string { return s[:min(len(s), n)] }
-
-// squareCounts counts records by the square in which they are shown.
-type squareCounts struct {
-	hectads, tetrads map[gridref.Square]*squareCount
-	// coarse are squares that are larger than what they are counted in, drawn
-	// as they are.
-	coarse   map[gridref.Square]*squareCount
-	unplaced int // without a place
-	wide     int // placed less exactly than any square of the map
-}
-
-type squareCount struct{ records, blurred int }
-
-// Half the diagonal of a tetrad, a quadrant of 5 km and a hectad in metres, with some room for
-// the grid's own error.
-const (
-	tetradRadius   = 1450
-	quadrantRadius = 3560
-	hectadRadius   = 7110
-)
-
-func (c *squareCounts) add(o *dwc.Occurrence, blurred bool) {
-	lat, errLat := strconv.ParseFloat(o.DecimalLatitude, 64)
-	lon, errLon := strconv.ParseFloat(o.DecimalLongitude, 64)
-	if errLat != nil || errLon != nil {
-		c.unplaced++
-		return
-	}
-	if c.hectads == nil {
-		c.hectads, c.tetrads, c.coarse = map[gridref.Square]*squareCount{}, map[gridref.Square]*squareCount{}, map[gridref.Square]*squareCount{}
-	}
-	radius, _ := strconv.ParseFloat(o.CoordinateUncertainty, 64)
-	p := gridref.Point{Lat: lat, Lon: lon, Uncertainty: radius}
-	grid := p.Serving()
-	hectad, err := p.Square(grid, 10_000)
-	if err != nil || radius > hectadRadius {
-		c.wide++
-		return
-	}
-	tallySquare(c.hectads, hectad, blurred)
-	if quadrant, err := p.Square(grid, 5000); err == nil && blurred && radius > tetradRadius && radius <= quadrantRadius {
-		tallySquare(c.coarse, quadrant, blurred)
-	} else if radius > tetradRadius {
-		tallySquare(c.coarse, hectad, blurred)
-	} else if tetrad, err := p.Square(grid, 2000); err == nil {
-		tallySquare(c.tetrads, tetrad, blurred)
-	}
-}
-
-func tallySquare(m map[gridref.Square]*squareCount, s gridref.Square, blurred bool) {
-	n := m[s]
-	if n == nil {
-		n = &squareCount{}
-		m[s] = n
-	}
-	n.records++
-	if blurred {
-		n.blurred++
-	}
-}

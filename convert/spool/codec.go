@@ -115,7 +115,8 @@ func (e *encoder) record(r *Record) {
 	e.text(f.Reference)
 	e.num(int(f.Blur))
 	e.b = append(e.b, r.Content[:]...)
-	e.text(r.Cell)
+	e.num(r.Cell.Col)
+	e.num(r.Cell.Row)
 	e.findings(r.Findings)
 	e.num(len(r.Measurements))
 	for i := range r.Measurements {
@@ -261,7 +262,7 @@ func (d *decoder) terms(r *Record) {
 			return
 		}
 		*r.Occurrence.Field(i) = d.text()
-		r.Own.add(i)
+		r.Own.Add(i)
 	}
 }
 
@@ -279,7 +280,7 @@ func (d *decoder) record(r *Record) {
 	f.Taxon.Flight, f.Taxon.Number = uint16(d.num()), int32(d.num())
 	f.Reference, f.Blur = d.text(), int32(d.num())
 	copy(r.Content[:], d.bytes(len(r.Content)))
-	r.Cell = d.text()
+	r.Cell.Col, r.Cell.Row = d.num(), d.num()
 	r.Findings = d.findings()
 	if n := d.size(); n > 0 {
 		r.Measurements = make([]Measurement, n)

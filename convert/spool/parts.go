@@ -40,7 +40,7 @@ func NewPart(kind Kind, before, after *dwc.Occurrence) *Part {
 		if value := *after.Field(i); value != *before.Field(i) {
 			p.Terms = append(p.Terms, uint8(i))
 			p.Values = append(p.Values, value)
-			p.set.add(i)
+			p.set.Add(i)
 		}
 	}
 	return p
@@ -116,7 +116,8 @@ func init() {
 	}
 }
 
-func (t *Terms) add(i int) { t[i>>6] |= 1 << (i & 63) }
+// Add puts a term into the set.
+func (t *Terms) Add(i int) { t[i>>6] |= 1 << (i & 63) }
 
 // Has tells whether the set has a term.
 func (t *Terms) Has(i int) bool { return t[i>>6]>>(i&63)&1 != 0 }

@@ -4,6 +4,7 @@
 package spool
 
 import (
+	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
 	"fieldfare/dwc"
 	"fieldfare/validate"
@@ -40,8 +41,9 @@ type Record struct {
 	// Content is the fingerprint of what was written, the same wherever the
 	// row stands and whatever its file is called.
 	Content [16]byte
-	// Cell is where the record stands, such as the address of its name.
-	Cell string
+	// Cell is where the record stands, such as the address of its name; the
+	// zero value is nowhere.
+	Cell notebook.Ref
 	// Findings are the questions about the record.
 	Findings   []reading.Finding
 	EmptyVisit bool

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
@@ -26,7 +27,7 @@ func full() spool.Row {
 			Count: 3, Counted: true, Reference: "TL4588", Blur: 2000, Light: true, AtSea: true, Specimen: true,
 			Taxon: validate.TaxonFacts{Listed: true, Flight: 0x1ff, NeedsNote: true, NeedsSpecimen: true, Number: 2107},
 		},
-		Content: [16]byte{1, 2, 3, 255}, Cell: "B7", Findings: []reading.Finding{finding}, EmptyVisit: true,
+		Content: [16]byte{1, 2, 3, 255}, Cell: notebook.Ref{Col: 2, Row: 7}, Findings: []reading.Finding{finding}, EmptyVisit: true,
 		Measurements: []spool.Measurement{{Measurement: dwc.Measurement{MeasurementType: "forewing length", MeasurementValue: "14.5", MeasurementUnit: "mm", MeasurementMethod: "calipers"}, Event: true}},
 	}
 	for i := range len(dwc.Terms()) {
