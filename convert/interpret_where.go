@@ -186,7 +186,7 @@ func (in *interpreter) place(d *draft, r gridref.Reading) {
 	f.Placed, f.Latitude, f.Longitude, f.Radius = true, p.Lat, p.Lon, float32(p.Uncertainty)
 	if r.Geographic() {
 		o.CoordinatePrecision = precision(o.VerbatimLatitude, o.VerbatimLongitude)
-		in.country(o, r.Square)
+		in.country(o, &r)
 		return
 	}
 	f.SquareSize, f.Reference = r.Square.Size, g.reference
@@ -194,7 +194,7 @@ func (in *interpreter) place(d *draft, r gridref.Reading) {
 	if o.VerbatimCoordinates == "" {
 		o.VerbatimCoordinates = g.reference
 	}
-	in.country(o, r.Square)
+	in.country(o, &r)
 }
 
 // precision is the last decimal of coordinates given as decimal degrees;
