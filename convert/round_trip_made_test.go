@@ -89,8 +89,8 @@ func readsBackAsItWas(t *testing.T, first, name string) {
 		}
 	}
 	assert.Equal(t, rowsOf(t, old, dwc.RowOccurrence, "occurrenceID", "eventID", "parentEventID"), rowsOf(t, now, dwc.RowOccurrence, "occurrenceID", "eventID", "parentEventID"))
-	if events := rowsOf(t, old, dwc.RowEvent, "eventID", "eventDate", "eventType", "samplingProtocol", "fieldNotes", "eventRemarks"); events != nil {
-		assert.ElementsMatch(t, events, rowsOf(t, now, dwc.RowEvent, "eventID", "eventDate", "eventType", "samplingProtocol", "fieldNotes", "eventRemarks"))
+	if events := rowsOf(t, old, dwc.RowEvent, "eventID", "eventDate", "eventType", "samplingProtocol"); events != nil {
+		assert.ElementsMatch(t, events, rowsOf(t, now, dwc.RowEvent, "eventID", "eventDate", "eventType", "samplingProtocol"))
 		measured := []string{"eventID", "occurrenceID", "measurementType", "measurementValue", "measurementUnit"}
 		assert.ElementsMatch(t, rowsOf(t, old, dwc.RowMeasurement, measured...), rowsOf(t, now, dwc.RowMeasurement, measured...))
 	}
