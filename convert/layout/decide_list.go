@@ -274,8 +274,10 @@ func (b *block) settleCarry() {
 	}
 }
 
-// namesOfPage takes what the names of file and sheet say.
+// namesOfPage takes what the name of the sheet says, and what stands beside
+// the lists.
 func (p *Plan) namesOfPage(f *facts) {
+	defer f.join(&p.beside)
 	name := trim(p.page.sheet)
 	if name == "" || isGenericSheet(name) {
 		return

@@ -184,9 +184,26 @@ func (w *walker) diaryRow(r *notebook.Row, b *block, s *listState) {
 		w.diaryDraft(r, b, s, item{}, rest, ref).Empty = true
 		return
 	}
+	clear := understood(items, rest)
 	for _, it := range items {
-		w.diaryDraft(r, b, s, it, rest, ref)
+		d := w.diaryDraft(r, b, s, it, rest, ref)
+		if !clear {
+			askSentence(d, joinCells(r))
+		}
 	}
+	if clear {
+		w.noteSentences(s, ref)
+	}
+}
+
+// understood reports whether all of a sentence is names with their counts.
+func understood(items []item, rest []string) bool {
+	for _, it := range items {
+		if it.count == "" {
+			return false
+		}
+	}
+	return len(rest) == 0
 }
 
 func (v *Value) isSet() bool { return v.Text != "" }
@@ -213,14 +230,30 @@ func (w *walker) diaryDraft(r *notebook.Row, b *block, s *listState, it item, re
 	return d
 }
 
-// addItem adds the name and count of one species of a sentence, with the
-// doubt that goes with reading sentences.
+// askSentence asks about a species of a sentence that was not understood in
+// full.
+func askSentence(d *Draft, said string) {
+	if v, ok := d.Get(Taxon); ok {
+		v.Doubt = v.Doubt.And(reading.QueryOf("read-from-sentence", "“"+said+"” holds several records in one cell, and not all of it was understood. It was taken apart; please check that nothing is missed."))
+	}
+}
+
+// noteSentences says once for the page that its sentences were taken apart.
+func (w *walker) noteSentences(s *listState, ref notebook.Ref) {
+	if s.sentences {
+		return
+	}
+	s.sentences = true
+	w.out.Notes = append(w.out.Notes, Note{Verdict: reading.QueryOf("sentences-taken-apart",
+		"Cells of this page hold several records each, as names with their numbers. They were taken apart at the commas. Please look over a few of them."), Ref: ref, Text: "(sentences)"})
+}
+
+// addItem adds the name and count of one species of a sentence.
 func (w *walker) addItem(d *Draft, it item, said string, ref notebook.Ref) {
 	if it.name == "" {
 		return
 	}
-	doubt := reading.QueryOf("read-from-sentence", "“"+said+"” holds several records in one cell. It was taken apart; please check that nothing is missed.")
-	d.Values = append(d.Values, Value{Meaning: Taxon, Text: it.name, Verbatim: said, Kind: notebook.Text, Ref: ref, From: FromCell, Doubt: doubt})
+	d.Values = append(d.Values, Value{Meaning: Taxon, Text: it.name, Verbatim: said, Kind: notebook.Text, Ref: ref, From: FromCell})
 	if it.count != "" {
 		d.Values = append(d.Values, Value{Meaning: Count, Text: it.count, Verbatim: said, Kind: notebook.Text, Ref: ref, From: FromCell})
 	}
@@ -289,6 +322,7 @@ func (w *walker) takeApart(r *notebook.Row, b *block, s *listState) {
 		return
 	}
 	others := append(append([]Value{}, w.base.Values[:at]...), w.base.Values[at+1:]...)
+	clear := understood(items, rest)
 	for _, it := range items {
 		d := w.newDraft(r)
 		d.Values = append(d.Values, others...)
@@ -304,6 +338,11 @@ func (w *walker) takeApart(r *notebook.Row, b *block, s *listState) {
 			continue
 		}
 		w.addItem(d, it, said, cell.Ref)
+		if clear {
+			w.noteSentences(s, cell.Ref)
+		} else {
+			askSentence(d, said)
+		}
 		if len(rest) > 0 {
 			d.Values = append(d.Values, Value{Meaning: Remarks, Text: strings.Join(rest, "; "), Verbatim: said, Kind: notebook.Text, Ref: cell.Ref, From: FromCell})
 		}

@@ -51,6 +51,19 @@ func (f *facts) set(v Value) {
 	f.values = append(f.values, v)
 }
 
+// join adds what other facts say, in place of its own.
+func (f *facts) join(g *facts) {
+	for _, v := range g.values {
+		f.set(v)
+	}
+	if g.year > 0 {
+		f.year, f.yearFrom, f.yearSaid = g.year, g.yearFrom, g.yearSaid
+	}
+	if g.month > 0 {
+		f.month, f.monthFrom, f.monthSaid = g.month, g.monthFrom, g.monthSaid
+	}
+}
+
 func (f *facts) drop(m Meaning) {
 	out := f.values[:0]
 	for _, v := range f.values {

@@ -38,22 +38,23 @@ type cellPlan struct {
 
 // listState is a list's state in one walk: its plans and what stands above.
 type listState struct {
-	b        *block
-	plans    []cellPlan
-	byCol    []int // plan of each column
-	carries  []int
-	section  facts
-	bits     map[Meaning]uint64
-	itemsCol int    // column whose cells name several species, -1 for none
-	dateLast Value  // of a diary
-	axisMask uint64 // what a table's headings say of each count
-	axisSums []sum  // of a table's columns
-	nameCol  int    // column of the name, -1 for none
-	noted    bool
-	traps    bool // counts stand under the names of traps
-	year     int  // of the last date that had one, where the page names none
-	short    bool // that year was written with two figures
-	headTxt  string
+	b         *block
+	plans     []cellPlan
+	byCol     []int // plan of each column
+	carries   []int
+	section   facts
+	bits      map[Meaning]uint64
+	itemsCol  int    // column whose cells name several species, -1 for none
+	dateLast  Value  // of a diary
+	axisMask  uint64 // what a table's headings say of each count
+	axisSums  []sum  // of a table's columns
+	nameCol   int    // column of the name, -1 for none
+	noted     bool
+	sentences bool // that sentences were taken apart has been said
+	traps     bool // counts stand under the names of traps
+	year      int  // of the last date that had one, where the page names none
+	short     bool // that year was written with two figures
+	headTxt   string
 	// lastMonth is that of the date above, turned whether the dates of a page of
 	// one year run on into the next.
 	lastMonth int

@@ -33,6 +33,8 @@ type Plan struct {
 	blocks  []*block
 	fixed   []fixedRow
 	notes   []Note // about the whole page
+	side    map[int]sideCells // by row: facts that stand beside a list,
+	beside  facts             // and what they say
 	tally   tally
 }
 
@@ -52,6 +54,7 @@ func Survey(s notebook.Sheet, o Options) (*Plan, error) {
 			p.entries = append(p.entries, e)
 		}
 	}
+	p.takeSideFacts()
 	p.findBlocks()
 	if s.Hidden() {
 		p.notes = append(p.notes, Note{Verdict: reading.QueryOf("hidden-sheet",

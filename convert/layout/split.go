@@ -24,8 +24,8 @@ func trailingCount(s string) (name, count string, ok bool) {
 		if bare == "" || !strings.ContainsAny(bare, "0123456789") || !isCount(bare) || scanDate(bare) > yearOnly {
 			continue
 		}
-		if first := strings.ToLower(words[at]); len(words[at]) > 1 && isLetter(first[0]) && !startsCount(first) {
-			continue
+		if first := strings.ToLower(words[at]); isLetter(first[0]) && !startsCount(first) || words[at][0] >= 'A' && words[at][0] <= 'Z' && len(words[at]) == 1 && first != "x" {
+			continue // the Y of "Silver Y (1)"
 		}
 		head := trim(strings.TrimRight(strings.Join(words[:at], " "), " -–:=,(;"))
 		if strings.HasSuffix(head, " x") || strings.HasSuffix(head, " ×") || strings.HasSuffix(head, " X") {
@@ -45,7 +45,7 @@ func trailingCount(s string) (name, count string, ok bool) {
 // startsCount: words a count may begin with, behind a name.
 func startsCount(w string) bool {
 	switch strings.Trim(w, ".~(") {
-	case "c", "ca", "circa", "about", "over", "approx", "male", "female", "males", "females", "x", "at":
+	case "c", "ca", "circa", "about", "over", "approx", "male", "female", "males", "females", "x", "at", "m", "f":
 		return true
 	}
 	return isDigit(w[0])

@@ -22,6 +22,7 @@ type walker struct {
 	groupDraft []int // draft of each group of a table's columns
 	countPlan  cellPlan
 	part       *walker // reads one of several lists side by side
+	sideRow    notebook.Row
 }
 
 func newWalker(p *Plan) *walker {
@@ -51,6 +52,10 @@ func (w *walker) row(r *notebook.Row) {
 		w.started = true
 		w.out.Notes = append(w.out.Notes, p.notes...)
 	}
+	whole, beside := r, 0
+	if len(p.side) > 0 {
+		r, beside = w.besideSide(r)
+	}
 	w.cells = countText(r)
 	for w.fixed < len(p.fixed) && p.fixed[w.fixed].number < r.Number {
 		w.fixed++
@@ -73,6 +78,13 @@ func (w *walker) row(r *notebook.Row) {
 		w.body(r)
 	}
 	w.lost(r)
+	if beside > 0 {
+		w.out.Row = whole
+		w.out.Used += beside
+		if w.out.Skip == skipBlank {
+			w.out.Skip = skipTitle
+		}
+	}
 	if r.Hidden && w.out.Skip != skipBlank {
 		w.out.Notes = append(w.out.Notes, Note{Verdict: reading.QueryOf("hidden-row",
 			fmt.Sprintf("Row %d is hidden in the workbook. It was read like the others; strike it through, or leave it out in the project file, if it should not be.", r.Number)),
