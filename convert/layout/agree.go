@@ -82,6 +82,9 @@ func agree(s sense, st *stats) int {
 		if st.share(lookTime) >= 0.5 {
 			return 30
 		}
+		if st.fractions() >= 0.7 {
+			return 20
+		}
 		if st.allClockNumbers() {
 			return 0
 		}

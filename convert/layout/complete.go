@@ -171,6 +171,9 @@ func (s *listState) withYear(t string, form dateForm, month, year int, doubt rea
 }
 
 func (s *listState) contextYear() (int, string) {
+	if s.rowYear > 0 {
+		return s.rowYear, "the place"
+	}
 	if s.section.year > 0 {
 		return s.section.year, s.section.yearSaid
 	}

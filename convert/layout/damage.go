@@ -18,6 +18,7 @@ const (
 	damageGrid
 	damageDate
 	damageNumber
+	damageTime
 )
 
 func damageOf(c *column) damageKind {
@@ -32,6 +33,8 @@ func damageOf(c *column) damageKind {
 		return damageDate
 	case c.meaning == TaxonNumber:
 		return damageNumber
+	case (c.meaning == Time || c.meaning == EndTime) && c.stats.fractions() > 0:
+		return damageTime
 	}
 	return damageNone
 }
@@ -60,6 +63,8 @@ func (w *walker) damage(s *listState, pl *cellPlan, v *Value, cell *notebook.Cel
 		dateDamage(v, cell, pl)
 	case damageNumber:
 		numberDamage(v, pl.column)
+	case damageTime:
+		timeOfFraction(v)
 	}
 }
 

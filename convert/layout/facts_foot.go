@@ -3,6 +3,7 @@ package layout
 import (
 	"strings"
 
+	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
 )
 
@@ -30,9 +31,15 @@ func (p *Plan) footFacts(b *block) {
 		}
 		var f facts
 		f.read(p.page, r, FromPage)
+		if how := methodIn(text); sure && how != "" && !f.has(Method) {
+			f.set(Value{Meaning: Method, Text: how, Verbatim: text, Kind: notebook.Text, Ref: cellRef(c, r.number), From: FromPage})
+		}
 		taken := false
 		for _, v := range f.values {
 			place := v.Meaning == Site || v.Meaning == GridRef
+			if v.Meaning == Method && (b.find(Method, whole) != nil || b.axis != nil && b.axis.means[Method]) {
+				continue
+			}
 			if !footMeanings[v.Meaning] || b.facts.has(v.Meaning) || place && b.placed() || v.Meaning == GridRef && b.facts.has(Site) && !taken {
 				continue
 			}
@@ -75,8 +82,10 @@ func saysAll(text string) bool {
 			return false
 		}
 	}
-	if strings.HasPrefix(low, "all ") {
-		return true
+	for _, w := range [...]string{"all ", "caught ", "trapped ", "recorded "} {
+		if strings.HasPrefix(low, w) {
+			return true
+		}
 	}
 	if who, at, _ := whoIn(text); who != "" && at == 0 {
 		return true

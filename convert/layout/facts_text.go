@@ -220,6 +220,12 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		rest = trim(strings.Replace(rest, who, " ", 1))
 		said = true
 	}
+	if how := methodIn(text); how != "" {
+		w := v
+		w.Meaning, w.Text, w.Verbatim = Method, how, text
+		f.set(w)
+		said = true
+	}
 	if !said && rest == text && namesSpecies(p, rest) {
 		w := v
 		w.Meaning, w.Text = Taxon, rest

@@ -187,6 +187,9 @@ func (w *walker) split(s *listState, d *Draft, pl *cellPlan, mask *uint64) {
 			return
 		}
 		site := trim(strings.Trim(all[:a]+" "+trim(all[b:]), " ,;-–()[]|:"))
+		if s.rowYear > 0 {
+			site = trim(strings.Trim(cutYear(site), " ,;-–()[]|:"))
+		}
 		g := *v
 		g.Meaning, g.Text, g.Verbatim = GridRef, all[a:b], said
 		*mask |= s.bits[GridRef]

@@ -105,6 +105,7 @@ func (w *walker) fill(r *notebook.Row, b *block, s *listState, d *Draft) {
 		s.plans[i].seen, s.plans[i].explicit = false, false
 	}
 	s.visitOn, s.siteNew, s.whoNew, s.dateNew = false, false, false, false
+	s.placeYear(r)
 	for c := range r.Cells {
 		cell := &r.Cells[c]
 		if cell.Text == "" || !HasText(cell) {
@@ -145,6 +146,20 @@ func (w *walker) fill(r *notebook.Row, b *block, s *listState, d *Draft) {
 	}
 	w.carryDown(r, s, d, &mask)
 	w.addFacts(b, s, d, mask)
+}
+
+// placeYear finds the year that stands in the row's place, behind its
+// reference; a blank place repeats the one above.
+func (s *listState) placeYear(r *notebook.Row) {
+	if s.placeCol < 0 || s.placeCol >= len(r.Cells) {
+		return
+	}
+	if t := trim(r.Cells[s.placeCol].Text); t != "" && !isDitto(t) {
+		s.rowYear = 0
+		if a, b := gridRefIn(t); a >= 0 {
+			s.rowYear = yearIn(t[:a] + " " + t[b:])
+		}
+	}
 }
 
 // cell reads one plain cell.
@@ -267,6 +282,9 @@ func (w *walker) addFacts(b *block, s *listState, d *Draft, mask uint64) {
 			if v.Meaning == Site && f == &b.facts && s.section.has(GridRef) && !s.section.has(Site) {
 				continue // the section's reference is of another place
 			}
+			if f == &b.facts && s.section.has(Date) && ofFirstVisit(v, b) {
+				continue
+			}
 			if v.Meaning == GridRef && site && f == &b.facts && (s.section.has(Site) || s.ownSiteDiffers(d, b)) {
 				continue // the page's reference is of the page's site
 			}
@@ -279,6 +297,16 @@ func (w *walker) addFacts(b *block, s *listState, d *Draft, mask uint64) {
 	if mask&s.bits[Date] == 0 && !hasValue(d, Date) {
 		s.bareMonth(b, d)
 	}
+}
+
+// ofFirstVisit: the fact stands on the line of the page's date, which a later
+// line has replaced by its own.
+func ofFirstVisit(v *Value, b *block) bool {
+	if v.Meaning != Method && !ofVisit[v.Meaning] {
+		return false
+	}
+	date := b.facts.get(Date)
+	return date != nil && date.From == FromPage && date.Ref.Row == v.Ref.Row
 }
 
 // ownSiteDiffers: the row names a site, and it is neither the page's nor a

@@ -53,6 +53,8 @@ type listState struct {
 	sentences bool // that sentences were taken apart has been said
 	traps     bool // counts stand under the names of traps
 	year      int  // of the last date that had one, where the page names none
+	rowYear   int  // that stands in the place of the row: "Long Drove TF4912 1995"
+	placeCol  int  // column of places with their references, -1 for none
 	short     bool // that year was written with two figures
 	headTxt   string
 	// lastMonth is that of the date above, turned whether the dates of a page of
@@ -69,7 +71,7 @@ type listState struct {
 }
 
 func newListState(p *Plan, b *block) *listState {
-	s := &listState{b: b, nameCol: -1, itemsCol: -1, bits: map[Meaning]uint64{}}
+	s := &listState{b: b, nameCol: -1, itemsCol: -1, placeCol: -1, bits: map[Meaning]uint64{}}
 	if b.kind == kindNone || b.kind == kindDiary {
 		return s
 	}
@@ -116,6 +118,9 @@ func newListState(p *Plan, b *block) *listState {
 		}
 		if c.split == splitItems {
 			s.itemsCol = c.col
+		}
+		if c.split == splitSiteGrid {
+			s.placeCol = c.col
 		}
 		if pl.name {
 			s.nameAt = append(s.nameAt, c.col)

@@ -152,7 +152,7 @@ func (e eyes) lookText(text string) look {
 	if l.is(lookDate|lookGrid|lookTime) || l.is(lookCount) && hasDigit {
 		return l
 	}
-	if hasDigit && !l.is(lookDay|lookMonth|lookYear|lookPair) && mayBeDate(text) && e.probe.LooksLikeDate(text) {
+	if hasDigit && !l.is(lookDay|lookMonth|lookYear|lookPair) && mayBeDate(text) && !holdsGridRef(text) && e.probe.LooksLikeDate(text) {
 		l |= lookDay
 	}
 	return l | e.lookWords(text, hasDigit)

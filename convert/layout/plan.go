@@ -32,7 +32,7 @@ type Plan struct {
 	entries []Entry // those of the overrides that fit
 	blocks  []*block
 	fixed   []fixedRow
-	notes   []Note // about the whole page
+	notes   []Note            // about the whole page
 	side    map[int]sideCells // by row: facts that stand beside a list,
 	beside  facts             // and what they say
 	tally   tally

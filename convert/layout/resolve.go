@@ -27,6 +27,7 @@ func (b *block) resolve(p *page) {
 	b.settleSeconds()
 	b.findSplits(p)
 	b.holdSummaries()
+	b.noteFractions()
 	for i := range b.cols {
 		c := &b.cols[i]
 		if c.left == leaveNotUnderstood && c.stats.n > 0 && !c.fixed {
