@@ -50,6 +50,9 @@ func (in *interpreter) count(d *draft) (parts []tally.Part, skip string) {
 			columns = []tally.Column{{Text: text}}
 		}
 		r := in.counted(columns, o)
+		if _, stated := d.Get(layout.Status); r.State == reading.Skipped && stated {
+			r = tally.Reading{Parts: []tally.Part{{IndividualCount: "0"}}} // present, and none: that is asked about
+		}
 		in.note(d, r.Verdict, &whole)
 		if r.State == reading.Skipped {
 			return nil, "nothing seen (" + columns[0].Text + ")"

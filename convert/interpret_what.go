@@ -119,7 +119,7 @@ func (in *interpreter) taxon(d *draft, r taxa.Reading) {
 	o.IdentificationQualifier = joinRemarks(o.IdentificationQualifier, r.Qualifier)
 	o.IdentificationRemarks = joinRemarks(o.IdentificationRemarks, r.Remarks)
 	d.beside = r.Rest
-	d.facts.Taxon = validate.TaxonFacts{Listed: true, Flight: uint16(t.Flight), NeedsNote: t.NeedsNote, NeedsSpecimen: t.NeedsSpecimen}
+	d.facts.Taxon = validate.TaxonFacts{Listed: true, Flight: uint16(t.Flight), Eggs: uint16(t.Eggs), Larvae: uint16(t.Larvae), Pupae: uint16(t.Pupae), Most: int32(t.Most), NeedsNote: t.NeedsNote, NeedsSpecimen: t.NeedsSpecimen}
 	d.facts.Taxon.Number, _ = wholeNumber(t.Number)
 	d.facts.Blur = max(d.facts.Blur, in.privacy.taxon(t))
 }

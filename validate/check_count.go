@@ -37,7 +37,14 @@ func figuresOf(reference string) string {
 // checkCountLarge asks about a count larger than is ever seen.
 func checkCountLarge(s *subject) {
 	f := s.f
-	if !f.Counted || f.Count <= mostScarce {
+	if !f.Counted || f.Count <= mostScarce && f.Taxon.Most == 0 {
+		return
+	}
+	if most := f.Taxon.Most; most > 0 {
+		if f.Count > most {
+			s.query(aboutRecord, written(s.name(), s.o.IndividualCount), "count-too-large", fmt.Sprintf(
+				"%d of %s is more than the %d that the list expects at most. Check the count and the name.", f.Count, s.name(), most))
+		}
 		return
 	}
 	adult := s.o.LifeStage == "" || s.o.LifeStage == "adult"

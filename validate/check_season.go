@@ -21,13 +21,9 @@ func checkSeason(s *subject) {
 	if stage := s.o.LifeStage; stage != "" && stage != "adult" {
 		return
 	}
-	if f.End-f.Start > 300 || touches(flight, f.Start, f.End, seasonDays) {
+	days, side := outside(flight, f)
+	if days == 0 {
 		return
-	}
-	early, late := gapBefore(flight, f.End), gapAfter(flight, f.Start)
-	days, side := early, "before its first month"
-	if late < early {
-		days, side = late, "after its last month"
 	}
 	month := monthOf(f.Start)
 	s.query(aboutRecord, written(s.o.ScientificName, monthNames[month-1]), "out-of-season", fmt.Sprintf(
@@ -35,12 +31,51 @@ func checkSeason(s *subject) {
 		s.name(), months(flight), days, side))
 }
 
+// outside says by how many days, and on which side, a date lies outside the
+// months; 0 where it does not, but for the days of grace.
+func outside(months uint16, f *Facts) (days int32, side string) {
+	if f.End-f.Start > 300 || touches(months, f.Start, f.End, seasonDays) {
+		return 0, ""
+	}
+	early, late := gapBefore(months, f.End), gapAfter(months, f.Start)
+	if late < early {
+		return late, "after its last month"
+	}
+	return early, "before its first month"
+}
+
+// checkStageSeason asks about an egg, a larva or a pupa outside the months of
+// the list.
+func checkStageSeason(s *subject) {
+	t := &s.f.Taxon
+	var stage uint16
+	switch s.o.LifeStage {
+	case "egg":
+		stage = t.Eggs
+	case "larva", "caterpillar", "nymph":
+		stage = t.Larvae
+	case "pupa":
+		stage = t.Pupae
+	}
+	if stage == 0 || !s.f.Dated || s.o.OccurrenceStatus == "absent" {
+		return
+	}
+	days, side := outside(stage, s.f)
+	if days == 0 {
+		return
+	}
+	month := monthNames[monthOf(s.f.Start)-1]
+	s.query(aboutRecord, written(s.o.ScientificName, s.o.LifeStage, month), "stage-out-of-season", fmt.Sprintf(
+		"By the list, the %s of %s is found in %s; this date is %d days %s. Check the stage, the date and the name.",
+		s.o.LifeStage, s.name(), months(stage), days, side))
+}
+
 // checkYoungSeason asks about an egg in the two months before a flight that
 // begins in June or later: lists give flight months only, and before them no
 // egg is laid. Earlier flights are left alone, for their eggs may have wintered.
 func checkYoungSeason(s *subject) {
 	f := s.f
-	if s.o.LifeStage != "egg" || f.Taxon.Flight == 0 || !f.Dated || f.End-f.Start > 31 {
+	if s.o.LifeStage != "egg" || f.Taxon.Eggs != 0 || f.Taxon.Flight == 0 || !f.Dated || f.End-f.Start > 31 {
 		return
 	}
 	first := firstMonth(f.Taxon.Flight)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"unicode/utf8"
 
 	"fieldfare/convert/reading"
 	"fieldfare/dwc"
@@ -26,6 +27,7 @@ type sighting struct {
 	content    [16]byte
 	recorder   uint64 // 0: nobody named
 	initials   uint64
+	short      uint64 // of first initials and surnames
 	method     uint64 // 0: nothing said
 	manner     uint64 // time, habitat and the like; 0: nothing said
 	remarks    uint64
@@ -121,6 +123,7 @@ func sightingOf(e *Entry) sighting {
 	if e.RecordedBy != "" {
 		s.recorder = newHash.folded(e.RecordedBy).sum()
 		s.initials = newHash.folded(initials(e.RecordedBy)).sum()
+		s.short = newHash.folded(short(e.RecordedBy)).sum()
 	}
 	if e.SamplingProtocol != "" {
 		s.method = newHash.folded(e.SamplingProtocol).sum()
@@ -154,10 +157,26 @@ func initials(names string) string {
 	return b.String()
 }
 
+// short has, of each name, the first letter and the surname: "Ines Calloway",
+// "I. Calloway" and "I. M. Calloway" may be one person.
+func short(names string) string {
+	var b strings.Builder
+	for name := range strings.SplitSeq(names, " | ") {
+		words := strings.Fields(strings.ReplaceAll(name, ".", " "))
+		if len(words) > 1 {
+			_, size := utf8.DecodeRuneInString(words[0])
+			b.WriteString(words[0][:size])
+			words = words[len(words)-1:]
+		}
+		b.WriteString(strings.Join(words, ""))
+	}
+	return b.String()
+}
+
 // samePeople tells whether two records may be of the same people: the same
 // names, initials of them, or nobody named in one.
 func (s *sighting) samePeople(t *sighting) bool {
-	if s.recorder == 0 || t.recorder == 0 || s.recorder == t.recorder {
+	if s.recorder == 0 || t.recorder == 0 || s.recorder == t.recorder || s.short == t.short {
 		return true
 	}
 	return s.initials == t.initials && (s.recorder == s.initials || t.recorder == t.initials)

@@ -41,6 +41,12 @@ type TaxonFacts struct {
 	// Flight has a bit set, from bit 0 for January, for each month in which
 	// adults fly; 0 where the list does not say.
 	Flight uint16
+	// Eggs, Larvae and Pupae are the same for the months in which these are
+	// found.
+	Eggs, Larvae, Pupae uint16
+	// Most is the highest count that the list expects, 0 where it does not
+	// say.
+	Most int32
 	// NeedsNote and NeedsSpecimen: not accepted without one.
 	NeedsNote, NeedsSpecimen bool
 	// Number is the taxon's checklist number where it is a whole one, else 0.

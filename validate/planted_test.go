@@ -3,6 +3,7 @@ package validate_test
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"fieldfare/convert"
@@ -19,6 +20,7 @@ type fault struct {
 	plant   func(s *planted, at int) (rows []int)
 	project string // the project file that the fault needs
 	area    string
+	list    string // the taxon list that it needs, in place of the starter list
 }
 
 // planted is a season with faults.
@@ -170,6 +172,10 @@ func convertPlanted(t *testing.T, f *fault, s *planted) *convert.Result {
 	if f.project != "" {
 		files["fieldfare.toml"] = f.project
 	}
+	if f.list != "" {
+		files["fieldfare.toml"] = "[lists]\ntaxa = [\"list.csv\"]\n"
+		files["list.csv"] = f.list
+	}
 	if f.area != "" {
 		files["area.geojson"] = f.area
 	}
@@ -178,8 +184,9 @@ func convertPlanted(t *testing.T, f *fault, s *planted) *convert.Result {
 
 func TestPlantedFaultsAreFound(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 5))
-	for i := range faults {
-		f := &faults[i]
+	all := slices.Concat(faults, moreFaults)
+	for i := range all {
+		f := &all[i]
 		s := &planted{rows: season(2021)}
 		at := 40 + r.IntN(len(s.rows)-140)
 		t.Run(f.name, func(t *testing.T) {

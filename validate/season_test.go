@@ -106,14 +106,14 @@ func check(t testing.TB, files map[string]string) *convert.Result {
 	t.Helper()
 	dir := t.TempDir()
 	job := convert.Job{Today: when.Date{Year: 2026, Month: 1, Day: 31}, Out: filepath.Join(dir, "out")}
-	for _, name := range []string{"fieldfare.toml", "area.geojson", "season.csv", "second.csv"} {
+	for _, name := range []string{"fieldfare.toml", "area.geojson", "list.csv", "season.csv", "second.csv"} {
 		content, given := files[name]
 		if !given {
 			continue
 		}
 		path := filepath.Join(dir, name)
 		require.NoError(t, os.WriteFile(path, []byte(content), 0o644))
-		if filepath.Ext(name) == ".csv" {
+		if filepath.Ext(name) == ".csv" && name != "list.csv" {
 			job.Files = append(job.Files, path)
 		}
 	}

@@ -110,7 +110,9 @@ func (e *encoder) record(r *Record) {
 	e.float(float64(f.Radius))
 	e.num(int(f.SquareSize))
 	e.num(int(f.Count))
-	e.num(int(f.Taxon.Flight))
+	for _, n := range [...]int{int(f.Taxon.Flight), int(f.Taxon.Eggs), int(f.Taxon.Larvae), int(f.Taxon.Pupae), int(f.Taxon.Most)} {
+		e.num(n)
+	}
 	e.num(int(f.Taxon.Number))
 	e.text(f.Reference)
 	e.num(int(f.Blur))
@@ -277,7 +279,8 @@ func (d *decoder) record(r *Record) {
 	f.Start, f.End = int32(d.num()), int32(d.num())
 	f.Latitude, f.Longitude, f.Radius = d.float(), d.float(), float32(d.float())
 	f.SquareSize, f.Count = int32(d.num()), int32(d.num())
-	f.Taxon.Flight, f.Taxon.Number = uint16(d.num()), int32(d.num())
+	f.Taxon.Flight, f.Taxon.Eggs, f.Taxon.Larvae, f.Taxon.Pupae = uint16(d.num()), uint16(d.num()), uint16(d.num()), uint16(d.num())
+	f.Taxon.Most, f.Taxon.Number = int32(d.num()), int32(d.num())
 	f.Reference, f.Blur = d.text(), int32(d.num())
 	copy(r.Content[:], d.bytes(len(r.Content)))
 	r.Cell.Col, r.Cell.Row = d.num(), d.num()

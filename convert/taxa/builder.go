@@ -2,6 +2,7 @@ package taxa
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode"
 )
@@ -17,7 +18,8 @@ type builder struct {
 	parents  []parentRef // beside list.taxa
 	extra    []extraName
 	commas   []extraName       // vernacular cells with commas
-	seasons  map[string]Months // flight months by how they are written
+	seasons  map[string]Months // months by how they are written
+	strange  map[string]bool   // columns of months that hold something else
 }
 
 // ref is what an id stands for: an accepted taxon or a synonym.
@@ -44,7 +46,7 @@ type extraName struct {
 }
 
 func newBuilder(name string) *builder {
-	return &builder{list: &List{Name: name}, strings: map[string]string{}, ids: map[string]ref{}, seasons: map[string]Months{}}
+	return &builder{list: &List{Name: name}, strings: map[string]string{}, ids: map[string]ref{}, seasons: map[string]Months{}, strange: map[string]bool{}}
 }
 
 // expect makes room for a number of lines.
@@ -137,6 +139,7 @@ func (b *builder) add(r *row) {
 		t.Code = "ICZN" // Article 29.2: only names of animal families end so
 	}
 	b.months(r, &t)
+	b.most(r, &t)
 	b.needs(r, &t)
 	index := int32(len(b.list.taxa))
 	if t.ID != "" {
@@ -319,8 +322,19 @@ func (b *builder) months(r *row, t *Taxon) {
 	if v[fFirstMonth] != "" && v[fLastMonth] != "" {
 		text = v[fFirstMonth] + " - " + v[fLastMonth]
 	}
+	t.Flight |= b.season(r, t, flightMonths, text)
+	t.Eggs = b.season(r, t, "months of eggs", v[fEggMonths])
+	t.Larvae = b.season(r, t, "months of larvae", v[fLarvaMonths])
+	t.Pupae = b.season(r, t, "months of pupae", v[fPupaMonths])
+}
+
+const flightMonths = "flight months"
+
+// season reads the months of a stage. A column of young stages that holds
+// something else, such as what they feed on, is told of once.
+func (b *builder) season(r *row, t *Taxon, what, text string) Months {
 	if text == "" || text == "-" || text == "?" {
-		return
+		return 0
 	}
 	m, ok := b.seasons[text]
 	if !ok {
@@ -328,10 +342,28 @@ func (b *builder) months(r *row, t *Taxon) {
 		b.seasons[text] = m
 	}
 	if !ok || m == 0 {
-		b.problem(r.line, "The flight months of %s, “%s”, could not be read; write them like “5-9” or “May to September”. No season is checked for it.", t.ScientificName, text)
+		if what != flightMonths && b.strange[what] {
+			return 0
+		}
+		b.strange[what] = true
+		b.problem(r.line, "The %s of %s, “%s”, could not be read; write them like “5-9” or “May to September”. No season is checked for it.", what, t.ScientificName, text)
+		return 0
+	}
+	return m
+}
+
+// most reads the highest count to be expected.
+func (b *builder) most(r *row, t *Taxon) {
+	text := r.values[fMost]
+	if text == "" || text == "-" || text == "?" {
 		return
 	}
-	t.Flight |= m
+	n, err := strconv.Atoi(strings.ReplaceAll(text, ",", ""))
+	if err != nil || n < 1 || n > 1<<30 {
+		b.problem(r.line, "The highest count of %s, “%s”, is no whole number above 0; its counts are not compared with it.", t.ScientificName, text)
+		return
+	}
+	t.Most = n
 }
 
 func (b *builder) needs(r *row, t *Taxon) {

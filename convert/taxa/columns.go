@@ -41,6 +41,10 @@ const (
 	fMonths
 	fFirstMonth
 	fLastMonth
+	fEggMonths
+	fLarvaMonths
+	fPupaMonths
+	fMost // the highest count to be expected
 	fSensitive
 	fNeeds
 	fNeedsNote
@@ -85,6 +89,10 @@ var headings = map[field][]string{
 	fMonths:        {"flightmonths", "flight", "flightperiod", "months", "season", "flies", "onthewing", "flighttime", "flightseason", "adultmonths", "adults", "adultflight", "seasonmonths", "monthsofflight", "whenseen", "flyingtime", "flighttimes", "adultperiod", "phenology", "month", "expectedmonths", "flightmonth"},
 	fFirstMonth:    {"firstmonth", "flightstart", "startmonth", "frommonth", "flightfrom", "earliestmonth", "seasonstart", "monthfrom", "fliesfrom"},
 	fLastMonth:     {"lastmonth", "flightend", "endmonth", "tomonth", "flightto", "latestmonth", "seasonend", "monthto", "fliesto", "fliesuntil"},
+	fEggMonths:     {"eggs", "egg", "ova", "ovum", "eggmonths", "eggsmonths", "ovamonths", "monthsofeggs", "eggseason", "eggperiod"},
+	fLarvaMonths:   {"larvae", "larva", "larval", "larvalmonths", "larvamonths", "larvaemonths", "monthsoflarvae", "larvalseason", "larvalperiod", "caterpillar", "caterpillars", "caterpillarmonths", "caterpillarseason", "feedingmonths", "minemonths", "mines"},
+	fPupaMonths:    {"pupae", "pupa", "pupal", "pupalmonths", "pupamonths", "pupaemonths", "monthsofpupae", "pupalseason", "pupalperiod"},
+	fMost:          {"maximumcount", "maxcount", "highestcount", "largestcount", "mostexpected", "maximumexpected", "maxexpected", "expectedmaximum", "usualmaximum", "countmaximum", "countlimit", "mostcounted"},
 	fSensitive:     {"sensitive", "sensitiveto", "sensitivity", "blur", "blurto", "showto", "sensitivesquare", "sensitiveresolution", "sensitivesquaresize", "squaresize", "sensitivem", "sensitivetom", "sensitivemetres", "generaliseto", "generalise", "maximumresolution", "finestsquare", "publicresolution", "sensitivespecies", "confidential", "blursize", "publishedresolution"},
 	fNeeds:         {"needs", "evidence", "evidenceneeded", "requires", "proof", "needed", "evidencerequired", "requirement", "requirements", "verification", "acceptedwith", "identificationrequirements", "toaccept", "proofneeded"},
 	fNeedsNote:     {"needsnote", "needsnotes", "noteneeded", "needsdescription", "descriptionneeded", "descriptionrequired", "needsanote", "noterequired"},
@@ -228,6 +236,8 @@ func headingByWords(h string) field {
 		return true
 	}
 	switch {
+	case has("foodplant"), has("food"), has("host"), has("plant"), has("plants"), has("foodplants"), has("on"):
+		return noField
 	case has("synonym", "of"), has("accepted", "name"), has("valid", "name"), has("current", "name"):
 		return fAccepted
 	case has("synonyms"), has("old", "name"), has("old", "names"), has("former", "name"):
@@ -236,6 +246,12 @@ func headingByWords(h string) field {
 		return fVernacular
 	case has("scientific", "name"), has("latin", "name"), has("latin"):
 		return fName
+	case has("larvae"), has("larva"), has("larval"), has("caterpillar"), has("caterpillars"):
+		return fLarvaMonths
+	case has("pupae"), has("pupa"), has("pupal"):
+		return fPupaMonths
+	case has("eggs"), has("ova"), has("egg", "months"):
+		return fEggMonths
 	case has("flight"), has("months"):
 		return fMonths
 	case has("sensitive"), has("blur"):

@@ -44,6 +44,12 @@ type Taxon struct {
 	// Flight is the months in which adults are expected; zero where the list
 	// does not say.
 	Flight Months
+	// Eggs, Larvae and Pupae are the months in which these are found; zero
+	// where the list does not say.
+	Eggs, Larvae, Pupae Months
+	// Most is the highest count at one time and place that is to be expected;
+	// zero where the list does not say.
+	Most int
 	// SensitiveTo is the side in metres of the square in which places of the
 	// taxon may be shown; 0 if it is not sensitive.
 	SensitiveTo int
