@@ -27,26 +27,26 @@ func letterOf(index int32) byte {
 // is false for letters outside the grid, whose 500 km squares are H, J, N, O,
 // S and T.
 func britishOrigin(first, second byte) (east, north int32, ok bool) {
-	switch first {
-	case 'S':
-	case 'T':
-		east = 5
-	case 'N':
-		north = 5
-	case 'O':
-		east, north = 5, 5
-	case 'H':
-		north = 10
-	case 'J':
-		east, north = 5, 10
-	default:
+	i, corner := letterIndex(second), first-'A'
+	if i < 0 || corner >= 26 || !fiveHundreds[corner].real {
 		return 0, 0, false
 	}
-	i := letterIndex(second)
-	if i < 0 {
-		return 0, 0, false
-	}
-	return (east + i%5) * hundredKM, (north + 4 - i/5) * hundredKM, true
+	o := fiveHundreds[corner]
+	return o.east + i%5*hundredKM, o.north + (4-i/5)*hundredKM, true
+}
+
+// fiveHundreds holds the south-west corners of the British grid's 500 km
+// squares by their letters.
+var fiveHundreds = [26]struct {
+	east, north int32
+	real        bool
+}{
+	'S' - 'A': {0, 0, true},
+	'T' - 'A': {500_000, 0, true},
+	'N' - 'A': {0, 500_000, true},
+	'O' - 'A': {500_000, 500_000, true},
+	'H' - 'A': {0, 1_000_000, true},
+	'J' - 'A': {500_000, 1_000_000, true},
 }
 
 // britishLetters is the reverse; ok is false outside the lettered area.
@@ -55,8 +55,7 @@ func britishLetters(east, north int32) (first, second byte, ok bool) {
 		return 0, 0, false
 	}
 	col, row := east/hundredKM, north/hundredKM
-	const fiveHundreds = "STNOHJ"
-	return fiveHundreds[col/5+2*(row/5)], letterOf((4-row%5)*5 + col%5), true
+	return "STNOHJ"[col/5+2*(row/5)], letterOf((4-row%5)*5 + col%5), true
 }
 
 // irishOrigin returns the south-west corner of an Irish 100 km square.

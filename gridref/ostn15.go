@@ -22,6 +22,7 @@ var ostn15Packed []byte
 const (
 	shiftColumns, shiftRows = 701, 1251
 	shiftCell               = 1000
+	coverEast, coverNorth   = (shiftColumns - 1) * shiftCell, (shiftRows - 1) * shiftCell
 	leastEastShift          = 82.140
 	leastNorthShift         = -84.180
 )
@@ -80,52 +81,12 @@ func unpackPlane(packed []byte) []uint16 {
 	return plane
 }
 
-// cell is one square kilometre of the lattice as a bilinear form:
-// shift = c0 + cx x + cy y + cxy x y, in metres, x and y from 0 to 1.
-type cell struct {
-	x, y                           float64 // south-west corner, in cells
-	e, ex, ey, exy, n, nx, ny, nxy float64
-}
-
-// load finds the cell with a point of the ETRS89 plane, in cells; ok is false
-// outside the cover.
-func (c *cell) load(lattice []shift, x, y float64) (ok bool) {
-	if !(x >= 0 && x <= shiftColumns-1 && y >= 0 && y <= shiftRows-1) {
-		return false
-	}
-	col, row := min(int(x), shiftColumns-2), min(int(y), shiftRows-2)
-	i := row*shiftColumns + col
-	south, north := lattice[i:i+2:i+2], lattice[i+shiftColumns:i+shiftColumns+2:i+shiftColumns+2]
-	e, n := float64(south[0].e), float64(south[0].n)
-	ex, nx := float64(south[1].e)-e, float64(south[1].n)-n
-	ey, ny := float64(north[0].e)-e, float64(north[0].n)-n
-	const mm = 0.001
-	*c = cell{
-		x: float64(col), y: float64(row),
-		e: leastEastShift + mm*e, ex: mm * ex, ey: mm * ey, exy: mm * (float64(north[1].e) - e - ex - ey),
-		n: leastNorthShift + mm*n, nx: mm * nx, ny: mm * ny, nxy: mm * (float64(north[1].n) - n - nx - ny),
-	}
-	return true
-}
-
-func (c *cell) holds(x, y float64) bool {
-	x, y = x-c.x, y-c.y
-	return x >= 0 && x <= 1 && y >= 0 && y <= 1
-}
-
-func (c *cell) at(x, y float64) (e, n float64) {
-	x, y = x-c.x, y-c.y
-	return c.e + c.ex*x + (c.ey+c.exy*x)*y, c.n + c.nx*x + (c.ny+c.nxy*x)*y
-}
-
 // toBritish adds the OSTN15 shift to a point of the ETRS89 plane, in metres.
 func toBritish(east, north float64) (e, n float64, ok bool) {
-	var c cell
-	x, y := east/shiftCell, north/shiftCell
-	if !c.load(shifts(), x, y) {
+	if !covered(east, north) {
 		return 0, 0, false
 	}
-	dE, dN := c.at(x, y)
+	dE, dN := shiftAt(shifts(), east, north)
 	return east + dE, north + dN, true
 }
 
@@ -133,22 +94,34 @@ func toBritish(east, north float64) (e, n float64, ok bool) {
 // for, so it is found by iteration. It changes by less than 1 part in 2000, and
 // the first guess is within 30 m, so two rounds leave 0.01 mm.
 func fromBritish(east, north float64) (e, n float64, ok bool) {
-	const rounds = 2
 	lattice := shifts()
-	var c cell
-	x, y := (east-90)/shiftCell, (north+65)/shiftCell
 	// Near the rim the first guess may lie outside.
-	x, y = min(max(x, 0), shiftColumns-1), min(max(y, 0), shiftRows-1)
-	if !c.load(lattice, x, y) {
+	e, n = min(max(east-90, 0), coverEast), min(max(north+65, 0), coverNorth)
+	dE, dN := shiftAt(lattice, e, n)
+	if e, n = east-dE, north-dN; !covered(e, n) {
 		return 0, 0, false
 	}
-	for range rounds {
-		dE, dN := c.at(x, y)
-		e, n = east-dE, north-dN
-		x, y = e/shiftCell, n/shiftCell
-		if !c.holds(x, y) && !c.load(lattice, x, y) {
-			return 0, 0, false
-		}
-	}
-	return e, n, true
+	dE, dN = shiftAt(lattice, e, n)
+	e, n = east-dE, north-dN
+	return e, n, covered(e, n)
+}
+
+// covered reports whether a point of the ETRS89 plane lies in the cover.
+func covered(east, north float64) bool {
+	return east >= 0 && east <= coverEast && north >= 0 && north <= coverNorth
+}
+
+// shiftAt returns the shift at a covered point of the ETRS89 plane, all in
+// metres: the bilinear form between the four lattice points around it.
+func shiftAt(lattice []shift, east, north float64) (e, n float64) {
+	const mm, cells = 0.001, 1. / shiftCell
+	col, row := min(int(east*cells), shiftColumns-2), min(int(north*cells), shiftRows-2)
+	x, y := east*cells-float64(col), north*cells-float64(row)
+	i := row*shiftColumns + col
+	four := lattice[i : i+shiftColumns+2]
+	sw, se, nw, ne := four[0], four[1], four[shiftColumns], four[shiftColumns+1]
+	xy := x * y
+	a, b, c := (1-x)-y+xy, x-xy, y-xy
+	return leastEastShift + mm*(a*float64(sw.e)+b*float64(se.e)+(c*float64(nw.e)+xy*float64(ne.e))),
+		leastNorthShift + mm*(a*float64(sw.n)+b*float64(se.n)+(c*float64(nw.n)+xy*float64(ne.n)))
 }

@@ -89,54 +89,70 @@ func readPlain(text string) (Square, bool) {
 }
 
 // elsewhere reports whether a British reference lies in Ireland or in France,
-// though its 100 km square has British land. The first conditions are only
-// there to be quick.
+// though its 100 km square has British land.
 func (s Square) elsewhere() bool {
-	switch {
-	case s.Grid != British || s.Size > 10_000:
+	if s.Grid != British || s.Size > 10_000 {
 		return false
-	case s.Easting < 200_000 && s.Northing < 750_000:
+	}
+	east, north := s.Easting+s.Size/2, s.Northing+s.Size/2
+	switch band := uint(north) / irishBand; {
+	case band < uint(len(irishEast)) && east < irishEast[band]:
 		return s.irish()
-	case s.Easting >= 600_000 && s.Northing < 150_000:
+	case east >= 600_000 && north < 150_000:
 		p := s.Point()
 		return inFrance(p.Lat, p.Lon)
 	}
 	return false
 }
 
+// irishEast bounds what may lie in Ireland on the British grid, so that most
+// references need not be asked: the eastings, in metres, that nothing on the
+// Irish side of the sea reaches in each band of northings from 0 up.
+var irishEast = [...]int32{0, 0, 45_000, 127_000, 141_000, 172_000, 177_000, 183_000, 193_000, 196_000, 195_000, 185_000, 155_000, 88_000}
+
+const irishBand = 50_000
+
 // plainFigures moves the 100 km square s to what the rest of its reference
 // says.
 func (s *Square) plainFigures(text string) bool {
 	figures, gap, mark := 0, -1, byte(0)
-	var value int64
+	var value uint64
 	i := 0
 	for ; i < len(text); i++ {
 		c := text[i]
-		if gap < 0 && isGap(c) {
-			gap, mark = figures, c
+		if digit := c - '0'; digit <= 9 {
+			value = value*10 + uint64(digit)
+			figures++
 			continue
 		}
-		if c < '0' || c > '9' {
+		if gap >= 0 || !isGap(c) {
 			break
 		}
-		value = value*10 + int64(c-'0')
-		figures++
+		gap, mark = figures, c
 	}
 	if figures == 0 || figures%2 == 1 || figures > 10 || gap >= 0 && (gap != figures/2 && i == len(text) || isGap(text[i-1]) && i < len(text) && figures != 2) {
 		return false
 	}
-	power, size := int64(1), int32(hundredKM)
-	for range figures / 2 {
-		power *= 10
-		size /= 10
+	// Division by what is known beforehand is quicker.
+	var east, north uint64
+	switch figures {
+	case 2:
+		east, north, s.Size = value/10, value%10, 10_000
+	case 4:
+		east, north, s.Size = value/100, value%100, 1000
+	case 6:
+		east, north, s.Size = value/1000, value%1000, 100
+	case 8:
+		east, north, s.Size = value/10_000, value%10_000, 10
+	case 10:
+		east, north, s.Size = value/hundredKM, value%hundredKM, 1
 	}
-	if gap > 0 && mark != ' ' && mark != '.' && (figures == 4 || figures == 8) && near(value/power, value%power, figures/2) {
+	if gap > 0 && mark != ' ' && mark != '.' && (figures == 4 || figures == 8) && near(int64(east), int64(north), figures/2) {
 		// Perhaps two references.
 		return false
 	}
-	s.Easting += int32(value/power) * size
-	s.Northing += int32(value%power) * size
-	s.Size = size
+	s.Easting += int32(east) * s.Size
+	s.Northing += int32(north) * s.Size
 	if i == len(text) {
 		return true
 	}
@@ -168,7 +184,10 @@ func (s *Square) suffix(text string) bool {
 }
 
 // isGap reports the single characters that commonly part a reference.
-func isGap(c byte) bool { return c == ' ' || c == '.' || c == '-' || c == '/' || c == ',' }
+func isGap(c byte) bool {
+	const gaps = 1<<' ' | 1<<'.' | 1<<'-' | 1<<'/' | 1<<','
+	return c < 64 && uint64(gaps)>>c&1 == 1
+}
 
 func upper(c byte) byte {
 	if c >= 'a' && c <= 'z' {

@@ -12,7 +12,7 @@ const (
 
 // polarFactor is 2 a k0 / sqrt((1+e)^(1+e) (1-e)^(1-e)).
 func polarFactor() (factor, ecc float64) {
-	ecc = utm.ecc
+	ecc = math.Sqrt(wgs84.e2())
 	return 2 * wgs84.a * polarScale / math.Sqrt(math.Pow(1+ecc, 1+ecc)*math.Pow(1-ecc, 1-ecc)), ecc
 }
 
@@ -40,10 +40,7 @@ func polarUnproject(east, north float64, south bool) (lat, lon float64) {
 	factor, _ := polarFactor()
 	x, y := east-polarOrigin, -sign*(north-polarOrigin)
 	chi := math.Pi/2 - 2*math.Atan(math.Hypot(x, y)/factor)
-	lat = chi
-	for i, c := range utm.lat {
-		lat += c * math.Sin(float64(2*(i+1))*chi)
-	}
+	lat = chi + utm.geographic.real(math.Sincos(2*chi))
 	if x == 0 && y == 0 {
 		return sign * lat, 0
 	}

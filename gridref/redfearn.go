@@ -13,11 +13,10 @@ import "math"
 const redfearnReach = 180_000
 
 // redfearnRest returns the terms of easting and northing that the published
-// series leaves out, in metres, at a latitude and a longitude from the central
-// meridian in radians.
-func redfearnRest(lat, lon float64) (east, north float64) {
+// series leaves out, in metres, at the sine and cosine of a latitude and a
+// longitude from the central meridian in radians.
+func redfearnRest(sin, cos, lon float64) (east, north float64) {
 	const secondEccentricity2 = 0.00673949677548
-	sin, cos := math.Sincos(lat)
 	nu := britishOnETRS.k0 * grs80.a / math.Sqrt(1-grs80.e2()*sin*sin)
 	c2 := cos * cos
 	t2 := sin * sin / c2
@@ -34,7 +33,8 @@ func etrsPlane(lat, lon float64) (east, north float64) {
 	m := &britishOnETRS
 	east, north = m.project(lat, lon)
 	if math.Abs(east-m.e0) > redfearnReach {
-		e, n := redfearnRest(lat, lon-m.lon0)
+		sin, cos := math.Sincos(lat)
+		e, n := redfearnRest(sin, cos, lon-m.lon0)
 		return east - e, north - n
 	}
 	return east, north
@@ -43,15 +43,14 @@ func etrsPlane(lat, lon float64) (east, north float64) {
 // etrsGeographic is its exact reverse.
 func etrsGeographic(east, north float64) (lat, lon float64) {
 	m := &britishOnETRS
-	lat, lon = m.unproject(east, north)
+	lat, lon, sin, cos := m.unprojectTrig(east, north)
 	if math.Abs(east-m.e0) > redfearnReach {
-		e, n := redfearnRest(lat, lon-m.lon0)
+		e, n := redfearnRest(sin, cos, lon)
 		// Millimetres, turned by the convergence of the meridians.
-		sin, cos := math.Sincos(lat)
-		turn := (lon - m.lon0) * sin
+		turn := lon * sin
 		e, n = e+turn*n, n-turn*e
 		lat += n / grs80.a
 		lon += e / (grs80.a * cos)
 	}
-	return lat, lon
+	return lat, m.lon0 + lon
 }
