@@ -6,6 +6,7 @@
 package area
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"math"
@@ -25,15 +26,25 @@ type Area struct {
 	parts      []part
 }
 
-// part is one polygon with the box around it.
+// part is one polygon with the box around it, its sides laid out in bands of
+// latitude so that large ones cost little.
 type part struct {
 	orb.Polygon
-	box orb.Bound
+	box   orb.Bound
+	bands [][]side
 }
 
+type side struct{ from, to orb.Point }
+
 // Read reads the polygons of a GeoJSON text: a feature collection, a feature or
-// a geometry. All polygons of the text together are the area.
+// a geometry. All polygons of the text together are the area. Which way round a
+// ring runs does not matter; a ring that crosses itself encloses what lies
+// within an odd number of its turns.
 func Read(text []byte) (*Area, error) {
+	text = bytes.TrimPrefix(text, []byte("\ufeff"))
+	if err := checkFrame(text); err != nil {
+		return nil, err
+	}
 	geometries, err := geometriesOf(text)
 	if err != nil {
 		return nil, err
@@ -47,7 +58,7 @@ func Read(text []byte) (*Area, error) {
 	if len(a.parts) == 0 {
 		return nil, errors.New("it holds no polygon. Save the boundary as polygons")
 	}
-	return a, nil
+	return a, a.checkOrder()
 }
 
 func geometriesOf(text []byte) ([]orb.Geometry, error) {
@@ -104,7 +115,7 @@ func (a *Area) polygon(p orb.Polygon) error {
 		}
 	}
 	if len(p) > 0 {
-		a.parts = append(a.parts, part{p, p.Bound()})
+		a.parts = append(a.parts, newPart(p))
 	}
 	return nil
 }
@@ -167,17 +178,11 @@ func (p *part) of(o Outline) Relation {
 	}
 	inside := 0
 	for _, at := range o.ring[:len(o.ring)-1] {
-		if planar.PolygonContains(p.Polygon, at) {
+		if p.contains(at) {
 			inside++
 		}
 	}
-	crossed := false
-	for _, ring := range p.Polygon {
-		if crosses(ring, o) {
-			crossed = true
-			break
-		}
-	}
+	crossed := p.crosses(o)
 	switch {
 	case inside == len(o.ring)-1 && !crossed && !p.hole(o):
 		return Inside
@@ -199,26 +204,4 @@ func (p *part) hole(o Outline) bool {
 		}
 	}
 	return false
-}
-
-// crosses tells whether a side of the ring crosses one of the outline.
-func crosses(ring orb.Ring, o Outline) bool {
-	for i := 1; i < len(ring); i++ {
-		a, b := ring[i-1], ring[i]
-		if max(a[0], b[0]) < o.box.Min[0] || min(a[0], b[0]) > o.box.Max[0] || max(a[1], b[1]) < o.box.Min[1] || min(a[1], b[1]) > o.box.Max[1] {
-			continue
-		}
-		for j := 1; j < len(o.ring); j++ {
-			if cross(a, b, o.ring[j-1], o.ring[j]) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// cross tells whether two line segments cross in a point inside both.
-func cross(a, b, c, d orb.Point) bool {
-	side := func(p, q, r orb.Point) float64 { return (q[0]-p[0])*(r[1]-p[1]) - (q[1]-p[1])*(r[0]-p[0]) }
-	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0
 }
