@@ -35,10 +35,10 @@ type checkKey struct {
 	state        reading.State
 }
 
-func newAccounts(books *bookRuns, requirements []validate.Requirement, job Job) *accounts {
+func newAccounts(books *bookRuns, s *settings, job Job) *accounts {
 	return &accounts{
-		sheets: make([]sheetCounts, len(books.sheets)), skips: map[string]int{}, checks: map[checkKey]int{}, requirements: requirements,
-		exhibit: newExhibit(books, job),
+		sheets: make([]sheetCounts, len(books.sheets)), skips: map[string]int{}, checks: map[checkKey]int{}, requirements: s.requirements(),
+		exhibit: newExhibit(books, job, s),
 	}
 }
 

@@ -17,7 +17,8 @@ import (
 // sheet with something private on it is told of by its number alone, and gives
 // no examples.
 type exhibit struct {
-	private  []bool // by sheet
+	private  []bool                 // by sheet
+	named    func(text string) bool // whether a text names a private place
 	examples map[checkKey][]exampleOf
 	season   *report.Season // nil where no report is written
 }
@@ -36,8 +37,8 @@ const (
 	longestExample = 400 // bytes
 )
 
-func newExhibit(books *bookRuns, job Job) exhibit {
-	e := exhibit{private: make([]bool, len(books.sheets)), examples: map[checkKey][]exampleOf{}}
+func newExhibit(books *bookRuns, job Job, s *settings) exhibit {
+	e := exhibit{named: s.namesPrivate, private: make([]bool, len(books.sheets)), examples: map[checkKey][]exampleOf{}}
 	if job.writes() {
 		e.season = &report.Season{}
 	}
@@ -91,6 +92,10 @@ func (e *exhibit) labels(books *bookRuns) (files []string, sheets []label, priva
 			private[i] = private[i] || e.private[s.index]
 		}
 		file := filepath.Base(book.file)
+		private[i] = private[i] || e.named(file)
+		for _, s := range book.sheets {
+			private[i] = private[i] || e.named(s.name)
+		}
 		if private[i] {
 			file = fmt.Sprintf("notebook %d", i+1)
 		}

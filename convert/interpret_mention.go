@@ -6,13 +6,20 @@ import (
 
 	"fieldfare/convert/layout"
 	"fieldfare/convert/places"
+	"fieldfare/convert/privacy"
 	"fieldfare/convert/reading"
 )
 
 // mentioned blurs a record beside which a private place is named, in whatever
 // cell of its row: the remark that names a garden may say where it was. The
-// site itself is read elsewhere.
+// site itself is read elsewhere. The same holds for a text that names a
+// sensitive taxon, which would be given away with the place of another.
 func (in *interpreter) mentioned(d *draft, cells []string) {
+	if in.sensitive.words > 0 {
+		for i := range d.Values {
+			in.mentionTaxon(d, &d.Values[i])
+		}
+	}
 	if in.privacy.names == nil {
 		return
 	}
@@ -29,6 +36,29 @@ func (in *interpreter) mentioned(d *draft, cells []string) {
 			in.mention(d, &layout.Value{Meaning: "record", Text: text})
 		}
 	}
+}
+
+// namesOwn are the meanings of values that say what the record itself is of.
+var namesOwn = []layout.Meaning{layout.Taxon, layout.Scientific, layout.Vernacular, layout.Authorship, layout.TaxonNumber, layout.Group, layout.Site, layout.Count}
+
+func (in *interpreter) mentionTaxon(d *draft, v *layout.Value) {
+	if slices.Contains(namesOwn, v.Meaning) || d.sheet.stated && (slices.Contains(privacy.ListTerms, v.Heading) || v.Heading == "verbatimIdentification") {
+		return
+	}
+	named := recall(in.memory.sensitive, v.Text, func() sensitiveName {
+		called, blur := in.sensitive.in(v.Text)
+		return sensitiveName{called, blur}
+	})
+	if named.blur > d.facts.Blur {
+		d.facts.Blur = named.blur
+		in.note(d, reading.QueryOf("names-sensitive-taxon", fmt.Sprintf(
+			"“%s” names %s, which is sensitive, so this record is blurred as that is. If its place may be told, leave the name out of the text.", v.Text, named.called)), v)
+	}
+}
+
+type sensitiveName struct {
+	called string
+	blur   int32
 }
 
 // ofDataset are terms that say the same of every record of a dataset; its

@@ -18,17 +18,18 @@ import (
 // a value is read the same way each time. Each kind of value has its own
 // bounded store, emptied when full.
 type memory struct {
-	dates    map[dateKey]when.Reading
-	refs     map[refKey]refReading
-	people   map[personKey]people.Reading
-	places   map[string]places.Reading
-	areas    map[areaKey]reading.Verdict
-	ground   map[gridref.Square]ground
-	texts    map[string]scrubbed
-	counts   map[countKey]tally.Reading
-	nameIDs  map[*taxa.Taxon]string
-	mentions map[string][]*places.Place
-	labels   map[labelKey]tally.Reading
+	dates     map[dateKey]when.Reading
+	refs      map[refKey]refReading
+	people    map[personKey]people.Reading
+	places    map[string]places.Reading
+	areas     map[areaKey]reading.Verdict
+	ground    map[gridref.Square]ground
+	texts     map[string]scrubbed
+	counts    map[countKey]tally.Reading
+	nameIDs   map[*taxa.Taxon]string
+	mentions  map[string][]*places.Place
+	sensitive map[string]sensitiveName
+	labels    map[labelKey]tally.Reading
 }
 
 // remembered is how many values of a kind are kept.
@@ -79,7 +80,7 @@ type ground struct {
 }
 
 func newMemory() memory {
-	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}, map[areaKey]reading.Verdict{}, map[gridref.Square]ground{}, map[string]scrubbed{}, map[countKey]tally.Reading{}, map[*taxa.Taxon]string{}, map[string][]*places.Place{}, map[labelKey]tally.Reading{}}
+	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}, map[areaKey]reading.Verdict{}, map[gridref.Square]ground{}, map[string]scrubbed{}, map[countKey]tally.Reading{}, map[*taxa.Taxon]string{}, map[string][]*places.Place{}, map[string]sensitiveName{}, map[labelKey]tally.Reading{}}
 }
 
 // recall returns what read says of the key, reading it only the first time.

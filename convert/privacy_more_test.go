@@ -46,6 +46,38 @@ func TestWhatNamesAPrivatePlaceIsBlurred(t *testing.T) {
 	assert.Contains(t, all, "TF49120123")
 }
 
+// What would give a private place, a sensitive taxon or a person away beside
+// what is blurred: the names of files, a remark on another record, a surname.
+func TestNothingBesideGivesItAway(t *testing.T) {
+	folder := t.TempDir()
+	for name, text := range map[string]string{
+		"fieldfare.toml":            "[lists]\nplaces = \"places of Tinkers Row.csv\"\npeople = \"people.csv\"\n[privacy]\npeople = [\"Quentin Zqxworthy\"]\n[[privacy.taxon]]\nname = \"Phalera bucephala\"\n[[privacy.place]]\nname = \"Tinker's Row\"\n",
+		"places of Tinkers Row.csv": "Name,Grid reference,Private\nSecret Barn,TL 99 9,yes\nSallowmere Reserve,TL4588,\n",
+		"people.csv":                "Name,Initials\nInes Calloway,IC\n",
+		"Tinkers Row 2021.csv":      "Date,Species,Count,Grid ref,Recorder\n12/6/2021,Heart and Dart,3,TF49120123,Ines Calloway\n",
+		"title.csv":                 "Moths at Tinker's Row 2021,,,,\n,,,,\nDate,Species,Count,Grid ref,Recorder\n12/6/2021,Flame,3,TF49120124,Ines Calloway\n",
+		"held, of Tinkers Row.csv":  "Date,Species,Count,Grid ref,Recorder\n12/6/2021,Wonder of the Fen,3,TF49120123,Ines Calloway\n",
+		"remarks.csv": "Date,Species,Count,Site,Grid ref,Recorder,Weather,Comments\n" +
+			"13/6/2021,Flame,3,Sallowmere Reserve,TL452882,Ines Calloway,,with 2 Buff-tips on the same sheet\n" +
+			"14/6/2021,Flame,3,Sallowmere Reserve,TL4588,Ines Calloway,,Zqxworthy's trap\n" +
+			"15/6/2021,Flame,3,Zqxworthy’s garden,TL4589,Ines Calloway,,with Zqxworthy\n" +
+			"16/6/2021,Flame,3,Sallowmere Reserve,TL453882,Ines Calloway,P. bucephala about,\n" +
+			"17/6/2021,Flame,3,Sallowmere Reserve,TL4588,Ines Calloway,,openly said\n",
+	} {
+		require.NoError(t, os.WriteFile(filepath.Join(folder, name), []byte(text), 0o644))
+	}
+	out := filepath.Join(folder, "out")
+	run(t, convert.Job{Files: []string{filepath.Join(folder, "Tinkers Row 2021.csv"), filepath.Join(folder, "title.csv"), filepath.Join(folder, "held, of Tinkers Row.csv"), filepath.Join(folder, "remarks.csv")}, Out: out, Formats: convert.Formats()})
+	all := streams(t, out)
+	for name, data := range all {
+		text := strings.ToLower(string(data))
+		for _, secret := range []string{"tinker", "secret barn", "tf4912", "zqx", "bucephala", "buff-tip", "tl452882", "tl453882"} {
+			assert.False(t, strings.Contains(text, secret), "%s in %s", secret, name)
+		}
+	}
+	assert.Contains(t, string(all["records.csv"]), "openly said")
+}
+
 // leavingOf converts a notebook beside a project file and a list of places, if any, and returns all that
 // leaves, in one text.
 func leavingOf(t *testing.T, toml, notebook string, places ...string) (*convert.Result, string) {

@@ -1,6 +1,8 @@
 package convert
 
 import (
+	"fmt"
+
 	"fieldfare/convert/answers"
 	"fieldfare/convert/layout"
 	"fieldfare/convert/people"
@@ -29,6 +31,7 @@ type settings struct {
 	asks        validate.Asks
 	polygons    area.Set
 	versions    []report.ListVersion
+	sensitive   sensitiveNames
 	// listProblems are what is wrong with the lists themselves.
 	listProblems []string
 }
@@ -58,8 +61,17 @@ func (j Job) settle() (*settings, error) {
 			return nil, err
 		}
 	}
+	s.sensitive = newSensitiveNames(s.taxa, &s.privacy, &p.Privacy)
+	for i := range s.versions {
+		if s.namesPrivate(s.versions[i].Name) {
+			s.versions[i].Name = fmt.Sprintf("list %d", i) // its file's name would tell
+		}
+	}
 	return s, s.settleAsks()
 }
+
+// namesPrivate tells whether a text names a private place.
+func (s *settings) namesPrivate(text string) bool { return len(s.places.Mentioned(text)) > 0 }
 
 // entryFor returns the first part of the project file about the notebook.
 func (s *settings) entryFor(path string) layout.Entry {

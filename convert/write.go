@@ -16,7 +16,7 @@ import (
 
 // writeAll writes the outputs and keeps the accounts, row by row.
 func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *spool.Spool, set *setView, out *stage.Folder) (*Result, error) {
-	w := &writer{settings: s, publisher: publisher{settings: s}, books: books, set: set, ids: newIdentities(s.project.Dataset.ID, set), accounts: newAccounts(books, s.requirements(), job)}
+	w := &writer{settings: s, publisher: publisher{settings: s}, books: books, set: set, ids: newIdentities(s.project.Dataset.ID, set), accounts: newAccounts(books, s, job)}
 	var err error
 	if w.standard, err = newStandard(job); err != nil {
 		return nil, err

@@ -70,6 +70,12 @@ func (l *List) withheldPattern() *regexp.Regexp {
 				all = append(all, regexp.QuoteMeta(s), dotted(s))
 			}
 		}
+		if n := l.names[i]; len([]rune(n.surname)) > 2 {
+			// The surname alone where it is plainly a person's: "Grey's trap",
+			// "with Grey"; else it may be a colour.
+			surname := loosely(n.surname)
+			all = append(all, surname+"['’]s?", "(?:with|by|and|&|per|from|for|of|det|leg|rec|conf)[.:]? +"+surname)
+		}
 		if n := l.names[i]; len(n.given) > 0 {
 			initial := string([]rune(n.given[0])[:1])
 			all = append(all, "(?i:"+regexp.QuoteMeta(initial)+`\.?\s*(?:\p{L}\.?\s*)?`+loosely(n.surname)+")",

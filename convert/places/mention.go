@@ -1,5 +1,7 @@
 package places
 
+import "strings"
+
 // Mentioned returns the private places that a text names among other words,
 // each once. Names of fewer letters than shortestPart turn up by chance and
 // are not looked for.
@@ -7,7 +9,7 @@ func (l *List) Mentioned(text string) []*Place {
 	if l == nil || l.privateWords == 0 || text == "" {
 		return nil
 	}
-	words := foldedWords(text)
+	words := foldedWords(strings.ReplaceAll(text, ".", " ")) // of files too
 	var at []int
 	for i := range words {
 		key := ""
