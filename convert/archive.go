@@ -135,7 +135,7 @@ func (a *archive) event(o *dwc.Occurrence, r *spool.Record) error {
 	}
 	a.seen[o.EventID] = true
 	a.events++
-	return a.write(0, o, r)
+	return a.write(0, withoutNames(o), r)
 }
 
 func (a *archive) close(metadata *dwc.Dataset) error {

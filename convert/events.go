@@ -1,7 +1,10 @@
 package convert
 
 import (
+	"strings"
+
 	"fieldfare/convert/identity"
+	"fieldfare/convert/privacy"
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
 
@@ -54,22 +57,42 @@ func isVisit(r *spool.Record) bool {
 	return r.EmptyVisit || r.Facts.Night || r.Facts.Light || r.Occurrence.SamplingProtocol != "" || r.Occurrence.SamplingEffort != ""
 }
 
+// Kinds of events.
+const (
+	trapNight = "trapNight"
+	siteVisit = "siteVisit"
+	season    = "season"
+)
+
 // eventTypeOf says what kind of event a record is part of.
 func eventTypeOf(r *spool.Record) string {
+	stated := r.Occurrence.EventType
 	switch {
-	case r.Facts.Blur == 0 && r.Occurrence.EventType != "":
-		return r.Occurrence.EventType
+	case stated == trapNight || stated == siteVisit || r.Facts.Blur == 0 && stated != "":
+		return stated
 	case r.Facts.Light || r.Facts.Night:
-		return "trapNight"
+		return trapNight
 	}
-	return "siteVisit"
+	return siteVisit
+}
+
+// withoutNames is a record as its event describes it: an event names nobody, so
+// it does not say that a name is withheld.
+func withoutNames(o *dwc.Occurrence) *dwc.Occurrence {
+	rest, found := strings.CutSuffix(o.InformationWithheld, privacy.PersonWithheld)
+	if !found {
+		return o
+	}
+	bare := *o
+	bare.InformationWithheld = strings.TrimSuffix(rest, "; ")
+	return &bare
 }
 
 // seasonOf makes the parent event of a site's season.
 func seasonOf(o *dwc.Occurrence) dwc.Event {
-	e := o.Event()
+	e := withoutNames(o)
 	return dwc.Event{
-		EventID: o.ParentEventID, EventType: "season", EventDate: o.Year, Year: o.Year,
+		EventID: o.ParentEventID, EventType: season, EventDate: o.Year, Year: o.Year,
 		Locality: e.Locality, County: e.County, CountryCode: e.CountryCode, Country: e.Country,
 		DecimalLatitude: e.DecimalLatitude, DecimalLongitude: e.DecimalLongitude, GeodeticDatum: e.GeodeticDatum,
 		CoordinateUncertainty: e.CoordinateUncertainty, FootprintWKT: e.FootprintWKT, FootprintSRS: e.FootprintSRS,

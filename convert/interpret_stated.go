@@ -51,6 +51,9 @@ func (in *interpreter) restate(d *draft, r *spool.Record) {
 	in.restateDate(o, &stated)
 	restatePlace(o, &stated)
 	in.restateTaxon(d, r, &stated)
+	if stated.DataGeneralizations != "" { // the rougher place may lie in two countries
+		o.Country, o.CountryCode = in.cleaned(stated.Country), in.cleaned(stated.CountryCode)
+	}
 	if o.InformationWithheld == "" || strings.HasPrefix(stated.InformationWithheld, o.InformationWithheld) {
 		o.InformationWithheld = stated.InformationWithheld
 	} else if stated.InformationWithheld != "" && !strings.Contains(o.InformationWithheld, stated.InformationWithheld) {
@@ -62,6 +65,11 @@ func (in *interpreter) restate(d *draft, r *spool.Record) {
 	if stated.Locality != "" && o.Locality == stated.Locality {
 		o.VerbatimLocality = stated.VerbatimLocality
 	}
+}
+
+// states tells whether a record of a page of terms states the term.
+func (d *draft) states(term string) bool {
+	return d.sheet.stated && slices.ContainsFunc(d.Values, func(v layout.Value) bool { return v.Heading == term })
 }
 
 // cleaned takes out of a text what must not leave. Whoever wrote the page is

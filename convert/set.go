@@ -176,7 +176,7 @@ func (v *setView) leaves(o *dwc.Occurrence, r *spool.Record) {
 	if o.EventID != v.lastEvent {
 		// Only the first record of an event describes it.
 		v.lastEvent = o.EventID
-		e := o.Event()
+		e := withoutNames(o).Event()
 		v.usedByEvents.Add(&e)
 	}
 	if r.Facts.Blur == 0 || v.all {
