@@ -278,6 +278,14 @@ func order(w written, a, b angle, fixed bool) (Reading, error) {
 	case vertical(a.hemi) || level(b.hemi):
 		return judge(w, a, b, fixed)
 	case level(a.hemi) || vertical(b.hemi):
+		if a.hemi != 0 && b.hemi != 0 && !home(Point{Lat: b.value, Lon: a.value}) && home(Point{Lat: a.value, Lon: b.value}) {
+			r, err := judge(w, a, b, fixed)
+			if err != nil {
+				return r, err
+			}
+			return query(r, Direction, fmt.Sprintf("%s lies outside Britain and Ireland as written, but within them with the two letters exchanged. "+
+				"It was read as %s; please confirm it.", w.quoted, r.Place)), nil
+		}
 		return judge(w, b, a, fixed)
 	}
 	return judge(w, a, b, fixed)

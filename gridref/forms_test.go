@@ -201,7 +201,7 @@ func TestFaults(t *testing.T) {
 		{"TL 45 812", UnevenFigures, []string{"TL045812"}},
 		{"TL 4530 812", UnevenFigures, []string{"TL45300812"}},
 		{"TL4812/13", TwoReferences, []string{"TL4812", "TL4813"}},
-		{"TL48 44906", UnevenFigures, nil},
+		{"TL48 44906", UnevenFigures, []string{"TL48"}},
 		{"TL48301812021234", TooManyFigures, nil},
 		{"TL 545300 381200", PairAmbiguous, []string{"TF4530081200"}},
 		{"524183, 1234", PairUnits, nil},

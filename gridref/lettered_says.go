@@ -18,6 +18,10 @@ func (t trial) reading(w written) Reading {
 		r = query(r, TooManyFigures, fmt.Sprintf("%s has 12 figures, which claims to know the place to 10 cm. "+
 			"It was read to the metre, as %s; please confirm it.", w.quoted, ref))
 	}
+	if len(t.letters) == 1 && strings.HasPrefix(w.text, t.letters+";") {
+		r = query(r, Lookalike, fmt.Sprintf("%s has a mark behind its first letter that may stand for a letter l or I. "+
+			"It was read as %s; please confirm it.", w.quoted, ref))
+	}
 	if !t.square.HasLand() || t.square.elsewhere() {
 		r = r.atSea(w)
 	}
@@ -70,9 +74,9 @@ func (t *trial) fault(w written, c compact) (Reading, error) {
 			"and as a reference they claim to know the place to 10 cm. Please look up the reference.", w.quoted, s.String()[:2], t.letters), s.String())
 	case UnevenFigures:
 		parts := figureParts(t.figures, c.split[len(c.text)-n-t.suffixLength(c):])
-		suggestions := unevenSuggestions(t.letters, parts)
-		return fault(UnevenFigures, fmt.Sprintf("%s splits its figures as %s; the easting and the northing must have the same number. "+
-			"A zero may have been lost.", w.quoted, strings.Join(parts, " and ")), suggestions...)
+		suggestions, why := unevenSuggestions(t.letters, parts)
+		return fault(UnevenFigures, fmt.Sprintf("%s splits its figures as %s; the easting and the northing must have the same number. %s",
+			w.quoted, strings.Join(parts, " and "), why), suggestions...)
 	}
 	return fault(NoSuchTetrad, fmt.Sprintf("%s ends in letters that fit no 2 km or 5 km square there. A tetrad has one letter, A to Z without O, "+
 		"and a quadrant NE, NW, SE or SW.", w.quoted), t.square.String())
@@ -100,19 +104,29 @@ func figureParts(figures string, split []bool) (parts []string) {
 	return append(parts, figures[start:])
 }
 
-// unevenSuggestions puts one zero back before the shorter of two parts.
-func unevenSuggestions(letters string, parts []string) []string {
+// unevenSuggestions returns what may have been meant by two runs of figures of
+// different lengths, likeliest first, and what may have happened.
+func unevenSuggestions(letters string, parts []string) (suggestions []string, why string) {
+	const lost = "A zero may have been lost."
 	if len(parts) != 2 {
-		return nil
+		return nil, "Figures may have been lost."
 	}
-	if longer := len(parts[0]) - len(parts[1]); longer != 1 && longer != -1 {
-		return nil
+	first, second := len(parts[0]), len(parts[1])
+	if first-second == 1 || second-first == 1 {
+		if e, n := padPair(parts[0], parts[1]); len(e) <= 5 {
+			suggestions = append(suggestions, letters+e+n)
+		}
+		return suggestions, lost
 	}
-	e, n := padPair(parts[0], parts[1])
-	if len(e) > 5 {
-		return nil
+	why = "Something else may stand behind the reference, or figures may have been lost."
+	if (first+second)%2 == 0 && first+second <= 10 {
+		suggestions = append(suggestions, letters+parts[0]+parts[1])
+		why = "A space may have slipped, or figures may have been lost."
 	}
-	return []string{letters + e + n}
+	if first%2 == 0 && first <= 10 {
+		suggestions = append(suggestions, letters+parts[0])
+	}
+	return suggestions, why
 }
 
 // padPair puts zeros before the shorter of two runs of figures.

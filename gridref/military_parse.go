@@ -8,7 +8,7 @@ import (
 
 var (
 	militaryForm = regexp.MustCompile(`^(\d{1,2})([C-HJ-NP-X])([A-HJ-NP-Z])([A-HJ-NP-V])([0-9OIL]*)$`)
-	polarForm    = regexp.MustCompile(`^([ABYZ])([A-HJ-NP-Z])([A-HJ-NP-Z])(\d{4,10})$`)
+	polarForm    = regexp.MustCompile(`^([ABYZ])([A-HJ-NP-Z])([A-HJ-NP-Z])(\d{3,11})$`)
 	zoneAlone    = regexp.MustCompile(`^(\d{1,2})[C-HJ-NP-X]$`)
 )
 
@@ -38,8 +38,17 @@ func parseMilitary(w written) (Reading, error, bool) {
 			t.figures = t.figures[:i] + string(lookalikeFigure(b)) + t.figures[i+1:]
 		}
 	}
+	if s, ok := name.tetrad(c, figures); ok {
+		r, err := fault(LettersLast, fmt.Sprintf("%s may be the tetrad %s with its letters behind the figures, or a square in UTM zone %d. "+
+			"Please give the reference.", w.quoted, s, name.zone), s.String(), t.letters)
+		return r, err, true
+	}
 	grid, east, north, ok := name.corner()
 	if !ok {
+		if name.zone == 0 && len(figures)%2 == 1 {
+			// Any three letters and a number.
+			return Reading{}, nil, false
+		}
 		r, err := fault(NoSuchSquare, fmt.Sprintf("%s names a square that does not exist: %s is not a 100 km square of that zone and band.",
 			w.quoted, t.letters))
 		return r, err, true
@@ -53,4 +62,16 @@ func parseMilitary(w written) (Reading, error, bool) {
 		return r, err, true
 	}
 	return t.reading(w), nil, true
+}
+
+// tetrad takes letters that stand apart behind a figure, figure and letter, as
+// in "48J TL", for those of a British 100 km square. The zones of these islands
+// are left alone.
+func (name military) tetrad(c compact, figures string) (s Square, ok bool) {
+	at := len(c.text) - 2
+	if figures != "" || at != 3 || !c.split[at] || name.zone >= 29 && name.zone <= 31 {
+		return Square{}, false
+	}
+	s, ok = readPlain(c.text[at:] + c.text[:at])
+	return s, ok && s.Grid == British
 }

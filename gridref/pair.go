@@ -65,14 +65,17 @@ func readPair(w written, e, n figure, labelled bool) (Reading, error) {
 	case e.whole == 5 && n.whole == 5 && e.value < scillyWest && e.decimals == 0 && n.decimals == 0:
 		// In metres it would lie in the sea about Scilly.
 		return readRounded(w, scaled(e, 10), scaled(n, 10), 10, PairUnits, "seems to count in tens of metres")
-	case e.whole >= 5 && n.whole >= 5, e.whole == 4 && n.whole >= 6, // St Kilda and Uist
+	case e.whole >= 5 && n.whole >= 5, e.whole == 4 && n.whole >= 6 && pairOn(British, e, n).Square.HasLand(), // St Kilda and Uist
 		e.value > scillyWest && e.value < scillyEast && n.whole == 4 && n.value > 5000:
 		return readMetres(w, e, n, labelled)
 	case e.whole == 4 && n.whole == 4 && e.decimals+n.decimals == 0:
 		return readRounded(w, scaled(e, 100), scaled(n, 100), 100, PairUnits, "seems to count in hundreds of metres")
 	case e.whole == 3 && n.whole >= 1 && n.whole <= 4 && (e.decimals+n.decimals > 0 || n.whole >= 3):
-		unit := 1000 * max(e.precision, n.precision)
-		return readRounded(w, scaled(e, 1000), scaled(n, 1000), unit, PairUnits, "seems to count in kilometres")
+		unit, why := 1000*max(e.precision, n.precision), "seems to count in kilometres"
+		if unit == 1000 && n.whole == 3 {
+			why += ", unless the letters of its 100 km square are missing"
+		}
+		return readRounded(w, scaled(e, 1000), scaled(n, 1000), unit, PairUnits, why)
 	}
 	return fault(PairUnits, fmt.Sprintf("%s is two numbers, and neither a full easting and northing in metres nor a latitude and longitude. "+
 		"Please look up the reference.", w.quoted))

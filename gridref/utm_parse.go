@@ -69,6 +69,10 @@ func readUTM(w written, zone int, letter string, e, n figure) (Reading, error) {
 				north.Note = w.quoted + " does not say the hemisphere; it was read as north."
 				return north, nil
 			}
+			if s, err := (Plane{British, e.value, n.value}).Square(1); err == nil && s.HasLand() && !strings.Contains(w.text, "UTM") && !strings.Contains(w.text, "ZONE") {
+				return fault(PairAmbiguous, fmt.Sprintf("%s is an easting and a northing with a number beside them, which may be a UTM zone or something else. "+
+					"Please give the reference alone.", w.quoted), s.String(), north.Square.String())
+			}
 			return query(north, Direction, fmt.Sprintf("%s does not say the hemisphere. It was read as north, %s; please confirm it.",
 				w.quoted, north.Square)), nil
 		}
