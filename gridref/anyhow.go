@@ -12,6 +12,9 @@ import (
 type parser func(w written) (r Reading, err error, found bool)
 
 func parseAnyhow(text string) (Reading, error) {
+	if len(text) > longestText {
+		return tooLong(text)
+	}
 	w := clean(text)
 	if strings.TrimSpace(w.text) == "" {
 		if w.quoted == "“”" {
@@ -32,6 +35,15 @@ func parseAnyhow(text string) (Reading, error) {
 	}
 	return fault(Unreadable, w.quoted+" is not a grid reference or a latitude and longitude that can be read. "+
 		"Write a reference such as TL4881, or latitude and longitude such as 52.4075, 0.1735.")
+}
+
+// longestText is how many bytes a place with all that is written beside it may
+// have.
+const longestText = 2000
+
+func tooLong(text string) (Reading, error) {
+	start := strings.Fields(strings.ToValidUTF8(text[:60], ""))
+	return fault(Unreadable, fmt.Sprintf("The text that begins “%s” is too long for a place. Please write the reference alone.", strings.Join(start, " ")))
 }
 
 var heightWord = regexp.MustCompile(`alt|h(?:eigh)?t|elev|a\.?s\.?l|a\.?o\.?d|sea|f(?:ee)?t`)

@@ -11,6 +11,9 @@ import (
 // whole, the reading is a query. Anything else is read as by [Parse]. The error
 // is a *Fault.
 func ParseNumber(text string) (Reading, error) {
+	if len(text) > longestText {
+		return tooLong(text)
+	}
 	fields := strings.Fields(text)
 	if len(fields) < 2 || !onlyLetters(fields[0]) {
 		return Parse(text)
@@ -44,6 +47,9 @@ func restored(text, with string) (Reading, error) {
 // ParseEastingNorthing reads a full easting and northing, in metres, kept in
 // two columns. The error is a *Fault.
 func ParseEastingNorthing(easting, northing string) (Reading, error) {
+	if text := easting + northing; len(text) > longestText {
+		return tooLong(text)
+	}
 	easting, northing = strings.TrimSpace(easting), strings.TrimSpace(northing)
 	if easting == "" && northing == "" {
 		return fault(Blank, "No grid reference is given.")
@@ -85,6 +91,9 @@ func oneFigure(text string, axis byte) (figure, bool) {
 // ParseLatLon reads latitude and longitude kept in two columns, each in any of
 // the ways that Parse knows. The error is a *Fault.
 func ParseLatLon(latitude, longitude string) (Reading, error) {
+	if text := latitude + longitude; len(text) > longestText {
+		return tooLong(text)
+	}
 	latitude, longitude = strings.TrimSpace(latitude), strings.TrimSpace(longitude)
 	w := clean(latitude + ", " + longitude)
 	switch {

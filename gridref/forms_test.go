@@ -1,6 +1,7 @@
 package gridref
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -328,5 +329,22 @@ func TestSeparateColumns(t *testing.T) {
 		assert.Error(t, err, "%v", pair)
 		_, err = ParseEastingNorthing(pair[0], pair[1])
 		assert.Error(t, err, "%v", pair)
+	}
+}
+
+// Whatever stands in a cell, a text beyond any place is refused at once.
+func TestTooLong(t *testing.T) {
+	long := strings.Repeat("TL48 ", 1_000_000)
+	for name, parse := range map[string]func() (Reading, error){
+		"Parse":                func() (Reading, error) { return Parse(long) },
+		"ParseNumber":          func() (Reading, error) { return ParseNumber(long) },
+		"ParseLatLon":          func() (Reading, error) { return ParseLatLon("52.41", long) },
+		"ParseEastingNorthing": func() (Reading, error) { return ParseEastingNorthing(long, "281200") },
+	} {
+		_, err := parse()
+		f, ok := err.(*Fault)
+		require.True(t, ok, name)
+		assert.Equal(t, Unreadable, f.Code, name)
+		assert.Less(t, len(f.Message), 300, name)
 	}
 }

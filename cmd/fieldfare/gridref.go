@@ -24,7 +24,7 @@ value is a British, Irish or Channel Islands reference, a full easting and
 northing, UTM, MGRS, or latitude and longitude, however it was written. Each
 is answered with the centre of its square on WGS84 and the distance in metres
 to its farthest corner. What is likely but not certain is marked as a query,
-and what cannot be read is held, with the reason.
+and what cannot be read is held, with the reason. A line may have up to 16 MB.
 
 For example, to see where a moth trap stood:
 

@@ -2,6 +2,8 @@ package lines
 
 import (
 	"bufio"
+	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"strings"
@@ -53,6 +55,9 @@ func (t Table) Column(in io.Reader, out io.Writer, name, prefix string) (wide in
 		}
 		return dst
 	})
+	if long := (*TooLong)(nil); errors.As(err, &long) {
+		long.Line += int64(bytes.Count(head, lineEnd))
+	}
 	return counted.Load(), err
 }
 

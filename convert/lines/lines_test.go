@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"runtime"
 	"strings"
 	"testing"
 	"testing/iotest"
@@ -101,6 +102,37 @@ func TestOrderIsKeptOverManyBlocks(t *testing.T) {
 func TestALineLongerThanABlock(t *testing.T) {
 	long := strings.Repeat("y", 3*blockSize)
 	assert.Equal(t, fmt.Sprintf("%s has %d\nz has 1\n", long, len(long)), stream(t, long+"\nz\n", Text))
+}
+
+// endless gives the same byte for ever.
+type endless byte
+
+func (e endless) Read(p []byte) (int, error) {
+	for i := range p {
+		p[i] = byte(e)
+	}
+	return len(p), nil
+}
+
+// A stream without line ends, or a quote without its partner, is refused in
+// bounded memory.
+func TestALineWithoutAnEnd(t *testing.T) {
+	var long *TooLong
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	require.ErrorAs(t, lengths.Stream(endless('x'), io.Discard, Text), &long)
+	assert.EqualValues(t, 1, long.Line)
+	require.ErrorAs(t, lengths.Stream(io.MultiReader(strings.NewReader("a\nb\n"), endless('x')), io.Discard, CSV), &long)
+	assert.EqualValues(t, 3, long.Line)
+	_, err := lengths.Column(endless('x'), io.Discard, "ref", "new_")
+	require.ErrorAs(t, err, &long)
+	assert.EqualValues(t, 1, long.Line)
+	_, err = lengths.Column(io.MultiReader(strings.NewReader("ref,note\na,b\nc,\"d"), endless('\n')), io.Discard, "ref", "new_")
+	require.ErrorAs(t, err, &long)
+	assert.EqualValues(t, 3, long.Line)
+	assert.ErrorContains(t, err, "line 3 is longer than 16 MB")
+	runtime.ReadMemStats(&after)
+	assert.Less(t, after.TotalAlloc-before.TotalAlloc, uint64(4*8*LongestLine))
 }
 
 func TestAnswersDoNotWaitForTheEnd(t *testing.T) {

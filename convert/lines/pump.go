@@ -2,6 +2,7 @@ package lines
 
 import (
 	"bytes"
+	"fmt"
 	"io"
 	"runtime"
 	"strings"
@@ -10,6 +11,20 @@ import (
 
 // blockSize is how much is read before a core starts on it.
 const blockSize = 256 << 10
+
+// LongestLine is how many bytes a line, or a row of a CSV file with its line
+// breaks inside quotes, may have. A longer one is refused and not cut off, so
+// that memory stays bounded whatever the stream is.
+const LongestLine = 16 << 20
+
+// TooLong is the error of a line beyond the limit.
+type TooLong struct {
+	Line int64 // counted from 1
+}
+
+func (e *TooLong) Error() string {
+	return fmt.Sprintf("line %d is longer than %d MB. Each value needs a line of its own; in a CSV file a quotation mark may lack its partner", e.Line, LongestLine>>20)
+}
 
 // pump cuts a stream into blocks where split allows, works on the blocks on
 // every core and writes the results in order. split returns how much of the
@@ -60,11 +75,17 @@ func pump(in io.Reader, out io.Writer, drop string, split func(block []byte) int
 	return err
 }
 
+var lineEnd = []byte{'\n'}
+
 // blocks reads the stream and yields it in whole blocks.
 func blocks(in io.Reader, split func([]byte) int, yield func(string) bool) error {
 	buffer := make([]byte, 0, blockSize)
+	line := int64(1)
 	for {
 		if len(buffer) == cap(buffer) {
+			if len(buffer) >= LongestLine {
+				return &TooLong{line}
+			}
 			buffer = append(make([]byte, 0, 2*cap(buffer)), buffer...)
 		}
 		n, err := in.Read(buffer[len(buffer):cap(buffer)])
@@ -87,6 +108,7 @@ func blocks(in io.Reader, split func([]byte) int, yield func(string) bool) error
 			if !yield(string(buffer[:whole])) {
 				return nil
 			}
+			line += int64(bytes.Count(buffer[:whole], lineEnd))
 			buffer = buffer[:copy(buffer, buffer[whole:])]
 		}
 	}

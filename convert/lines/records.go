@@ -87,8 +87,13 @@ func (s separator) lastRecord(block []byte) (whole int) {
 func readRecord(in *bufio.Reader) ([]byte, error) {
 	var record []byte
 	for {
-		line, err := in.ReadBytes('\n')
-		record = append(record, line...)
+		line, err := in.ReadSlice('\n')
+		if record = append(record, line...); len(record) > LongestLine {
+			return nil, &TooLong{1}
+		}
+		if err == bufio.ErrBufferFull {
+			continue
+		}
 		if err == io.EOF {
 			return record, nil
 		}
