@@ -2,11 +2,14 @@ package convert
 
 import (
 	"encoding/csv"
+	"slices"
 
 	"fieldfare/convert/compare"
+	"fieldfare/convert/places"
 	"fieldfare/convert/spool"
 	"fieldfare/convert/stage"
 	"fieldfare/dwc"
+	"fieldfare/gridref"
 )
 
 // WithdrawnFile lists the records of the earlier submission that are not in
@@ -69,7 +72,8 @@ func (a *against) each(fn func(o *dwc.Occurrence, r *spool.Record) error) error 
 
 // withdraw writes the list of withdrawn records and returns how many there
 // are.
-func (a *against) withdraw(out *stage.Folder) (int, error) {
+// Where it was is left out for those whose place is private by now.
+func (a *against) withdraw(s *settings, out *stage.Folder) (int, error) {
 	list, err := compare.Withdrawn(a.path, func(id compare.Mark) bool { return a.seen[id] })
 	if err != nil {
 		return 0, err
@@ -81,6 +85,9 @@ func (a *against) withdraw(out *stage.Folder) (int, error) {
 	w := csv.NewWriter(file)
 	w.Write([]string{"occurrenceID", "scientificName", "eventDate", "locality"})
 	for _, r := range list {
+		if s.hides(&r) {
+			r.Where = ""
+		}
 		w.Write([]string{r.ID, r.What, r.When, r.Where})
 	}
 	w.Flush()
@@ -88,6 +95,22 @@ func (a *against) withdraw(out *stage.Folder) (int, error) {
 		return 0, err
 	}
 	return len(list), file.Close()
+}
+
+// hides tells whether a withdrawn record is one that would leave blurred today.
+func (s *settings) hides(r *compare.Record) bool {
+	if _, blur := s.sensitive.in(r.What); blur > 0 || s.privacy.least > 0 {
+		return true
+	}
+	site := s.places.Find(r.Where)
+	if site.Place != nil {
+		site.Possible = append(site.Possible, site.Place)
+	}
+	if slices.ContainsFunc(site.Possible, func(p *places.Place) bool { return s.privacy.place(p) > 0 }) || s.namesPrivate(r.Where) {
+		return true
+	}
+	where, err := gridref.Parse(r.Where)
+	return err == nil && slices.ContainsFunc(s.privacy.squares, func(p privateSquare) bool { return places.Apart(p.where, where) <= privateMetres })
 }
 
 func (a *against) close() {

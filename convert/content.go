@@ -27,8 +27,24 @@ func (in *interpreter) content(d *draft) [16]byte {
 	for _, at := range in.order {
 		v := &d.Values[at&(1<<32-1)]
 		in.parts = append(in.parts, string(v.Meaning), v.Text, v.Sex, v.Stage)
+		if d.o.InformationWithheld != "" {
+			in.parts[len(in.parts)-3] = in.unnamed(d, v)
+		}
 	}
 	return identity.Content(in.parts)
+}
+
+// unnamed is a value as it enters the fingerprint of a record with somebody
+// who is not to be named: an id made from the name could be found by trying
+// names.
+func (in *interpreter) unnamed(d *draft, v *layout.Value) string {
+	switch v.Meaning {
+	case layout.Recorder:
+		return d.o.RecordedBy
+	case layout.Determiner:
+		return d.o.IdentifiedBy
+	}
+	return in.cleaned(v.Text)
 }
 
 // meaningOf is the value's meaning for the fingerprint; none where it comes

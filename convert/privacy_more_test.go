@@ -78,6 +78,42 @@ func TestNothingBesideGivesItAway(t *testing.T) {
 	assert.Contains(t, string(all["records.csv"]), "openly said")
 }
 
+// An id made from a name that is not to be told could be found by trying names.
+func TestIDsAreNotMadeOfWithheldNames(t *testing.T) {
+	id := func(row string) string {
+		d := newDesk(t)
+		d.put("fieldfare.toml", "[privacy]\npeople = [\"Quentin Zqxworthy\"]\n")
+		return d.ids(d.handIn(d.put("moths.csv", "Date,Species,Count,Site,Grid ref,Recorder,Comments\n"+row)))[0]
+	}
+	plain := id("12/6/2021,Flame,3,Sallowmere Reserve,TL4588,Quentin Zqxworthy,worn; with Q. Zqxworthy\n")
+	assert.Equal(t, plain, id("12/6/2021,Flame,3,Sallowmere Reserve,TL4588,Q. Zqxworthy,worn; with Quentin Zqxworthy\n"))
+	assert.NotEqual(t, plain, id("12/6/2021,Flame,4,Sallowmere Reserve,TL4588,Q. Zqxworthy,worn; with Quentin Zqxworthy\n"))
+}
+
+// The list of what is withdrawn, and what stands in a scheme's way, tell no
+// place that is private by now.
+func TestWithdrawnAndAskedTellNoPrivatePlace(t *testing.T) {
+	folder := t.TempDir()
+	notebook := "Date,Species,Count,Site,Grid ref,Recorder\n" +
+		"12/6/2021,Flame,3,Tinker's Row,TF49120123,Ines Calloway\n13/6/2021,Buff-tip,3,Sallowmere Reserve,TL452882,Ines Calloway\n14/6/2021,Flame,3,Sallowmere Reserve,TL4588,Ines Calloway\n" +
+		"15/6/2021,Heart and Dart,3,Tinker's Row,TF49,Ines Calloway\n"
+	path := filepath.Join(folder, "book.csv")
+	require.NoError(t, os.WriteFile(path, []byte(notebook), 0o644))
+	before, after := filepath.Join(folder, "before"), filepath.Join(folder, "after")
+	run(t, convert.Job{Files: []string{path}, Out: before})
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "fieldfare.toml"), []byte("[asks]\nsquare_metres = 5000\n[[privacy.taxon]]\nname = \"Phalera bucephala\"\n[[privacy.place]]\nname = \"Tinker's Row\"\n"), 0o644))
+	result := run(t, convert.Job{Files: []string{path}, Out: after, Against: filepath.Join(before, convert.SubmissionFile)})
+	require.NotEmpty(t, result.Summary.Asks.InTheWay[0].Says, "the recorder is told")
+	for name, data := range streams(t, after) {
+		for _, secret := range []string{"Tinker", "TF49120123", "TL452882", "“TF49”"} {
+			assert.NotContains(t, string(data), secret, name)
+		}
+	}
+	withdrawn, err := os.ReadFile(filepath.Join(after, convert.WithdrawnFile))
+	require.NoError(t, err)
+	assert.Equal(t, 4, strings.Count(string(withdrawn), "\n"), "three are withdrawn, since they leave blurred under other ids")
+}
+
 // leavingOf converts a notebook beside a project file and a list of places, if any, and returns all that
 // leaves, in one text.
 func leavingOf(t *testing.T, toml, notebook string, places ...string) (*convert.Result, string) {

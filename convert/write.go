@@ -274,7 +274,11 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := result.Summary.Write(summary); err != nil {
+	told := result.Summary
+	if slices.Contains(w.accounts.private, true) {
+		told.Asks = told.Asks.WithoutWords()
+	}
+	if err := told.Write(summary); err != nil {
 		return nil, err
 	}
 	return result, summary.Close()
@@ -289,7 +293,7 @@ func (w *writer) finishAgainst(job Job, out *stage.Folder, s *report.Summary) er
 	if err := w.against.each(w.leaving.add); err != nil {
 		return err
 	}
-	n, err := w.against.withdraw(out)
+	n, err := w.against.withdraw(w.settings, out)
 	s.Withdrawn = &n
 	return err
 }

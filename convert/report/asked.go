@@ -1,5 +1,7 @@
 package report
 
+import "slices"
+
 // Asked says whether the set meets what the receiving scheme asks for.
 type Asked struct {
 	Scheme string `json:"scheme,omitempty"`
@@ -23,9 +25,23 @@ type Requirement struct {
 type Cause struct {
 	Check string `json:"check"`
 	// Says is what one of the cases says.
-	Says string `json:"says"`
+	Says string `json:"says,omitempty"`
 	// Cases is how many different cases there are, Records how many records
 	// they concern.
 	Cases   int `json:"cases"`
 	Records int `json:"records"`
+}
+
+// WithoutWords is the same without what single cases say, which may quote what
+// is private.
+func (a *Asked) WithoutWords() *Asked {
+	if a == nil {
+		return nil
+	}
+	told := *a
+	told.InTheWay = slices.Clone(a.InTheWay)
+	for i := range told.InTheWay {
+		told.InTheWay[i].Says = ""
+	}
+	return &told
 }
