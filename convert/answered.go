@@ -208,11 +208,14 @@ func (sr *sheetRun) label() string {
 	return label
 }
 
+// notSaid is where a value comes from that stands for what is not there.
+const notSaid layout.Origin = "not said"
+
 // absent is the value that stands for what a row does not say, so that it can
 // be asked for and answered like any other: for the row where its page has a
 // place for it, else once for the whole page.
 func (d *draft) absent(m layout.Meaning, onPage bool) layout.Value {
-	v := layout.Value{Meaning: m, From: layout.FromProject}
+	v := layout.Value{Meaning: m, From: notSaid}
 	if !onPage {
 		v.Text = "(no " + string(m) + " on " + d.sheet.label() + ")"
 		return v

@@ -50,7 +50,7 @@ func (in *interpreter) unnamed(d *draft, v *layout.Value) string {
 // meaningOf is the value's meaning for the fingerprint; none where it comes
 // from the project file.
 func meaningOf(v *layout.Value) layout.Meaning {
-	if v.From == layout.FromProject {
+	if v.From == layout.FromProject || v.From == notSaid {
 		return ""
 	}
 	return v.Meaning

@@ -21,14 +21,14 @@ func (in *interpreter) site(d *draft, v *layout.Value) places.Reading {
 			text = name
 		}
 	}
-	if v.From == layout.FromProject && text == v.Text {
+	if v.From == notSaid && text == v.Text {
 		return places.Reading{} // there is no name, and none was told
 	}
 	p := recall(in.memory.places, text, func() places.Reading { return in.places.Find(text) })
 	in.note(d, p.Verdict, v)
 	o := &d.o
 	o.Locality = in.scrub(d, v, p.Name)
-	if v.Ref.Row == 0 && v.From == layout.FromProject {
+	if v.From == notSaid {
 		// what the recorder answered; nothing is written
 	} else if written := in.scrub(d, v, verbatim(v)); written != o.Locality {
 		o.VerbatimLocality = written

@@ -128,9 +128,9 @@ func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) 
 // survey decides how the sheet is read: as a page of terms where it is one and
 // the project file does not say otherwise.
 func (sr *sheetRun) survey(s *settings, p *probe) (plan, error) {
-	entry := s.entryFor(sr.file)
-	if notebook.LeftOut(sr.sheet) != "" || len(entry.Columns) == 0 && entry.Page == "" && entry.Headings == "" {
-		page, err := terms.Open(sr.sheet, terms.Options{Archive: notebook.OfArchive(sr.sheet), LeftOut: notebook.LeftOut(sr.sheet), Words: report.TermOf})
+	entry := s.entryForSheet(sr.file, sr.name)
+	if notebook.LeftOut(sr.sheet) != "" || entry.Page == layout.Terms || len(entry.Columns) == 0 && entry.Page == "" && entry.Headings == "" {
+		page, err := terms.Open(sr.sheet, terms.Options{Archive: notebook.OfArchive(sr.sheet), LeftOut: notebook.LeftOut(sr.sheet), Words: report.TermOf, Entry: entry})
 		if err != nil {
 			return nil, err
 		}

@@ -83,6 +83,16 @@ func (s *settings) entryFor(path string) layout.Entry {
 	return layout.Entry{}
 }
 
+// entryForSheet returns the first part of the project file about a sheet.
+func (s *settings) entryForSheet(path, sheet string) layout.Entry {
+	for _, e := range s.project.Notebook {
+		if e.Fits(path, sheet) {
+			return e
+		}
+	}
+	return layout.Entry{}
+}
+
 func (s *settings) layoutOptions(p *probe) layout.Options {
 	return layout.Options{Overrides: s.project.Notebook, ZeroIsAbsence: s.project.Reading.ZeroIsAbsence, Probe: p}
 }

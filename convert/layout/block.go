@@ -31,6 +31,7 @@ type block struct {
 	sample     []keptRow
 	heads      []*keptRow
 	axis       *axis        // of a table
+	across     func([]int)  // builds the axis over the columns of a table
 	factRows   map[int]bool // rows of a table's body that say something of its columns
 	entry      *Entry       // of the project file, that opened the block
 	chosen     *Entry       // whose lines override the reading

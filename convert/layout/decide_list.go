@@ -20,6 +20,7 @@ func (b *block) decide(p *Plan) {
 		return
 	}
 	b.chosen = e
+	b.chooseAxis()
 	b.lastRecord(p)
 	b.makeColumns(p)
 	b.resolve(p.page)
@@ -174,10 +175,46 @@ func (b *block) choose(c *column) {
 	}
 	if s, ok := b.chosen.column(notebook.ColumnName(c.col + 1)); ok {
 		c.sense, c.left, c.why, c.weight, c.fixed = s, "", "the project file", 1000, true
+		c.trap = s.stage == partTrap
+		if c.trap {
+			c.stage = ""
+		}
 		if s.meaning == Ignored {
 			c.left = s.leave
 		}
 	}
+}
+
+// chooseAxis lets the project file's word stand on the columns of counts of a
+// table, and on the year and month that complete their dates.
+func (b *block) chooseAxis() {
+	e := b.chosen
+	if e == nil || b.axis == nil {
+		return
+	}
+	var cols []int
+	for i := range b.axis.cols {
+		c := b.axis.cols[i].col
+		if s, said := e.column(notebook.ColumnName(c + 1)); !said || s.meaning == Count || s.meaning == Ignored {
+			cols = append(cols, c)
+		}
+	}
+	if len(cols) == 0 {
+		return
+	}
+	if _, year := e.Facts["year"]; year || e.Facts["month"] != "" || len(cols) < len(b.axis.cols) {
+		b.across(cols)
+	}
+	for i := range b.axis.cols {
+		ac := &b.axis.cols[i]
+		switch s, said := e.column(notebook.ColumnName(ac.col + 1)); {
+		case said && s.meaning == Ignored:
+			ac.left = s.leave
+		case said:
+			ac.left, ac.sex, ac.stage = "", s.sex, s.stage
+		}
+	}
+	b.axis.groups()
 }
 
 // headings returns the upper and lower heading of every column as written. A

@@ -3,9 +3,11 @@ package layout
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
 )
 
 // Entries returns the decision as [[notebook]] entries for the project file,
@@ -30,13 +32,17 @@ func (p *Plan) Entries() []Entry {
 			e.Rows += itoa(b.last)
 		}
 		e.Columns = map[string]string{}
+		held := slices.ContainsFunc(b.cols, func(c column) bool { return c.doubt.State >= reading.Held })
 		for i := range b.cols {
 			c := &b.cols[i]
 			if c.left == leaveEmpty {
 				continue
 			}
-			e.Columns[notebook.ColumnName(c.col+1)] = c.role()
-			if c.carry && c.used() && c.master == i && (c.stats.blank > 0 || c.stats.ditto > 0) {
+			if c.doubt.State >= reading.Held || held && (c.left == leaveSecond || c.left == leaveNotUnderstood) {
+				continue // left to be judged again, or the question would go with it
+			}
+			e.Columns[notebook.ColumnName(c.col+1)] = b.role(i)
+			if c.carry && c.used() && !isName(c.meaning) && (c.stats.blank > 0 || c.stats.ditto > 0) && !slices.Contains(e.CarryDown, string(c.meaning)) {
 				e.CarryDown = append(e.CarryDown, string(c.meaning))
 			}
 		}
@@ -65,6 +71,18 @@ func (p *Plan) Entries() []Entry {
 	return out
 }
 
+// role is what a column holds; of a reference put together, which part.
+func (b *block) role(i int) string {
+	c := &b.cols[i]
+	if c.left == "" && c.meaning == GridRef && c.part == whole && len(b.cols[c.master].joined) == 2 {
+		if c.master == i {
+			return partNames[partLetters]
+		}
+		return partNames[partFigures]
+	}
+	return c.role()
+}
+
 // role is what the column holds, in the words of Entry.Columns.
 func (c *column) role() string {
 	switch {
@@ -74,6 +92,8 @@ func (c *column) role() string {
 		return partNames[c.part]
 	case c.meaning == Term:
 		return "term " + c.term
+	case c.trap:
+		return roleTrap
 	case c.meaning == Count:
 		return strings.TrimSpace("count " + strings.TrimSpace(c.sex+" "+c.stage))
 	}

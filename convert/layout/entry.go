@@ -20,7 +20,8 @@ type Entry struct {
 	Encoding  string `toml:"encoding,omitempty"`
 	Delimiter string `toml:"delimiter,omitempty"`
 	// Page is what the page is: "list", "nights across", "nights down",
-	// "diary" or "skip".
+	// "diary", "terms" (every column is headed by a Darwin Core term, and
+	// Columns name others: A = "term eventDate") or "skip".
 	Page string `toml:"page,omitempty"`
 	// Headings is the row of the headings, or the first and last ("4-5");
 	// "none" where the page has none.
@@ -31,7 +32,8 @@ type Entry struct {
 	// are those of Meaning, and the parts that are joined: "day", "month",
 	// "year", "easting", "northing", "grid letters", "grid figures", "genus",
 	// "species", "subspecies". "count male", "count larva" give a count its
-	// sex or stage, "term lifeStage" names a Darwin Core term.
+	// sex or stage, "count trap" holds the counts of the trap that its heading
+	// names, "term lifeStage" names a Darwin Core term.
 	Columns map[string]string `toml:"columns,omitempty"`
 	// Facts hold for every row that lacks its own: site = "Tinker's Row". The
 	// keys are meanings, and "year" and "month".
@@ -43,8 +45,8 @@ type Entry struct {
 	Skip []string `toml:"skip,omitempty"`
 }
 
-// fits reports whether the entry is about the sheet.
-func (e *Entry) fits(file, sheet string) bool {
+// Fits reports whether the entry is about the sheet.
+func (e *Entry) Fits(file, sheet string) bool {
 	return fitsPattern(e.File, filepath.Base(file)) && fitsPattern(e.Sheet, sheet)
 }
 
@@ -60,6 +62,23 @@ func fitsPattern(pattern, name string) bool {
 	ok, err = path.Match(strings.ToLower(path.Base(filepath.ToSlash(pattern))), strings.ToLower(name))
 	return err == nil && ok
 }
+
+// Skips reports whether the entry leaves the row out.
+func (e *Entry) Skips(row int) bool {
+	for _, s := range e.Skip {
+		if sp := parseSpan(s); sp.from > 0 && row >= sp.from && (sp.to == 0 || row <= sp.to) {
+			return true
+		}
+	}
+	return false
+}
+
+// Terms is the kind of a page whose columns are all headed by Darwin Core
+// terms, in Entry.Page.
+const Terms = "terms"
+
+// LeftOut is why a row or column is left out that an entry leaves out.
+const LeftOut = leaveProject
 
 // FitsFile reports whether the entry is about the notebook, or some sheet of it.
 func (e *Entry) FitsFile(file string) bool { return fitsPattern(e.File, filepath.Base(file)) }

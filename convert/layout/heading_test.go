@@ -92,10 +92,10 @@ func ExampleSurvey() {
 	//     For all rows that lack their own: grid reference “TL 453 812” (page fact, A1)
 	//     Dates without a year are of 2014 (page fact)
 	//   6 rows, 3 records; 16 cells used
-	//     Carried down: date, 1 times
+	//     Carried down: date, 1 time
 	//     Carried down: recorder, 2 times
-	//     Skipped: headings, 1 rows
-	//     Skipped: title, 2 rows
+	//     Skipped: headings, 1 row (3)
+	//     Skipped: title, 2 rows (1-2)
 	// date=12/6/2014 (cell) name=Heart and Dart (cell) count=3 (cell) recorder=IC (cell) site=Tinker's Row (page fact) grid reference=TL 453 812 (page fact)
 	// name=Flame (cell) count=1 (cell) date=12/6/2014 (carried down) recorder=IC (carried down) site=Tinker's Row (page fact) grid reference=TL 453 812 (page fact)
 	// date=13/6/2014 (cell) name=Drinker (cell) count=2 (cell) recorder=IC (carried down) site=Tinker's Row (page fact) grid reference=TL 453 812 (page fact)

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"slices"
+	"strings"
 
 	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
@@ -58,6 +59,24 @@ func (e eyes) countsSpecies(text string) bool {
 	if len(text) > 2000 {
 		return false
 	}
+	words := strings.Fields(text)
+	for i, w := range words {
+		if n, ok := isInt(w); ok && n < 1000 && e.namesNext(words[i+1:]) {
+			return true
+		}
+	}
 	items, _ := e.itemsIn(text)
 	return slices.ContainsFunc(items, func(it item) bool { return it.count != "" && e.lookText(it.name).is(lookTaxon) })
+}
+
+// namesNext reports whether words begin with the name of a species: a known
+// one, or two words and more that are written like one.
+func (e eyes) namesNext(words []string) bool {
+	for n := 1; n <= min(5, len(words)); n++ {
+		l := e.lookText(strings.TrimRight(strings.Join(words[:n], " "), ",;.:)"))
+		if l.is(lookKnownTaxon) || n > 1 && l.is(lookTaxon) && !l.is(lookPlace) {
+			return true
+		}
+	}
+	return false
 }

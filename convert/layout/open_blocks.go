@@ -43,8 +43,11 @@ func (p *Plan) openBlocks(running *facts, before facts, from int, h head) {
 			if len(groups) > 1 {
 				b.monthBeside(cols)
 			}
-			p.buildAxis(b, cols, species, b.heads)
-			b.axis.datesInCells(pg.tableBody(h.to))
+			b.across = func(cols []int) {
+				p.buildAxis(b, cols, species, b.heads)
+				b.axis.datesInCells(pg.tableBody(h.to))
+			}
+			b.across(cols)
 		}
 	}
 }
@@ -250,6 +253,10 @@ func (b *block) isFactRow(row int) bool { return b.factRows[row] }
 func (b *block) settleTable(p *Plan) {
 	for i := range b.cols {
 		if c := &b.cols[i]; c.used() && c.meaning == Count {
+			if b.numbersNames(c) {
+				c.sense, c.left = sense{meaning: Ignored, leave: leaveListNumber}, leaveListNumber
+				continue
+			}
 			if !isTotalHeading(c.heading) && !c.fixed {
 				b.note("counts-beside-table", "Column "+notebook.ColumnName(c.col+1)+" holds counts but stands under no night, place or species. It is taken for a total and left out. If it is none, give it a heading.", c.col)
 			}
@@ -270,6 +277,16 @@ func (b *block) settleTable(p *Plan) {
 	b.sumColumns()
 	b.runningColumns()
 	p.emptyNights(b)
+}
+
+// leaveListNumber is what a column of numbers before the names is: those of
+// some list, of which nothing says which.
+const leaveListNumber = "number of a list"
+
+// numbersNames reports whether a column left of the counts numbers the names:
+// every number comes once, and none is small.
+func (b *block) numbersNames(c *column) bool {
+	return c.col < b.axis.cols[0].col && !b.axis.species && c.stats.n >= 2 && c.stats.numbers == c.stats.n && len(c.stats.distinct) == c.stats.n && c.stats.upTo(99) == 0 && !isTotalHeading(c.heading)
 }
 
 // factRows finds rows among a table's counts that speak of its columns: the

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
 )
 
 // overridden opens the blocks that the project file describes, and reports
@@ -60,9 +61,10 @@ func (p *Plan) openEntry(running *facts, e *Entry, later bool) []*block {
 		start = min(first, heads.from)
 	}
 	if heads.from > 0 && h.from >= 0 && h.to >= 0 {
-		h.cols, h.species, h.table = pg.tableAt(h.to, 0, pg.width-1)
-		if !h.table && h.from != h.to {
-			h.cols, h.species, h.table = pg.tableAt(h.from, 0, pg.width-1)
+		for i := h.from; i <= h.to; i++ {
+			if cols, species, ok := pg.tableAt(i, 0, pg.width-1); ok && len(cols) > len(h.cols) {
+				h.cols, h.species, h.table = cols, species, true
+			}
 		}
 		switch {
 		case e.Page == string(kindList):
@@ -142,7 +144,7 @@ func (e *Entry) apply(b *block) {
 		case "month":
 			b.facts.setMonth(text, FromProject, originWords(FromProject))
 		default:
-			if m, ok := meaningNamed(key); ok {
+			if m, ok := meaningNamed(key); ok && !b.facts.says(m, text) {
 				b.facts.set(Value{Meaning: m, Text: text, From: FromProject})
 			}
 		}
@@ -162,6 +164,20 @@ func (e *Entry) apply(b *block) {
 	}
 }
 
+// says reports whether the page states the same already, and takes its word
+// for it: what the project file repeats needs no check.
+func (f *facts) says(m Meaning, text string) bool {
+	for i := range f.values {
+		if v := &f.values[i]; v.Meaning == m && v.Text == text {
+			if v.Doubt.State < reading.Held {
+				v.Doubt = reading.Verdict{}
+			}
+			return true
+		}
+	}
+	return false
+}
+
 // column returns what the entry says of a column.
 func (e *Entry) column(letters string) (sense, bool) {
 	for k, role := range e.Columns {
@@ -171,6 +187,13 @@ func (e *Entry) column(letters string) (sense, bool) {
 	}
 	return sense{}, false
 }
+
+// roleTrap is the role of a column that holds the counts of the trap that its
+// heading names.
+const (
+	roleTrap = "count trap"
+	partTrap = "trap"
+)
 
 // roleNamed reads the words of Entry.Columns.
 func roleNamed(role string) (sense, bool) {
@@ -189,6 +212,9 @@ func roleNamed(role string) (sense, bool) {
 			return sense{meaning: Taxon, part: pt}, true
 		}
 		return sense{meaning: Ignored, leave: leaveProject}, true
+	}
+	if low == roleTrap {
+		return sense{meaning: Count, stage: partTrap}, true
 	}
 	if rest, ok := strings.CutPrefix(low, "count "); ok {
 		s := sense{meaning: Count}
@@ -229,6 +255,23 @@ var meanings = [...]Meaning{Date, EndDate, Time, EndTime, Taxon, Scientific, Ver
 	Recorder, Determiner, Verifier, Site, GridRef, Latitude, Longitude, Uncertainty, ViceCounty, County, Country, Elevation, Habitat, Method,
 	Effort, Weather, Temperature, Measurement, Specimen, Remarks, Certainty, Basis, RecordID, Term, Ignored}
 
+// FactMeaning returns the meaning that a name in Entry.Facts has; a year or a
+// month by itself has none.
+func FactMeaning(name string) (Meaning, bool) {
+	return meaningNamed(strings.ToLower(trim(name)))
+}
+
+// TermColumns are the terms that an entry gives the columns of a page of
+// terms, by the columns' letters; empty for a column that is left out.
+func (e *Entry) TermColumns() map[string]string {
+	out := map[string]string{}
+	for letters, role := range e.Columns {
+		s, _ := roleNamed(role)
+		out[strings.ToUpper(trim(letters))] = s.term
+	}
+	return out
+}
+
 func meaningNamed(s string) (Meaning, bool) {
 	for _, m := range meanings {
 		if string(m) == s {
@@ -258,8 +301,14 @@ func (e *Entry) Check() string {
 	}
 	switch e.Page {
 	case "", string(kindList), string(kindAcross), string(kindDown), string(kindDiary), string(kindNone):
+	case Terms:
+		for _, k := range sortedKeys(e.Columns) {
+			if s, _ := roleNamed(e.Columns[k]); s.meaning != Term && s.meaning != Ignored {
+				return "columns: " + k + " = “" + e.Columns[k] + "”: on a page of terms a column is a term, such as \"term eventDate\", or \"ignored\"."
+			}
+		}
 	default:
-		return "page = “" + e.Page + "”: write list, nights across, nights down, diary or skip."
+		return "page = “" + e.Page + "”: write list, nights across, nights down, diary, terms or skip."
 	}
 	for _, s := range append([]string{e.Headings, e.Rows}, e.Skip...) {
 		if s != "" && !strings.EqualFold(s, "none") && parseSpan(s).from == 0 {

@@ -50,7 +50,7 @@ func Survey(s notebook.Sheet, o Options) (*Plan, error) {
 	}
 	p := &Plan{page: pg, opts: o}
 	for _, e := range o.Overrides {
-		if e.fits(pg.file, pg.sheet) && !e.empty() {
+		if e.Fits(pg.file, pg.sheet) && !e.empty() {
 			p.entries = append(p.entries, e)
 		}
 	}

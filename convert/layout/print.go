@@ -3,6 +3,8 @@ package layout
 import (
 	"fmt"
 	"io"
+	"maps"
+	"slices"
 	"sort"
 	"strings"
 
@@ -21,7 +23,7 @@ func (p *Plan) Print(w io.Writer) {
 	}
 	fmt.Fprintln(w, name)
 	for _, b := range p.blocks {
-		b.print(w)
+		p.printBlock(b, w)
 	}
 	p.tally.print(w)
 	for _, n := range p.notes {
@@ -34,10 +36,24 @@ func (p *Plan) Print(w io.Writer) {
 	}
 }
 
+// columnNotes are the messages about the page and its columns.
+func (p *Plan) columnNotes() map[string]bool {
+	said := map[string]bool{}
+	for _, n := range p.notes {
+		said[n.Message] = true
+	}
+	for _, b := range p.blocks {
+		for _, n := range b.notes {
+			said[n.Message] = true
+		}
+	}
+	return said
+}
+
 var kindWords = map[kind]string{kindList: "a list, one record a row", kindAcross: "a table, species down and nights or places across",
 	kindDown: "a table, nights or places down and species across", kindDiary: "a diary, several records a line", kindNone: "no page of records"}
 
-func (b *block) print(w io.Writer) {
+func (p *Plan) printBlock(b *block, w io.Writer) {
 	rows := "from row " + itoa(b.first)
 	if b.last > 0 {
 		rows = fmt.Sprintf("rows %d to %d", b.first, b.last)
@@ -50,14 +66,49 @@ func (b *block) print(w io.Writer) {
 		fmt.Fprintf(w, " (%s)", b.why)
 	}
 	fmt.Fprintln(w)
+	lines := map[int]string{}
 	for i := range b.cols {
-		c := &b.cols[i]
-		if c.left == leaveEmpty && c.heading == "" {
-			continue
+		if c := &b.cols[i]; c.left != leaveEmpty || c.heading != "" {
+			lines[c.col] = b.columnLine(i)
 		}
-		fmt.Fprintf(w, "    %-3s %s\n", notebook.ColumnName(c.col+1), b.columnLine(i))
+	}
+	if b.axis != nil {
+		for i := range b.axis.cols {
+			lines[b.axis.cols[i].col] = b.axis.cols[i].line()
+		}
+	}
+	for _, c := range slices.Sorted(maps.Keys(lines)) {
+		if p.page.hiddenColumns[c] {
+			lines[c] += "; hidden in the workbook"
+		}
+		fmt.Fprintf(w, "    %-3s %s\n", notebook.ColumnName(c+1), lines[c])
 	}
 	b.facts.print(w)
+}
+
+// line says in words what a column of a table's counts is.
+func (ac *axisColumn) line() string {
+	if ac.left != "" {
+		return "left out: " + ac.left + " — the heading “" + ac.heading + "”"
+	}
+	what := "counts"
+	if ac.role != Count {
+		what = string(ac.role)
+	}
+	if mark := strings.TrimSpace(ac.sex + " " + ac.stage); mark != "" {
+		what += " " + mark
+	}
+	var of []string
+	for i := range ac.values {
+		of = append(of, string(ac.values[i].Meaning)+" “"+ac.values[i].Text+"”")
+	}
+	if len(of) > 0 {
+		what += " of " + strings.Join(of, ", ")
+	}
+	if ac.heading != "" {
+		what += " — the heading “" + ac.heading + "”"
+	}
+	return what
 }
 
 // columnLine says in words what a column holds and why.
@@ -71,6 +122,8 @@ func (b *block) columnLine(i int) string {
 		what += " (" + partNames[c.part] + ")"
 	case c.meaning == Term:
 		what = "term " + c.term
+	case c.trap:
+		what = "count of the trap “" + c.heading + "”"
 	case c.sex != "" || c.stage != "":
 		what = strings.TrimSpace(what + " " + c.sex + c.stage)
 	}
@@ -112,15 +165,21 @@ func (t *tally) print(w io.Writer) {
 	if t.rows == 0 {
 		return
 	}
-	fmt.Fprintf(w, "  %d rows, %d records; %d cells used\n", t.rows, t.drafts, t.used)
+	fmt.Fprintf(w, "  %s, %s; %s used\n", many(t.rows, "row"), many(t.drafts, "record"), many(t.used, "cell"))
 	for _, k := range sortedKeys(t.carried) {
-		fmt.Fprintf(w, "    Carried down: %s, %d times\n", k, t.carried[k])
+		fmt.Fprintf(w, "    Carried down: %s, %s\n", k, many(t.carried[k], "time"))
 	}
 	for _, k := range sortedKeys(t.skipped) {
-		fmt.Fprintf(w, "    Skipped: %s, %d rows\n", k, t.skipped[k])
+		fmt.Fprintf(w, "    Skipped: %s, %s (%s)\n", k, many(t.skipped[k], "row"), t.where(k))
 	}
 	for _, k := range sortedKeys(t.left) {
 		fmt.Fprintf(w, "    Cells left out: %s, %d\n", k, t.left[k])
+	}
+	for _, n := range t.notes {
+		fmt.Fprintf(w, "  To check, row %d: %s\n", n.Ref.Row, n.Message)
+	}
+	if t.more > 0 {
+		fmt.Fprintf(w, "  To check: %s like these; all are in the queries workbook.\n", many(t.more, "more row"))
 	}
 }
 

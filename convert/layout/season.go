@@ -23,7 +23,7 @@ func (b *block) holdFirstAndLast() {
 	var first, last, total *column
 	for i := range b.cols {
 		c := &b.cols[i]
-		if c.stats.n == 0 || c.fixed {
+		if c.stats.n == 0 {
 			continue
 		}
 		heading := " " + normHeading(c.heading) + " "
@@ -39,7 +39,7 @@ func (b *block) holdFirstAndLast() {
 	}
 	date := b.find(Date, whole)
 	switch {
-	case first == nil || date == nil || last == nil && (total == nil || date != first):
+	case first == nil || date == nil || date.fixed || last == nil && (total == nil || date != first):
 		return
 	case last != nil:
 		date.doubt = reading.HeldOf("season-summed-up", "The columns “"+first.heading+"” and “"+last.heading+
@@ -61,7 +61,7 @@ func (b *block) holdDatesInACell() {
 	}
 	for i := range b.cols {
 		c := &b.cols[i]
-		if c.left != leaveNotUnderstood && !(c.used() && (c.meaning == Remarks || c.meaning == Count)) || c.fixed || c.stats.n == 0 {
+		if c.left != leaveNotUnderstood && !(c.used() && (c.meaning == Remarks || c.meaning == Count)) || c.stats.n == 0 {
 			continue
 		}
 		dated, several := 0, 0

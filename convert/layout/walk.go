@@ -36,7 +36,7 @@ func (p *Plan) Walk(s notebook.Sheet, fn func(*Outcome) error) error {
 	for _, b := range p.blocks {
 		w.states = append(w.states, newListState(p, b))
 	}
-	p.tally = tally{}
+	p.tally = tally{printed: p.columnNotes()}
 	return s.Walk(func(r *notebook.Row) error {
 		w.row(r)
 		p.tally.add(&w.out)

@@ -22,6 +22,7 @@ type Page struct {
 	file, name string
 	columns    []column
 	heads      int // row of the headings
+	entry      layout.Entry
 	archive    bool
 	// leftOut is why nothing of the page is read; empty for any other.
 	leftOut string
@@ -47,6 +48,10 @@ type Options struct {
 	Archive bool
 	// LeftOut is why nothing of the page is read; empty for any other.
 	LeftOut string
+	// Entry is the project file's word on the page: one that calls it a page of
+	// terms settles that, and its columns, facts and rows to skip go before
+	// the page's own.
+	Entry layout.Entry
 	// Words leads from a heading in words to its term; empty where it is none.
 	Words func(heading string) string
 }
@@ -58,7 +63,7 @@ var enough = errors.New("seen enough")
 // them spelt as only terms are ("eventDate"), and the page must say what was
 // seen.
 func Open(s notebook.Sheet, o Options) (*Page, error) {
-	p := &Page{file: s.File(), name: s.Name(), at: map[string]int{}, archive: o.Archive, leftOut: o.LeftOut}
+	p := &Page{file: s.File(), name: s.Name(), at: map[string]int{}, archive: o.Archive, leftOut: o.LeftOut, entry: o.Entry}
 	err := s.Walk(func(r *notebook.Row) error {
 		for i := range r.Cells {
 			if strings.TrimSpace(r.Cells[i].Text) != "" {
@@ -79,10 +84,19 @@ func Open(s notebook.Sheet, o Options) (*Page, error) {
 }
 
 func (p *Page) read(r *notebook.Row, o Options) {
+	chosen := o.Entry.TermColumns()
 	for i := range r.Cells {
 		h := strings.TrimSpace(r.Cells[i].Text)
 		c := column{heading: h, first: -1}
-		if term := termOf(h, o); term != "" {
+		name, said := chosen[notebook.ColumnName(i+1)]
+		if said && name == "" {
+			p.columns = append(p.columns, c) // ignored
+			continue
+		}
+		if !said {
+			name = h
+		}
+		if term := termOf(name, o); term != "" {
 			if first, twice := p.at[term]; twice {
 				c.first = first
 			} else {
@@ -143,6 +157,9 @@ func (p *Page) isOne(o Options) bool {
 		case c.term != "" && strings.ToLower(c.term) != c.term && strings.HasSuffix(c.heading, c.term):
 			spelt++
 		}
+	}
+	if o.Entry.Page == layout.Terms {
+		return len(p.at) > 0
 	}
 	if o.Archive {
 		return spelt >= 1 || o.LeftOut != ""
@@ -205,15 +222,10 @@ func (p *Page) Entries() []layout.Entry {
 	if p.leftOut != "" {
 		return nil
 	}
-	e := layout.Entry{File: filepath.Base(p.file), Sheet: p.name, Page: "list", Headings: fmt.Sprint(p.heads), Columns: map[string]string{}}
+	e := layout.Entry{File: filepath.Base(p.file), Sheet: p.name, Page: layout.Terms, Columns: map[string]string{}}
 	for i := range p.columns {
-		c := &p.columns[i]
-		switch {
-		case c.meaning == "":
-		case c.term != "" && c.meaning == layout.Term:
+		if c := &p.columns[i]; c.term != "" {
 			e.Columns[notebook.ColumnName(i+1)] = "term " + c.term
-		default:
-			e.Columns[notebook.ColumnName(i+1)] = string(c.meaning)
 		}
 	}
 	return []layout.Entry{e}

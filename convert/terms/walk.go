@@ -1,7 +1,9 @@
 package terms
 
 import (
+	"maps"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -32,6 +34,9 @@ func (p *Page) Walk(s notebook.Sheet, fn func(*layout.Outcome) error) error {
 		case p.leftOut != "":
 			out.Skip = p.leftOut
 			out.Left[p.leftOut] = withText(r)
+		case p.entry.Skips(r.Number):
+			out.Skip = layout.LeftOut
+			out.Left[layout.LeftOut] = withText(r)
 		default:
 			d := layout.Draft{Row: r.Number, Values: drafts[0].Values[:0]}
 			p.draft(r, &d, &out)
@@ -124,9 +129,21 @@ func (p *Page) draft(r *notebook.Row, d *layout.Draft, out *layout.Outcome) {
 	if p.value(r, "eventDate") == "" {
 		p.dateOfParts(r, d)
 	}
+	p.addFacts(d)
 	// An event of its own, of an archive whose core are events.
 	d.Empty = p.value(r, "eventID") != "" && p.value(r, "occurrenceID") == "" && p.value(r, "scientificName") == "" &&
 		p.value(r, "vernacularName") == "" && p.value(r, "verbatimIdentification") == "" && p.value(r, "individualCount") == ""
+}
+
+// addFacts gives a row what the project file says of all of them and the row
+// does not say itself.
+func (p *Page) addFacts(d *layout.Draft) {
+	for _, name := range slices.Sorted(maps.Keys(p.entry.Facts)) {
+		m, ok := layout.FactMeaning(name)
+		if _, said := d.Get(m); ok && !said {
+			d.Values = append(d.Values, layout.Value{Meaning: m, Text: strings.TrimSpace(p.entry.Facts[name]), From: layout.FromProject})
+		}
+	}
 }
 
 func (p *Page) value(r *notebook.Row, term string) string {
