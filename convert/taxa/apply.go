@@ -20,6 +20,11 @@ func (r *resolver) applyTail(o outcome, s string, toks []token, t *tail, base ba
 			return o
 		}
 	}
+	if t.other != nil && t.other.taxon != o.taxon {
+		if p, ok := r.joinSides(s, nil, []outcome{o, *t.other}); ok {
+			return p
+		}
+	}
 	if t.agg != "" {
 		o = r.toAggregate(o, t.agg, written(s, toks))
 	}
@@ -36,6 +41,9 @@ func (r *resolver) applyTail(o outcome, s string, toks []token, t *tail, base ba
 		h := held(CodeAmbiguous, "%s leaves the species open, though %s is the name of one, %s.", quoted(s), quoted(written(s, toks)), taxon)
 		if up, _ := r.sharedEnding(vernacularWords(written(s, toks))); up != none {
 			h.cands = append(h.cands, up)
+		}
+		if int(o.taxon) < len(ix.parents) && ix.parents[o.taxon] != none && ix.taxa[ix.parents[o.taxon]].Rank == RankAggregate {
+			h.cands = append(h.cands, ix.parents[o.taxon])
 		}
 		if g := ix.above(taxon, RankGenus); g != none {
 			h.cands = append(h.cands, g)

@@ -136,6 +136,12 @@ func soundKey(k string, spoken bool) string {
 			i++
 		case (c == 't' || c == 'r' || c == 'c') && next == 'h':
 			i++
+		case spoken && c == 'q' && next == 'u':
+			if out = append(out, 'c'); len(out) == maxKey {
+				return string(out)
+			}
+			c = 'w' // harlequin, harlikwin
+			i++
 		case c == 'y' || c == 'j':
 			c = 'i'
 		case c == 'k':

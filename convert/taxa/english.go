@@ -216,16 +216,42 @@ func (r *resolver) writtenOut(words []string, toks []token, used int) []suggesti
 			return nil
 		}
 	}
+	sp := &r.ix.spelling
+	if len(full) == 0 && len(words) > 1 && len(dotted) == len(words) {
+		full = sp.beginning(words)
+	}
 	if short == 0 || len(full) == 0 {
 		return nil
 	}
-	sp := &r.ix.spelling
 	var found []suggestion
 	for _, at := range sp.postings[r.rarest(full)] {
 		name := sp.names[at]
 		candidate := vernacularWords(r.ix.names[name].text)
 		if shortenedFrom(words, candidate, dotted) {
 			found = append(found, suggestion{name: name, cost: 5, used: used, apply: true})
+		}
+	}
+	return found
+}
+
+// beginning is the word of vernacular names that begins with the longest of the
+// words cut short, where there is only one.
+func (sp *spelling) beginning(words []string) []string {
+	long := ""
+	for _, w := range words {
+		if len(w) > len(long) {
+			long = w
+		}
+	}
+	var found []string
+	if len(long) < 3 {
+		return nil
+	}
+	for w := range sp.postings {
+		if strings.HasPrefix(w, long) && !strings.HasSuffix(w, "s") {
+			if found = append(found, w); len(found) > 1 {
+				return nil
+			}
 		}
 	}
 	return found

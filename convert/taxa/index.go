@@ -19,7 +19,7 @@ type Index struct {
 	genera   map[string]genusRange
 	genusKey []string         // keys of genera in the order of genusRange.id
 	epithets map[string]int32 // first sciEntry with an epithet
-	numbers  map[string]int32 // checklist number -> taxon, or none if several
+	numbers  numberIndex
 	aggs     map[string][]aggregate
 	spelling spelling
 	known    *lexicon
@@ -413,31 +413,15 @@ func (ix *Index) buildAggregates() {
 	}
 }
 
-// buildNumbers indexes checklist numbers.
-func (ix *Index) buildNumbers() {
-	ix.numbers = map[string]int32{}
-	for i, t := range ix.taxa {
-		if t.Number == "" {
-			continue
-		}
-		k := numberKey(t.Number)
-		if old, there := ix.numbers[k]; there && old != int32(i) {
-			if old != none && ix.taxa[old].List != t.List {
-				continue // the earlier list decides
+// onceIDs makes the taxa by taxonID when they are first asked for.
+func onceIDs(ix *Index) func() map[string]int32 {
+	return sync.OnceValue(func() map[string]int32 {
+		ids := map[string]int32{}
+		for i, t := range ix.taxa {
+			if _, there := ids[t.ID]; t.ID != "" && !there {
+				ids[t.ID] = int32(i)
 			}
-			ix.numbers[k] = none
-			continue
 		}
-		ix.numbers[k] = int32(i)
-	}
-}
-
-// numberKey makes one writing of a checklist number: capitals, spaces and
-// leading zeros do not matter.
-func numberKey(s string) string {
-	s = strings.ToLower(strings.Join(strings.Fields(s), ""))
-	if t := strings.TrimLeft(s, "0"); t != "" && t[0] >= '0' && t[0] <= '9' {
-		return t
-	}
-	return s
+		return ids
+	})
 }

@@ -74,5 +74,16 @@ func (ix *Index) isVernacularWord(k string) bool {
 	return ix.known.words[k] || len(ix.spelling.postings[k]) > 0
 }
 
+// hasVernacularWord: the text, or a part of it between hyphens, is a word of
+// vernacular names.
+func (ix *Index) hasVernacularWord(text string) bool {
+	for _, w := range vernacularWords(text) {
+		if ix.isVernacularWord(w) {
+			return true
+		}
+	}
+	return false
+}
+
 // isAuthor reports whether a word is an author on the lists.
 func (ix *Index) isAuthor(k string) bool { return ix.spelling.authors()[k] }

@@ -120,6 +120,60 @@ func TestNumbers(t *testing.T) {
 	}
 }
 
+// Spreadsheets take the zeros at the end of "73.010" away where the cell is
+// taken for a number.
+func TestNumbersWithLostZeros(t *testing.T) {
+	l, _ := load(t, "list.csv", "checklist number,scientificName,vernacularName\n10.001,Noctua pronuba,Large Yellow Underwing\n10.010,Noctua comes,Lesser Yellow Underwing\n"+
+		"10.100,Apamea monoglypha,Dark Arches\n73.010,Agrotis puta,Shuttle-shaped Dart\n73.317,Agrotis segetum,Turnip Moth\n2107,Agrotis ipsilon,Dark Sword-grass\n5.1,Xestia baja,Dotted Clay\n5.10,Xestia triangulum,Double Square-spot\n")
+	m := taxa.NewIndex(l).NewMatcher()
+	for _, tt := range []struct {
+		w     taxa.Written
+		want  string
+		state reading.State
+	}{
+		{taxa.Written{Number: "10.001"}, "Noctua pronuba", reading.Fair},
+		{taxa.Written{Number: "10.1"}, "Apamea monoglypha", reading.Query},
+		{taxa.Written{Number: "10.01"}, "Noctua comes", reading.Query},
+		{taxa.Written{Number: "10.10"}, "-", reading.Held}, // 10.100 or 10.010
+		{taxa.Written{Number: "73.01"}, "Agrotis puta", reading.Query},
+		{taxa.Written{Number: "73.1"}, "-", reading.Held},
+		{taxa.Written{Number: "73,317"}, "Agrotis segetum", reading.Fair},
+		{taxa.Written{Number: "5.1"}, "-", reading.Held}, // 5.1, or 5.10 without its zero
+		{taxa.Written{Number: "5.10"}, "Xestia triangulum", reading.Fair},
+		{taxa.Written{Number: "5.1", Name: "Double Square-spot"}, "Xestia triangulum", reading.Fair},
+		{taxa.Written{Number: "5.1", Name: "Dotted Clay"}, "Xestia baja", reading.Fair},
+		{taxa.Written{Number: "10.1", Name: "Dark Arches"}, "Apamea monoglypha", reading.Fair},
+		{taxa.Written{Number: "10.1", Name: "Noctua pronuba"}, "Noctua pronuba", reading.Query},
+		{taxa.Written{Name: "10.1"}, "Apamea monoglypha", reading.Query},
+		{taxa.Written{Name: "10.01 Lesser Yellow Underwing"}, "Noctua comes", reading.Fair},
+		{taxa.Written{Name: "10.01 Dark Arches"}, "Apamea monoglypha", reading.Query},
+		{taxa.Written{Name: "2107"}, "Agrotis ipsilon", reading.Fair},
+		{taxa.Written{Name: "2107.0"}, "Agrotis ipsilon", reading.Query},
+		{taxa.Written{Name: "B&F 2107"}, "Agrotis ipsilon", reading.Fair},
+		{taxa.Written{Name: "BF2107"}, "Agrotis ipsilon", reading.Fair},
+		{taxa.Written{Name: "No. 2107"}, "Agrotis ipsilon", reading.Fair},
+		{taxa.Written{Name: "#2107 Dark Sword-grass"}, "Agrotis ipsilon", reading.Fair},
+		{taxa.Written{Name: "2107 - Agrotis ipsilon"}, "Agrotis ipsilon", reading.Fair},
+		{taxa.Written{Name: "Agrotis ipsilon (2107)"}, "Agrotis ipsilon", reading.Fair},
+		{taxa.Written{Name: "Agrotis ipsilon 2107"}, "Agrotis ipsilon", reading.Fair},
+		{taxa.Written{Name: "Dark Sword-grass [B&F 2107]"}, "Agrotis ipsilon", reading.Fair},
+		{taxa.Written{Name: "Dark Sword-grass, BF 2107"}, "Agrotis ipsilon", reading.Fair},
+		{taxa.Written{Name: "Dark Arches (B&F 2107)"}, "Apamea monoglypha", reading.Query},
+		{taxa.Written{Name: "Turnip Moth 73.317"}, "Agrotis segetum", reading.Fair},
+		{taxa.Written{Name: "Turnip Moth (73.01)"}, "Agrotis segetum", reading.Query},
+		{taxa.Written{Name: "Turnip Moth 73.999"}, "Agrotis segetum", reading.Query},
+		{taxa.Written{Name: "Dark Arches 12"}, "Apamea monoglypha", reading.Fair},
+		{taxa.Written{Number: "B&F 2107"}, "Agrotis ipsilon", reading.Fair},
+		{taxa.Written{Number: "XYZ 2107"}, "-", reading.Held},
+	} {
+		r := m.Match(tt.w, taxa.Context{})
+		assert.Equal(t, tt.want, taxonName(r), "%+v: %s", tt.w, r.Message)
+		assert.Equal(t, tt.state, r.State, "%+v: %s", tt.w, r.Message)
+	}
+	r := m.Match(taxa.Written{Name: "Agrotis ipsilon 2107"}, taxa.Context{})
+	assert.Empty(t, r.Rest, "the number is no count")
+}
+
 func TestNamesInSeveralCells(t *testing.T) {
 	m := starter()
 	for _, tt := range []struct {

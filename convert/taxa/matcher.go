@@ -177,10 +177,8 @@ func (r *resolver) readWritten(w Written) outcome {
 		if number == "" {
 			return held(CodeNoName, "No name is given.")
 		}
-		if t, there := r.ix.numbers[numberKey(number)]; there && t != none {
-			return r.takeNumber(t, number)
-		} else if there {
-			return held(CodeAmbiguous, "The number %s stands for more than one taxon on the list.", quoted(number))
+		if n, there := r.ix.number(number); there {
+			return r.takeNumber(n, number)
 		}
 		return held(CodeNotListed, "There is no name, and the number %s is not on the list.", quoted(number))
 	}
@@ -192,9 +190,9 @@ func (r *resolver) readWritten(w Written) outcome {
 		r.checkAuthor(&o, r.author, w.Authorship)
 	}
 	if number != "" {
-		if t, there := r.ix.numbers[numberKey(number)]; there && t != none {
-			o = r.withNumber(o, t, number, texts[0])
-		} else if !there && len(r.ix.numbers) > 0 && o.taxon != none {
+		if n, there := r.ix.number(number); there {
+			o = r.withNumber(o, n, number, texts[0])
+		} else if len(r.ix.numbers.exact) > 0 && o.taxon != none {
 			o.and(query(CodeNumberListed, "%s was read as %s; the number %s beside it is not on the list.", quoted(texts[0]), r.ix.taxa[o.taxon], quoted(number)))
 		}
 	}

@@ -258,6 +258,9 @@ func (r *resolver) nearScientific(toks []token) []suggestion {
 	}
 	known := r.ix.known.names[toks[0].key+second.key]
 	if toks[0].dotted() || len(toks[0].key) == 1 {
+		if found := r.cutShort(toks[0].key, second, used); len(found) > 0 {
+			return found
+		}
 		return r.nearAbbreviated(toks[0].key, second.key, used)
 	}
 	g, e := toks[0].key, second.key
@@ -378,6 +381,27 @@ func (ix *Index) isEpithet(k string) bool {
 		}
 	}
 	return false
+}
+
+// cutShort finds the names of which genus and epithet are both cut short:
+// "A. exclam.".
+func (r *resolver) cutShort(genus string, epithet *token, used int) []suggestion {
+	if !epithet.dotted() || len(epithet.key) < 4 {
+		return nil
+	}
+	var found []suggestion
+	for _, k := range r.ix.genusKey {
+		if !strings.HasPrefix(k, genus) {
+			continue
+		}
+		span := r.ix.genera[k]
+		for i := span.first; i < span.end; i++ {
+			if e := &r.ix.sci[i]; e.infra == "" && strings.HasPrefix(e.epithet, epithet.key) {
+				found = append(found, suggestion{name: e.name, cost: 5, used: used, apply: true})
+			}
+		}
+	}
+	return found
 }
 
 // nearAbbreviated finds close epithets in all genera with an initial.

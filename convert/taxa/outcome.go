@@ -17,6 +17,7 @@ const (
 	CodeSynonym      = "synonym"              // fair: a synonym was resolved
 	CodeAlsoSynonym  = "name-also-synonym"    // query: an accepted name that is a synonym elsewhere too
 	CodeNumber       = "number-disagrees"     // query: number and name stand for different taxa
+	CodeNumberZeros  = "number-zeros-lost"    // query: a number alone that the list has only with zeros more
 	CodeNumberListed = "number-not-listed"    // query: the name is read, the number is not on the list
 	CodeNames        = "names-disagree"       // held: two names for different taxa
 	CodeOtherName    = "other-name-unread"    // query: one of two names is read, the other is not on the list

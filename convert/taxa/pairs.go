@@ -111,14 +111,23 @@ func (r *resolver) readSides(s string, sides [][]token) []outcome {
 		}
 		// The last words of the first side complete the later ones.
 		if i > 0 {
-			if o, ok := r.lent(text, written(s, sides[0]), read); ok {
+			first := written(s, sides[0])
+			if o, ok := r.lent(text, first, read); ok {
 				outs[i], any = o, true
+				continue
+			}
+			// Its first words begin them: "Heart and Dart/Club".
+			if words := strings.Fields(first); len(side) == 1 && len(words) > 1 {
+				if o, ok := read(strings.Join(words[:len(words)-1], " ") + " " + text); ok {
+					outs[i], any = o, true
+				}
 			}
 		}
 	}
 	if !any {
 		return nil
 	}
+	r.settleByKin(s, sides, outs)
 	// A side may be misspelt.
 	for i, side := range sides {
 		if outs[i].taxon != none {
@@ -135,6 +144,31 @@ func (r *resolver) readSides(s string, sides [][]token) []outcome {
 	return outs
 }
 
+// settleByKin chooses for a side whose name several taxa share the one that
+// is of the same family as another side: "Common Blue/Brown Argus".
+func (r *resolver) settleByKin(s string, sides [][]token, outs []outcome) {
+	for i, side := range sides {
+		if outs[i].taxon != none {
+			continue
+		}
+		o, ok := r.readOne(written(s, side), tokenize(written(s, side)))
+		if !ok || o.verdict.Code != CodeAmbiguous || len(o.rest) > 0 {
+			continue
+		}
+		var kin []int32
+		for _, c := range o.cands {
+			for j := range outs {
+				if j != i && outs[j].taxon != none && r.ix.taxa[c].Family != "" && r.ix.taxa[c].Family == r.ix.taxa[outs[j].taxon].Family && !contains32(kin, c) {
+					kin = append(kin, c)
+				}
+			}
+		}
+		if len(kin) == 1 {
+			outs[i] = outcome{taxon: kin[0], name: none, rank: r.ix.taxa[kin[0]].Rank}
+		}
+	}
+}
+
 // lends: the text becomes a vernacular name with the last words of another.
 func (r *resolver) lends(text, from string) bool {
 	words := strings.Fields(from)
@@ -147,8 +181,8 @@ func (r *resolver) lends(text, from string) bool {
 }
 
 func (r *resolver) lent(text, from string, read func(string) (outcome, bool)) (outcome, bool) {
-	words := strings.Fields(from)
-	for k := len(words) - 1; k > 0; k-- {
+	words := strings.FieldsFunc(from, func(r rune) bool { return r == ' ' || r == '-' })
+	for k := len(words) - 1; k >= 0; k-- {
 		for end := len(words); end > k; end-- {
 			if o, ok := read(text + " " + strings.Join(words[k:end], " ")); ok {
 				return o, true
@@ -336,6 +370,11 @@ func (r *resolver) readHybrid(s string, toks []token) (outcome, bool) {
 	}
 	outs := r.readSides(s, [][]token{toks[:cut], toks[cut+1:]})
 	if outs == nil || outs[0].taxon == none || outs[1].taxon == none {
+		if second := &toks[cut+1]; outs != nil && outs[0].taxon != none && (toks[cut].sign("×") || latinLook(second.key)) && second.lower() && !noteWords[second.key] {
+			h := held(CodeHybrid, "%s is a cross, and not both of its parents are on the list.", quoted(s))
+			h.cands = []int32{outs[0].taxon}
+			return h, true
+		}
 		return outcome{}, false
 	}
 	o := outcome{taxon: none, name: none, cands: []int32{outs[0].taxon, outs[1].taxon}}

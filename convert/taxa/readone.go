@@ -373,8 +373,9 @@ func (r *resolver) joinNames(s string, before []token, o outcome) (outcome, bool
 
 // lead is what stands before a name.
 type lead struct {
-	doubt string
-	notes []string
+	doubt  string
+	denied bool // "no", "not": it was not seen, or is not it
+	notes  []string
 }
 
 // readLead takes counts, sexes, articles and doubts from before a name.
@@ -402,6 +403,8 @@ func (r *resolver) readLead(s string, toks []token) (lead, []token) {
 			} else {
 				return l, toks[i:]
 			}
+		case denials[t.key] && !t.dotted() && i+1 < len(toks) && toks[i+1].kind == wordToken && !countLike(&toks[i+1]):
+			l.denied = true
 		case t.kind == numberToken, countLike(t):
 			l.notes = append(l.notes, t.text)
 		case doubtWords[t.key] != "" && i+1 < len(toks):
@@ -426,6 +429,13 @@ func (r *resolver) readLead(s string, toks []token) (lead, []token) {
 }
 
 func (r *resolver) applyLead(o outcome, l lead, s string, toks []token) outcome {
+	if l.denied {
+		h := held(CodeNoteDoubt, "%s seems to doubt or deny the name in it.", quoted(s))
+		if h.cands = o.cands; o.taxon != none {
+			h.cands = []int32{o.taxon}
+		}
+		return h
+	}
 	o.rest = append(append([]string(nil), l.notes...), o.rest...)
 	if l.doubt != "" && o.taxon != none && o.qualifier == "" {
 		sci := o.name != none && r.ix.names[o.name].kind != vernacularName

@@ -42,6 +42,9 @@ func (r *resolver) readText(s string) outcome {
 	if o, ok := r.numberFirst(s, toks); ok {
 		return o
 	}
+	if o, ok := r.numberLast(s, toks); ok {
+		return o
+	}
 	return r.readTokens(s, toks)
 }
 
@@ -75,7 +78,13 @@ func (r *resolver) readTokens(s string, toks []token) outcome {
 	if o, ok := r.generic(s, rest); ok {
 		return r.applyLead(o, lead, s, rest)
 	}
+	if o, ok := r.hyphenJoined(s[rest[0].start:]); ok {
+		return r.applyLead(o, lead, s, rest)
+	}
 	o := r.misspelt(s, rest)
+	if both, ok := r.bothMisspelt(s, rest); ok && o.taxon == none {
+		o = both
+	}
 	return r.applyLead(o, lead, s, rest)
 }
 

@@ -18,6 +18,7 @@ type tail struct {
 	second    *outcome // another name for the same thing
 	unknown   []token  // not understood
 	noteDoubt bool     // a note that throws doubt on the name
+	other     *outcome // what a note says that it could be instead
 }
 
 // readTail understands the tokens behind a name. base is the kind of name
@@ -50,8 +51,12 @@ func (r *resolver) tailInto(t *tail, s string, toks []token, base baseKind, dept
 			i += n
 			continue
 		}
-		if (base == baseSpecies || t.second != nil) && len(t.author) == 0 && t.infra == "" {
-			if end, text := authorSpan(toks, i, sub); end > i && r.plausibleAuthor(toks[i:end], text) {
+		if (base == baseSpecies || t.second != nil) && len(t.author) == 0 && t.infra == "" && !r.nameInBrackets(k, base) {
+			end, text := authorSpan(toks, i, sub)
+			if k.kind == groupToken && end > i+1 && !r.plausibleAuthor(toks[i:end], text) {
+				end, text = authorSpan(toks[:i+1], i, sub) // "(Hübner) Lesser Yellow Underwing"
+			}
+			if end > i && r.plausibleAuthor(toks[i:end], text) {
 				t.author = text
 				i = end
 				continue
@@ -113,7 +118,7 @@ func (r *resolver) tailSign(t *tail, s string, toks []token, i int, base baseKin
 			t.unknown = append(t.unknown, rest...)
 			return len(toks)
 		}
-		r.note(t, written(s, rest), rest)
+		r.note(t, s, written(s, rest), rest)
 		return len(toks)
 	}
 	t.unknown = append(t.unknown, *k)
@@ -121,11 +126,46 @@ func (r *resolver) tailSign(t *tail, s string, toks []token, i int, base baseKin
 }
 
 // note keeps words as a note, and sees a doubt in them.
-func (r *resolver) note(t *tail, text string, toks []token) {
+func (r *resolver) note(t *tail, s, text string, toks []token) {
+	if n := doubtPhrase(toks); n > 0 && n == len(toks) {
+		t.beDoubted(text)
+		return
+	}
 	t.notes = append(t.notes, text)
 	for i := range toks {
 		if toks[i].sign("?") || toks[i].kind == wordToken && remarkDoubts[toks[i].key] {
 			t.noteDoubt = true
+		}
+	}
+	// "could be Light Arches"
+	for i := 0; i+1 < len(toks); i++ {
+		k := toks[i].key
+		if k != "or" && !(i > 0 && k == "be" && remarkDoubts[toks[i-1].key]) {
+			continue
+		}
+		if n, o := r.secondName(s, toks[i+1:], baseVernacular); n > 0 && i+1+n == len(toks) {
+			t.other = &o
+		}
+	}
+}
+
+// doubtPhrase is how many of the tokens from the first on say that the name is
+// not certain: "not sure", "to be confirmed".
+func doubtPhrase(toks []token) int {
+	phrase, found := "", 0
+	for i := 0; i < len(toks) && i < 4 && toks[i].kind == wordToken; i++ {
+		if phrase += toks[i].key; doubtPhrases[phrase] && !(i == 0 && upperFirst(toks[0].text)) {
+			found = i + 1
+		}
+	}
+	return found
+}
+
+func (t *tail) beDoubted(mark string) {
+	if t.doubt == "" {
+		t.doubt = "?"
+		if w := doubtWords[key(mark)]; w != "" {
+			t.doubt = w
 		}
 	}
 }
@@ -151,7 +191,7 @@ func (r *resolver) tailGroup(t *tail, s string, k *token, base baseKind, depth i
 		t.unknown = append(t.unknown, *k)
 		return
 	}
-	r.note(t, k.text, inner)
+	r.note(t, k.text, k.text, inner)
 }
 
 func (t *tail) merge(in tail) {
@@ -171,6 +211,9 @@ func (t *tail) merge(in tail) {
 		t.second = in.second
 	}
 	t.noteDoubt = t.noteDoubt || in.noteDoubt
+	if t.other == nil {
+		t.other = in.other
+	}
 }
 
 // mayBeEpithet: behind a genus, a word in small letters that is no usual note
@@ -226,6 +269,10 @@ func (r *resolver) tailWord(t *tail, s string, toks []token, i int, base baseKin
 			return &toks[i+n]
 		}
 		return nil
+	}
+	if n := doubtPhrase(toks[i:]); n > 0 && doubtWords[k.key] == "" {
+		t.beDoubted(written(s, toks[i:i+n]))
+		return i + n
 	}
 	switch {
 	case k.key == "s" && next(1) != nil && (next(1).key == "l" || next(1).key == "lat" || next(1).key == "lato"):
@@ -290,9 +337,12 @@ func (r *resolver) tailWord(t *tail, s string, toks []token, i int, base baseKin
 	case countLike(k):
 		t.notes = append(t.notes, k.text)
 		return i + 1
+	case k.key == "near" && base == baseHigher && t.doubtText == "" && next(1) != nil && mayBeEpithet(next(1)) && latinLook(next(1).key):
+		t.doubt, t.doubtText = "nr", next(1).text
+		return i + 2
 	case placeWords[k.key] && k.lower() && next(1) != nil:
 		// "in kitchen", "at ivy blossom": all of it is a note.
-		r.note(t, written(s, toks[i:]), toks[i:])
+		r.note(t, s, written(s, toks[i:]), toks[i:])
 		return len(toks)
 	case noteWords[k.key]:
 		t.notes = append(t.notes, k.text)
@@ -370,6 +420,20 @@ func (r *resolver) secondName(s string, toks []token, base baseKind) (int, outco
 	return 0, outcome{}
 }
 
+// nameInBrackets: the brackets hold a whole name that is on the list, and not
+// an author who is called like some other taxon ("(Miller)").
+func (r *resolver) nameInBrackets(k *token, base baseKind) bool {
+	if k.kind != groupToken {
+		return false
+	}
+	inner := tokenize(k.text)
+	n, o := r.secondName(k.text, inner, base)
+	if n == 0 || n < len(inner) && inner[n].kind == wordToken && upperFirst(inner[n].text) {
+		return false
+	}
+	return n > 1 || !r.ix.isAuthor(inner[0].key) || key(r.ix.taxa[o.taxon].SpecificEpithet()) == r.baseEpithet
+}
+
 // plausibleAuthor: has a year, a sign of several authors, a bracket, a usual
 // short form, or the words stand nowhere else in names.
 func (r *resolver) plausibleAuthor(span, text []token) bool {
@@ -384,14 +448,11 @@ func (r *resolver) plausibleAuthor(span, text []token) bool {
 	if authorForms[text[0].key] != "" && text[0].dotted() {
 		return true
 	}
-	if span[0].kind == groupToken {
-		return !r.ix.isVernacularWord(text[0].key) || authorForms[text[0].key] != ""
-	}
 	for i := range text {
 		k := &text[i]
-		if k.kind == wordToken && (r.ix.isVernacularWord(k.key) || noteWords[k.key] && !k.dotted()) {
+		if k.kind == wordToken && (r.ix.hasVernacularWord(k.text) || noteWords[k.key] && !k.dotted()) && (i > 0 || authorForms[k.key] == "") {
 			return false
 		}
 	}
-	return text[0].dotted() || authorForms[text[0].key] != "" || r.ix.isAuthor(text[0].key)
+	return span[0].kind == groupToken || text[0].dotted() || authorForms[text[0].key] != "" || r.ix.isAuthor(text[0].key)
 }

@@ -14,7 +14,7 @@ func wordSet(words ...string) map[string]bool {
 // (or before) a name.
 var noteWords = wordSet(
 	"m", "f", "male", "males", "female", "females", "fem", "worn", "fresh", "tatty", "faded", "battered", "dead", "alive", "live",
-	"larva", "larvae", "larval", "caterpillar", "caterpillars", "cat", "pupa", "pupae", "pupal", "cocoon", "egg", "eggs", "ova", "ovum", "ovipositing",
+	"larva", "larvae", "larval", "caterpillar", "caterpillars", "cat", "cats", "coc", "pupa", "pupae", "pupal", "cocoon", "egg", "eggs", "ova", "ovum", "ovipositing",
 	"adult", "adults", "imago", "imagines", "ad", "ads", "imm", "immature", "juv", "nymph", "nymphs", "exuvia", "exuviae", "teneral",
 	"queen", "queens", "worker", "workers", "drone", "drones", "pair", "pairs", "mating", "cop", "copula", "copulating", "tandem", "incop",
 	"ex", "exx", "exs", "indiv", "inds", "ind", "individual", "individuals", "specimen", "specimens", "seen", "several", "many", "few", "lots", "plenty",
@@ -27,6 +27,9 @@ var noteWords = wordSet(
 	"x", "no", "nos", "sic", "id", "caught", "netted", "swept", "beaten", "reared", "bred", "feeding", "nectaring", "basking", "spent", "size", "sized", "still", "very", "only", "outside", "inside",
 	"abd", "ab", "min", "max", "est", "estimated", "yellow", "white", "red", "brown", "black", "orange", "grey", "escaped", "emerged", "emerging", "egglaying", "roosting", "hibernating", "gravid",
 )
+
+// denials before a name say that it was not seen, or is not it.
+var denials = wordSet("no", "not", "none", "nil", "without", "isnt", "wasnt", "never")
 
 // placeWords begin a note about where or how.
 var placeWords = wordSet("at", "on", "in", "to", "by", "from", "near", "under", "outside", "inside", "around", "over", "with", "through", "among", "along", "behind", "beside", "flying", "feeding", "nectaring", "laying", "resting", "found", "seen", "caught", "netted", "swept", "beaten", "taken", "det", "conf", "fide", "teste", "per", "photo")
@@ -55,8 +58,13 @@ var openWords = map[string]string{
 // nothingWords are cells that name nothing.
 var nothingWords = wordSet("unknown", "unidentified", "unid", "unident", "indet", "na", "nk", "nil", "none", "nothing", "nomoths", "nomoth", "nocatch", "nothingcaught", "nothingseen", "blank", "empty", "tbc", "tba", "tbd", "notidentified", "notknown", "dontknow", "dunno", "mystery", "mysterymoth", "unknownmoth", "sp", "spp", "species", "unsure", "notsure")
 
+// doubtPhrases are notes that say nothing but that the name is not certain.
+var doubtPhrases = wordSet("unsure", "notsure", "notcertain", "uncertain", "notconfirmed", "unconfirmed", "tobeconfirmed", "tbc", "needsconfirming", "needsconfirmation",
+	"needschecking", "tobechecked", "tocheck", "thinkso", "ithink", "ithinkso", "ithought", "probably", "possibly", "perhaps", "maybe", "prob", "poss", "likely", "mostlikely", "verylikely",
+	"idtbc", "iduncertain", "idunsure", "idnotcertain", "idunconfirmed", "idtobeconfirmed", "notsureofid", "notverified", "unverified", "queried", "doubtful", "dubious", "bestguess", "aguess", "guess", "query", "tentative", "tentativeid", "provisional", "provisionally")
+
 // remarkDoubts are words in a note that throw doubt on the name before it.
-var remarkDoubts = wordSet("possibly", "probably", "maybe", "perhaps", "unsure", "unconfirmed", "cf", "aff", "prob", "poss", "likely", "unlikely", "doubtful", "doubt", "notsure", "not", "or", "check", "query", "uncertain", "tentative", "queried", "needs", "sure", "wrong")
+var remarkDoubts = wordSet("possibly", "probably", "maybe", "perhaps", "unsure", "unconfirmed", "cf", "aff", "prob", "poss", "likely", "unlikely", "doubtful", "doubt", "notsure", "not", "or", "check", "query", "uncertain", "tentative", "queried", "needs", "sure", "wrong", "could", "might", "may", "think", "thought", "guess", "tbc", "dubious", "questionable", "suspect", "suspected", "unclear", "either", "presumably", "apparently", "none", "nil", "absent")
 
 // shortForms are the ways in which words of vernacular names are cut short.
 var shortForms = map[string]string{

@@ -13,44 +13,58 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The table was written by hand before the matcher was tuned against it.
+// written.csv was written by hand before the matcher was tuned against it, and
+// later.csv when it was thought finished; DEVELOPERS.md has the figures of the
+// first run of the latter. Its last column is the state that a careful person
+// expects: "query" is met by any state but fair.
 func TestWrittenNames(t *testing.T) {
-	f, err := os.Open("testdata/written.csv")
-	require.NoError(t, err)
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	require.NoError(t, err)
-	rows = rows[1:]
-	require.GreaterOrEqual(t, len(rows), 450)
-	m := taxa.NewIndex(taxa.Starter()).NewMatcher()
-	served, applied, states := 0, 0, map[string]int{}
-	for _, row := range rows {
-		written, want, kind := row[0], row[1], row[2]
-		r := m.Match(taxa.Written{Name: written}, taxa.Context{})
-		got := "-"
-		if r.Taxon != nil {
-			got = r.Taxon.ScientificName
-		}
-		states[kind+" "+r.State.String()]++
-		if r.State < reading.Held {
-			assert.Equal(t, want, got, "%q (%s) was read %s: %s", written, kind, r.State, r.Message)
-		}
-		switch {
-		case got == want:
-			served++
-			applied++
-		case len(r.Candidates) > 0 && (r.Candidates[0] == want || strings.HasPrefix(r.Candidates[0], want+" (")):
-			served++
+	for _, table := range []struct {
+		file  string
+		atmin int
+	}{{"written.csv", 600}, {"later.csv", 460}} {
+		t.Run(table.file, func(t *testing.T) {
+			f, err := os.Open("testdata/" + table.file)
+			require.NoError(t, err)
+			defer f.Close()
+			rows, err := csv.NewReader(f).ReadAll()
+			require.NoError(t, err)
+			rows = rows[1:]
+			require.GreaterOrEqual(t, len(rows), table.atmin)
+			m := taxa.NewIndex(taxa.Starter()).NewMatcher()
+			served := 0
+			for _, row := range rows {
+				if isServed(t, m, row) {
+					served++
+				}
+			}
+			t.Logf("%d names: %d served (%.1f %%)", len(rows), served, 100*float64(served)/float64(len(rows)))
+			assert.GreaterOrEqual(t, float64(served)/float64(len(rows)), 0.97, "resolved or offered first")
+		})
+	}
+}
+
+// isServed: the name is read as it should be, or what should be is offered
+// first. What is read and not held must be right.
+func isServed(t *testing.T, m *taxa.Matcher, row []string) bool {
+	written, want, kind := row[0], row[1], row[2]
+	r := m.Match(taxa.Written{Name: written}, taxa.Context{})
+	got := taxonName(r)
+	if r.State < reading.Held {
+		assert.Equal(t, want, got, "%q (%s) was read %s: %s", written, kind, r.State, r.Message)
+	}
+	if len(row) > 3 {
+		switch state := row[3]; state {
+		case "fair", "held":
+			assert.Equal(t, state, r.State.String(), "%q (%s): %s", written, kind, r.Message)
+		case "query":
+			assert.NotEqual(t, reading.Fair, r.State, "%q (%s): %s", written, kind, r.Message)
 		default:
-			t.Logf("not served: %q (%s), want %s: %s %s %v", written, kind, want, r.Code, r.Message, r.Candidates)
-		}
-		if kind != "misspelt" && kind != "nearmiss" && got != want {
-			t.Logf("not applied: %q (%s), want %s: %s %s %v", written, kind, want, r.Code, r.Message, r.Candidates)
-		}
-		if kind == "misspelt" && r.State == reading.Held {
-			t.Logf("held: %q, want %s: %s %v", written, want, r.Code, r.Candidates)
+			assert.Equal(t, "any", state)
 		}
 	}
-	t.Logf("%d names: %d served (%.1f %%), %d applied; %v", len(rows), served, 100*float64(served)/float64(len(rows)), applied, states)
-	assert.GreaterOrEqual(t, float64(served)/float64(len(rows)), 0.97, "resolved or offered first")
+	if got == want || len(r.Candidates) > 0 && (r.Candidates[0] == want || strings.HasPrefix(r.Candidates[0], want+" (")) {
+		return true
+	}
+	t.Logf("not served: %q (%s), want %s: %s %s %v", written, kind, want, r.Code, r.Message, r.Candidates)
+	return false
 }
