@@ -3,6 +3,7 @@ package convert_test
 import (
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -70,4 +71,33 @@ func TestSeveralCandidates(t *testing.T) {
 	}
 	assert.Equal(t, "52.4", where["Sallowmere Reserve3"][:4])
 	assert.Equal(t, "51.7", where["Elsewhere4"][:4])
+}
+
+// TestRecordedAtTheSite: of several candidates, the one that past records have
+// from the site comes first, and the question says so.
+func TestRecordedAtTheSite(t *testing.T) {
+	head := "Date,Species,Count,Site,Grid ref,Recorder\n"
+	past := write(t, "past.csv", head+"12/06/2020,Brimstone Moth,1,Sallowmere Reserve,TL4583,Ines Calloway\n")
+	earlier := convert.Job{Files: []string{past}, Out: filepath.Join(filepath.Dir(past), "out")}
+	run(t, earlier)
+
+	path := write(t, "season.csv", head+"12/06/2021,Brimstone,1,Sallowmere reserve,TL4583,Ines Calloway\n")
+	first := func(project string) (string, string) {
+		folder := filepath.Dir(path)
+		require.NoError(t, os.WriteFile(filepath.Join(folder, "fieldfare.toml"), []byte(project), 0o644))
+		r := run(t, convert.Job{Files: []string{path}, Out: filepath.Join(t.TempDir(), "out")})
+		for _, q := range r.Questions {
+			if q.Written == "Brimstone" {
+				return q.Candidates[0], q.Message
+			}
+		}
+		t.Fatal("no question about the name")
+		return "", ""
+	}
+	candidate, message := first("")
+	assert.Equal(t, "Gonepteryx rhamni (Brimstone)", candidate)
+	assert.NotContains(t, message, "recorded at the site")
+	candidate, message = first("[lists]\npast = [" + strconv.Quote(filepath.Join(earlier.Out, convert.SubmissionFile)) + "]\n")
+	assert.Equal(t, "Opisthograptis luteolata (Brimstone Moth)", candidate)
+	assert.Contains(t, message, "Opisthograptis luteolata (Brimstone Moth) [in season, recorded at the site]")
 }

@@ -57,6 +57,10 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 		return nil, err
 	}
 
+	if err := settings.recallSites(ctx, job.Against); err != nil {
+		return nil, err
+	}
+
 	remembered, err := openLedger(settings)
 	if err != nil {
 		return nil, err

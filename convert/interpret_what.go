@@ -74,7 +74,7 @@ func (in *interpreter) what(d *draft) {
 	if c.Group == "" {
 		c.Group = d.sheet.group
 	}
-	c.OnPage = d.sheet.onPage
+	c.OnPage, c.AtSite = d.sheet.onPage, in.atSite(d)
 	if d.o.Month != "" {
 		n, _ := wholeNumber(d.o.Month)
 		c.Month = int(n)

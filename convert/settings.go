@@ -30,6 +30,7 @@ type settings struct {
 	privacy     privacyRules
 	asks        validate.Asks
 	polygons    area.Set
+	seen        seenAt
 	versions    []report.ListVersion
 	sensitive   sensitiveNames
 	// listProblems are what is wrong with the lists themselves.
