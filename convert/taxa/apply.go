@@ -152,7 +152,7 @@ func (r *resolver) applyInfra(o *outcome, t *tail) {
 			e := &r.ix.sci[i]
 			n := &r.ix.names[e.name]
 			if e.infra != "" && n.taxon != none && sameButForEnding(e.infra, k) && sameButForEnding(e.epithet, key(taxon.SpecificEpithet())) {
-				o.taxon, o.name, o.rank = n.taxon, e.name, r.ix.taxa[n.taxon].Rank
+				o.taxon, o.name = n.taxon, e.name
 				r.step("%s is on the list.", quoted(n.text))
 				return
 			}
@@ -207,7 +207,7 @@ func (r *resolver) doubted(o outcome, mark, text string, before bool) outcome {
 	up := none
 	for _, try := range [...]string{rank, RankFamily, RankOrder, "class", "phylum", "kingdom"} {
 		if try == RankSpecies {
-			if at, ok := ix.byKey[key(t.Genus+t.SpecificEpithet())]; ok {
+			if at, ok := ix.named(key(t.Genus + t.SpecificEpithet())); ok {
 				up = ix.names[at].taxon
 			}
 		} else {
@@ -227,7 +227,7 @@ func (r *resolver) doubted(o outcome, mark, text string, before bool) outcome {
 	}
 	r.step("%s doubts %s: %s is the rank that is certain.", quoted(mark), subject, ix.taxa[up].ScientificName)
 	o.and(fair("", "%s was doubted (%s), so the %s %s was taken as certain.", t, quoted(mark), ix.taxa[up].Rank, ix.taxa[up].ScientificName))
-	o.taxon, o.rank = up, ix.taxa[up].Rank
+	o.taxon = up
 	return o
 }
 
@@ -256,7 +256,7 @@ func (r *resolver) toAggregate(o outcome, mark, text string) outcome {
 			for _, a := range ix.aggs[key(t.Genus)] {
 				has := pass == 0 && contains(a.epithets, e) && len(a.epithets) == 1 || pass == 1 && contains(a.epithets, e) || pass == 2 && contains(a.members, e)
 				if has {
-					o.taxon, o.rank = a.taxon, RankAggregate
+					o.taxon = a.taxon
 					r.step("%s is covered by the list's aggregate %s.", t, ix.taxa[a.taxon].ScientificName)
 					o.verdict.Message = ""
 					o.and(fair("", "%s was read as the aggregate %s.", quoted(text+" "+mark), ix.taxa[a.taxon].ScientificName))
@@ -273,7 +273,7 @@ func (r *resolver) toAggregate(o outcome, mark, text string) outcome {
 		o.qualifier = mark
 		return o
 	}
-	o.taxon, o.rank = g, RankGenus
+	o.taxon = g
 	o.qualifier = t.SpecificEpithet() + " " + mark
 	r.step("The list has no aggregate of %s: read as the genus.", t)
 	o.and(fair("", "%s was read as the genus %s, as the list has no such aggregate.", quoted(text+" "+mark), t.Genus))

@@ -82,7 +82,7 @@ func (b *builder) addVernaculars(t *dwc.DataTable) error {
 		if text == "" || !homeLanguages[language] {
 			continue
 		}
-		r, known := b.ids[row.ID()]
+		r, known := b.ids.of(row.ID())
 		if !known {
 			b.problem(row.Line, "The vernacular name “%s” belongs to the id “%s”, which is not on the list.", text, row.ID())
 			continue

@@ -12,8 +12,8 @@ import (
 type builder struct {
 	list     *List
 	problems []Problem
-	strings  map[string]string // one copy of every word that repeats
-	ids      map[string]ref
+	strings  words // one copy of words that repeat
+	ids      idTable
 	synonyms []synonym
 	parents  []parentRef // beside list.taxa
 	extra    []extraName
@@ -46,12 +46,12 @@ type extraName struct {
 }
 
 func newBuilder(name string) *builder {
-	return &builder{list: &List{Name: name}, strings: map[string]string{}, ids: map[string]ref{}, seasons: map[string]Months{}, strange: map[string]bool{}}
+	return &builder{list: &List{Name: name}, ids: idTable{refTable: newRefTable(0)}, seasons: map[string]Months{}, strange: map[string]bool{}}
 }
 
 // expect makes room for a number of lines.
 func (b *builder) expect(lines int) {
-	b.ids = make(map[string]ref, lines)
+	b.ids = idTable{refTable: newRefTable(lines), ids: make([]string, 0, lines), refs: make([]ref, 0, lines)}
 	b.list.taxa = make([]Taxon, 0, lines)
 	b.parents = make([]parentRef, 0, lines)
 	b.extra = make([]extraName, 0, lines)
@@ -62,14 +62,7 @@ func (b *builder) problem(line int, format string, args ...any) {
 }
 
 func (b *builder) intern(s string) string {
-	if s == "" {
-		return ""
-	}
-	if t, ok := b.strings[s]; ok {
-		return t
-	}
-	b.strings[s] = s
-	return s
+	return b.strings.one(s)
 }
 
 // add takes one line of the list.
@@ -221,18 +214,16 @@ func (b *builder) rankName(s string) string {
 	if s == "" {
 		return ""
 	}
-	if t, ok := b.strings[s]; ok && !startsLower(s) && !allCapitals(s) {
-		return t
+	if startsLower(s) || allCapitals(s) {
+		s = capitalised(s)
 	}
-	return b.intern(capitalised(s))
+	return b.intern(s)
 }
 
 func (b *builder) claim(id string, r ref, line int) {
-	if _, taken := b.ids[id]; taken {
+	if !b.ids.add(id, r) {
 		b.problem(line, "The id “%s” stands on more than one line; the first line is used wherever it is pointed to.", id)
-		return
 	}
-	b.ids[id] = r
 }
 
 // isSynonym: the line points to another name as the accepted one, or says

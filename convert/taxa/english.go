@@ -161,8 +161,13 @@ func (r *resolver) reordered(words []string, used int) []suggestion {
 		return nil
 	}
 	sp := &r.ix.spelling
+	length := len(joinWords(words))
 	var found []suggestion
 	for _, at := range sp.postings[r.rarest(words)] {
+		// The same words have as many letters, but for an article before them.
+		if n := len(sp.keys[at]); n > length+3 || n < length-3 {
+			continue
+		}
 		name := sp.names[at]
 		if turnedRound(words, vernacularWords(r.ix.names[name].text)) {
 			found = append(found, suggestion{name: name, cost: 5, used: used, apply: true})

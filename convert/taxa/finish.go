@@ -10,16 +10,16 @@ import (
 func (b *builder) finish() (*List, []Problem) {
 	l := b.list
 	b.settleCommas()
-	byName := make(map[string]int32, len(l.taxa))
+	byName := b.nameTable(len(l.taxa))
 	l.names = make([]listName, 0, len(l.taxa)+len(b.synonyms)+len(b.extra))
 	var buf [96]byte
 	for i := range l.taxa {
 		t := &l.taxa[i]
 		k := appendKey(buf[:0], plainCanonical(t.ScientificName))
-		if first, twice := byName[string(k)]; twice {
+		if first, twice := byName.of(k); twice {
 			b.twice(t, &l.taxa[first])
 		} else {
-			byName[string(k)] = int32(i)
+			byName.add(hashKey(k), int32(i))
 		}
 		l.names = append(l.names, listName{text: t.ScientificName, taxon: int32(i), kind: acceptedName})
 	}
@@ -35,7 +35,7 @@ func (b *builder) finish() (*List, []Problem) {
 // authorAggregates gives an aggregate that has no author of its own those of
 // the species whose names it bears: "Epirrita dilutata agg." the one of
 // Epirrita dilutata, "Acronicta psi/tridens" both.
-func (b *builder) authorAggregates(byName map[string]int32) {
+func (b *builder) authorAggregates(byName *nameTable) {
 	for i := range b.list.taxa {
 		t := &b.list.taxa[i]
 		genus, rest, found := strings.Cut(t.ScientificName, " ")
@@ -45,7 +45,7 @@ func (b *builder) authorAggregates(byName map[string]int32) {
 		epithets, _, _ := strings.Cut(rest, " ")
 		var authors []string
 		for epithet := range strings.SplitSeq(epithets, "/") {
-			species, there := byName[key(genus+" "+epithet)]
+			species, there := byName.named(genus + " " + epithet)
 			if !there || b.list.taxa[species].Authorship == "" {
 				authors = nil
 				break
@@ -54,6 +54,28 @@ func (b *builder) authorAggregates(byName map[string]int32) {
 		}
 		t.Authorship = b.intern(strings.Join(authors, "/"))
 	}
+}
+
+// nameTable finds accepted taxa by the key of their name.
+type nameTable struct {
+	refTable
+	taxa []Taxon
+}
+
+func (b *builder) nameTable(taxa int) *nameTable {
+	return &nameTable{newRefTable(taxa), b.list.taxa}
+}
+
+func (t *nameTable) of(k []byte) (int32, bool) {
+	return t.find(hashKey(k), func(at int32) bool {
+		var buf [96]byte
+		return string(appendKey(buf[:0], plainCanonical(t.taxa[at].ScientificName))) == string(k)
+	})
+}
+
+// named finds the taxon of a name as another line gives it.
+func (t *nameTable) named(text string) (int32, bool) {
+	return t.of([]byte(key(plainCanonical(splitName(capitalised(text)).canonical))))
 }
 
 // twice reports an accepted name that stands on the list more than once.
@@ -76,7 +98,7 @@ func plainCanonical(s string) string {
 }
 
 // resolveSynonyms follows every synonym to its accepted taxon.
-func (b *builder) resolveSynonyms(byName map[string]int32) {
+func (b *builder) resolveSynonyms(byName *nameTable) {
 	bySynonym := map[string]int32{}
 	for i, s := range b.synonyms {
 		if k := key(plainCanonical(s.text)); s.acceptedID != "" || s.acceptedIs != "" {
@@ -88,17 +110,17 @@ func (b *builder) resolveSynonyms(byName map[string]int32) {
 	byNumber := sync.OnceValue(b.numbers)
 	next := func(s *synonym) (ref, string, bool) {
 		if s.acceptedID != "" {
-			r, ok := b.ids[s.acceptedID]
+			r, ok := b.ids.of(s.acceptedID)
 			return r, s.acceptedID, ok
 		}
 		k := key(plainCanonical(splitName(capitalised(s.acceptedIs)).canonical))
-		if t, ok := byName[k]; ok {
+		if t, ok := byName.of([]byte(k)); ok {
 			return ref{t, false}, s.acceptedIs, true
 		}
 		if i, ok := bySynonym[k]; ok {
 			return ref{i, true}, s.acceptedIs, true
 		}
-		if r, ok := b.ids[s.acceptedIs]; ok {
+		if r, ok := b.ids.of(s.acceptedIs); ok {
 			return r, s.acceptedIs, true
 		}
 		if t, ok := byNumber()[numberKey(s.acceptedIs)]; ok {
@@ -161,7 +183,7 @@ func (b *builder) numbers() map[string]int32 {
 
 // resolveParents points every taxon to its parent and fills the
 // classification from above where the line itself leaves it open.
-func (b *builder) resolveParents(byName map[string]int32) {
+func (b *builder) resolveParents(byName *nameTable) {
 	taxa := b.list.taxa
 	any := false
 	for i := range taxa {
@@ -171,13 +193,13 @@ func (b *builder) resolveParents(byName map[string]int32) {
 		}
 		target, found := none, false
 		if p.id != "" {
-			r, ok := b.ids[p.id]
+			r, ok := b.ids.of(p.id)
 			for ok && r.synonym {
 				n := b.list.names[len(taxa)+int(r.index)]
 				r, ok = ref{n.taxon, false}, n.taxon != none
 			}
 			target, found = r.index, ok
-		} else if target, found = byName[key(plainCanonical(splitName(capitalised(p.name)).canonical))]; !found {
+		} else if target, found = byName.named(p.name); !found {
 			p.id = p.name
 		}
 		switch {

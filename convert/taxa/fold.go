@@ -78,6 +78,13 @@ func foldedLetter(r rune) string {
 
 // key is appendKey as a string.
 func key(s string) string {
+	folded := true
+	for i := 0; i < len(s) && folded; i++ {
+		folded = 'a' <= s[i] && s[i] <= 'z' || '0' <= s[i] && s[i] <= '9'
+	}
+	if folded {
+		return s
+	}
 	var buf [96]byte
 	return string(appendKey(buf[:0], s))
 }
@@ -99,6 +106,35 @@ func plainName(s string) bool {
 	}
 	return true
 }
+
+// appendPlainKey appends the key of s to dst, if s is a plain name.
+func appendPlainKey(dst []byte, s string) ([]byte, bool) {
+	for i := 0; i < len(s); i++ {
+		switch c := plainFold[s[i]]; c {
+		case 0:
+			return appendKey(dst, s[i:]), plainName(s[i:])
+		case ' ':
+		default:
+			dst = append(dst, c)
+		}
+	}
+	return dst, true
+}
+
+// plainFold has for each byte of a plain name what its key makes of it: a
+// letter or figure, a space where nothing, 0 where one has to look closer.
+var plainFold = func() (fold [256]byte) {
+	for c := byte('a'); c <= 'z'; c++ {
+		fold[c], fold[c-'a'+'A'] = c, c
+	}
+	for c := byte('0'); c <= '9'; c++ {
+		fold[c] = c
+	}
+	for _, c := range " -'." {
+		fold[c] = ' '
+	}
+	return fold
+}()
 
 func plainRunes(s string) bool {
 	for _, r := range s {

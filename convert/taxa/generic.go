@@ -63,7 +63,7 @@ func (r *resolver) generic(s string, toks []token) (outcome, bool) {
 		t.open = "sp."
 	}
 	r.step("%s is a word for a group: all of it belongs to %s.", quoted(strings.Join(words, " ")), r.ix.taxa[up].ScientificName)
-	o := outcome{taxon: up, name: none, rank: r.ix.taxa[up].Rank}
+	o := outcome{taxon: up, name: none}
 	return r.applyTail(o, s, toks, &t, baseHigher), true
 }
 
@@ -123,11 +123,15 @@ func (r *resolver) taxaEndingIn(words []string) []int32 {
 		words = append(append([]string(nil), words[:len(words)-1]...), one[0])
 	}
 	sp := &r.ix.spelling
+	ending := strings.Join(words, "")
 	var taxa []int32
 	for _, at := range sp.postings[r.rarest(words)] {
+		if !strings.HasSuffix(sp.keys[at], ending) {
+			continue
+		}
 		n := &r.ix.names[sp.names[at]]
 		name := vernacularWords(n.text)
-		if len(name) > len(words) && strings.Join(name[len(name)-len(words):], "") == strings.Join(words, "") && !contains32(taxa, n.taxon) {
+		if len(name) > len(words) && strings.Join(name[len(name)-len(words):], "") == ending && !contains32(taxa, n.taxon) {
 			taxa = append(taxa, n.taxon)
 		}
 	}

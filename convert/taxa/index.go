@@ -14,8 +14,8 @@ type Index struct {
 	parents  []int32  // beside the listed taxa: parent or aggregate, or none
 	higher   map[identity][]int32
 	names    []indexName
-	byKey    map[string]int32 // first of the names with a key
-	sci      []sciEntry       // names of genus and epithet, by genus
+	keys     keyTable
+	sci      []sciEntry // names of genus and epithet, by genus
 	genera   map[string]genusRange
 	genusKey []string         // keys of genera in the order of genusRange.id
 	epithets map[string]int32 // first sciEntry with an epithet
@@ -59,19 +59,21 @@ func NewIndex(lists ...*List) *Index {
 	for _, l := range lists {
 		total += len(l.names)
 	}
-	ix.byKey = make(map[string]int32, total+total/8)
+	ix.keys = newKeyTable(total + total/8)
 	ix.spelling.init()
 	ix.names = make([]indexName, 0, total+total/8)
 	for order, l := range lists {
 		ix.addList(l, uint8(min(order, 255)))
 	}
-	ix.implyHigherTaxa()
 	var wg sync.WaitGroup
 	wg.Go(ix.buildEnglish)
+	ix.implyHigherTaxa()
+	ix.buildRivals()
 	ix.buildScientific()
 	ix.buildAggregates()
 	ix.buildNumbers()
 	ix.buildSpelling()
+	ix.settlePlain()
 	wg.Wait()
 	return ix
 }
@@ -154,9 +156,9 @@ func (ix *Index) above(t *Taxon, rank string) int32 {
 // none where the taxon has that spelling already.
 func (ix *Index) addName(k []byte, n listName) int32 {
 	at := int32(len(ix.names))
-	head, there := ix.byKey[string(k)]
-	if !there {
-		ix.byKey[string(k)] = at
+	s, made := ix.keys.add(k, at)
+	head := s.name
+	if made {
 		ix.names = append(ix.names, indexName{n, none})
 		return at
 	}
@@ -237,7 +239,7 @@ func compatible(a, b *Taxon) bool {
 // chain yields the names with a key, in the order of the lists.
 func (ix *Index) chain(k string) func(func(int32) bool) {
 	return func(yield func(int32) bool) {
-		at, there := ix.byKey[k]
+		at, there := ix.named(k)
 		for there && at != none {
 			if !yield(at) {
 				return
@@ -260,8 +262,13 @@ func (ix *Index) implyHigherTaxa() {
 	}
 	listed := len(ix.taxa)
 	seen := map[string]*Lineage{} // by genus: most taxa have the lineage of their genus
+	last := &Lineage{}
 	for i := range listed {
 		t := ix.taxa[i]
+		if *last == t.Lineage {
+			continue
+		}
+		last = &t.Lineage
 		if l := seen[t.Genus]; l != nil && *l == t.Lineage {
 			continue
 		}
@@ -317,6 +324,8 @@ func fillAbove(h, t *Taxon, level int) {
 // buildScientific orders names of genus and epithet by genus.
 func (ix *Index) buildScientific() {
 	genusIDs := map[string]int32{}
+	genus, id := "", int32(0) // most names have the genus of the one before
+	ix.sci = make([]sciEntry, 0, len(ix.names)/2)
 	for at := range ix.names {
 		n := &ix.names[at]
 		if n.kind == vernacularName || n.kind == impliedName {
@@ -326,12 +335,15 @@ func (ix *Index) buildScientific() {
 		if s.epithet == "" || s.aggregate {
 			continue
 		}
-		g := key(s.genus)
-		id, there := genusIDs[g]
-		if !there {
-			id = int32(len(ix.genusKey))
-			genusIDs[g] = id
-			ix.genusKey = append(ix.genusKey, g)
+		if s.genus != genus {
+			genus = s.genus
+			g := key(genus)
+			there := false
+			if id, there = genusIDs[g]; !there {
+				id = int32(len(ix.genusKey))
+				genusIDs[g] = id
+				ix.genusKey = append(ix.genusKey, g)
+			}
 		}
 		ix.sci = append(ix.sci, sciEntry{epithet: key(s.epithet), infra: key(s.infra), name: int32(at), genus: id, nextEpithet: none})
 	}

@@ -241,7 +241,7 @@ func TestQualifiers(t *testing.T) {
 	} {
 		r := m.Match(taxa.Written{Name: tt.name}, taxa.Context{})
 		assert.Equal(t, tt.want, taxonName(r), "%s: %s", tt.name, r.Message)
-		assert.Equal(t, tt.rank, r.Rank, tt.name)
+		assert.Equal(t, tt.rank, r.Taxon.Rank, tt.name)
 		assert.Equal(t, tt.qualifier, r.Qualifier, tt.name)
 	}
 }

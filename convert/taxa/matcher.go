@@ -34,12 +34,10 @@ type Context struct {
 // Reading is what a name was read as.
 type Reading struct {
 	reading.Verdict
-	// Taxon is the accepted taxon, nil where the name is held.
+	// Taxon is the accepted taxon, of the rank that is certain; nil where the name is held.
 	Taxon *Taxon
 	// Qualifier is the identificationQualifier: "cf. pronuba", "sp.", "agg.".
 	Qualifier string
-	// Rank is the rank that is certain: the taxon's.
-	Rank string
 	// Remarks is the identificationRemarks: that a synonym, a spelling or a
 	// form was resolved.
 	Remarks string
@@ -66,6 +64,8 @@ type cacheKey struct {
 type cached struct {
 	reading Reading
 	cands   []int32
+	// unweighed is the reading with nothing known that speaks for a candidate.
+	unweighed *Reading
 }
 
 // cacheSize bounds a Matcher's memory; a full cache is begun anew.
@@ -80,7 +80,7 @@ func (ix *Index) NewMatcher() *Matcher {
 // same way.
 func (m *Matcher) Match(w Written, c Context) Reading {
 	if t := m.plain(&w, c.Group); t != nil {
-		return Reading{Taxon: t, Rank: t.Rank}
+		return Reading{Taxon: t}
 	}
 	k := cacheKey{w, c.Genus, c.Group}
 	found, there := m.cache[k]
@@ -94,6 +94,13 @@ func (m *Matcher) Match(w Written, c Context) Reading {
 	if len(found.cands) < 2 {
 		return found.reading
 	}
+	if c.Month == 0 && c.OnPage == nil && c.AtSite == nil {
+		if found.unweighed == nil {
+			r := m.weigh(found, c)
+			found.unweighed = &r
+		}
+		return *found.unweighed
+	}
 	return m.weigh(found, c)
 }
 
@@ -106,22 +113,23 @@ func (m *Matcher) plain(w *Written, group string) *Taxon {
 	} else if w.Scientific != "" {
 		return nil
 	}
-	if s == "" || w.Vernacular != "" || w.Authorship != "" || w.Number != "" || len(s) > maxKey || !plainName(s) {
+	if s == "" || w.Vernacular != "" || w.Authorship != "" || w.Number != "" || len(s) > maxKey {
 		return nil
 	}
 	var buf [3 * maxKey]byte
-	at, there := m.ix.byKey[string(appendKey(buf[:0], s))]
-	if !there {
+	k, ok := appendPlainKey(buf[:0], s)
+	if !ok {
 		return nil
 	}
-	switch n := &m.ix.names[at]; {
-	case n.next != none, n.kind == brokenName, n.kind == synonymName:
+	switch found := m.ix.keys.find(k); {
+	case found == nil, found.plain == none:
 		return nil
-	case n.kind == vernacularName && (group != "" || len(m.ix.spelling.rivals) > 0 && len(m.ix.spelling.rivals[vernacularKey(n.text)]) > 0):
-		return nil
-	default:
-		return m.ix.taxa[n.taxon]
+	case found.plain >= 0:
+		return m.ix.taxa[found.plain]
+	case group == "":
+		return m.ix.taxa[onlyUngrouped(found.plain)]
 	}
+	return nil
 }
 
 // Explain reads a name and tells the steps, one sentence each.
@@ -229,10 +237,10 @@ func (r *resolver) joinCells(a, b outcome, textA, textB string) outcome {
 			}
 			return a
 		}
-		if r.within(b.taxon, a.taxon) || b.qualifier == "" && a.qualifier != "" && r.ix.above(r.ix.taxa[b.taxon], a.rank) == a.taxon {
+		if r.within(b.taxon, a.taxon) || b.qualifier == "" && a.qualifier != "" && r.ix.above(r.ix.taxa[b.taxon], r.ix.taxa[a.taxon].Rank) == a.taxon {
 			return a
 		}
-		if b.qualifier != "" && r.ix.above(r.ix.taxa[a.taxon], b.rank) == b.taxon {
+		if b.qualifier != "" && r.ix.above(r.ix.taxa[a.taxon], r.ix.taxa[b.taxon].Rank) == b.taxon {
 			return b
 		}
 		o := held(CodeNames, "%s are not the same taxon. Say which is right.", both)
@@ -277,15 +285,11 @@ func (ix *Index) namesLike(s string) bool {
 
 // finished makes the reading of an outcome.
 func (m *Matcher) finished(o *outcome) *cached {
-	rd := Reading{Verdict: o.verdict, Qualifier: o.qualifier, Rank: o.rank, Remarks: strings.Join(o.remarks, " "), Rest: strings.Join(o.rest, "; ")}
+	rd := Reading{Verdict: o.verdict, Qualifier: o.qualifier, Remarks: strings.Join(o.remarks, " "), Rest: strings.Join(o.rest, "; ")}
 	if o.taxon != none {
 		rd.Taxon = m.ix.taxa[o.taxon]
-		rd.Rank = rd.Taxon.Rank
-	} else {
-		rd.Rank = ""
-		if rd.State < reading.Held {
-			rd.State = reading.Held
-		}
+	} else if rd.State < reading.Held {
+		rd.State = reading.Held
 	}
 	var cands []int32
 	for _, c := range o.cands {
@@ -301,7 +305,7 @@ func (m *Matcher) finished(o *outcome) *cached {
 		rd.Message += " The nearest is " + rd.Candidates[0] + "; say if that was meant."
 	}
 	rd.Message, rd.Remarks = oneStop.Replace(rd.Message), oneStop.Replace(rd.Remarks)
-	return &cached{rd, cands}
+	return &cached{reading: rd, cands: cands}
 }
 
 // oneStop: "agg." at the end of a sentence has its full stop already.
@@ -347,8 +351,8 @@ func (m *Matcher) weigh(f *cached, c Context) Reading {
 	rd.Candidates, rd.Possible = make([]string, len(all)), make([]*Taxon, len(all))
 	said := make([]string, len(all))
 	for i, w := range all {
-		rd.Candidates[i], rd.Possible[i] = w.t.String(), w.t
-		said[i] = w.t.String()
+		rd.Candidates[i], rd.Possible[i] = f.reading.Candidates[w.at], w.t
+		said[i] = rd.Candidates[i]
 		if len(w.for_) > 0 {
 			said[i] += " [" + strings.Join(w.for_, ", ") + "]"
 		}

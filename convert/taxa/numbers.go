@@ -230,7 +230,7 @@ func (r *resolver) takeNumber(n numbered, s string) outcome {
 	t := n.taxa[0]
 	taxon := r.ix.taxa[t]
 	r.step("%s is the checklist number of %s.", quoted(s), taxon)
-	o := outcome{taxon: t, name: none, rank: taxon.Rank, remarks: []string{"Recorded by its number on the list."}}
+	o := outcome{taxon: t, name: none, remarks: []string{"Recorded by its number on the list."}}
 	if n.repaired {
 		o.and(query(CodeNumberZeros, "The number %s is not on the list as it stands. It was read as %s, %s, as spreadsheets take zeros at the end away. Say if another was meant.", quoted(s), taxon.Number, taxon))
 	}
@@ -245,7 +245,7 @@ func (r *resolver) withNumber(o outcome, n numbered, number, text string) outcom
 	}
 	ix := r.ix
 	for _, t := range n.taxa {
-		if o.taxon == t || o.taxon != none && (r.within(o.taxon, t) || o.qualifier != "" && (ix.above(ix.taxa[t], o.rank) == o.taxon || r.within(t, o.taxon))) {
+		if o.taxon == t || o.taxon != none && (r.within(o.taxon, t) || o.qualifier != "" && (ix.above(ix.taxa[t], ix.taxa[o.taxon].Rank) == o.taxon || r.within(t, o.taxon))) {
 			r.step("The number %s agrees.", quoted(number))
 			return o
 		}

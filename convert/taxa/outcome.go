@@ -41,7 +41,6 @@ type outcome struct {
 	name      int32 // the matched name, or none
 	cands     []int32
 	qualifier string
-	rank      string
 	remarks   []string
 	rest      []string
 	spelling  bool     // the candidates are there by their spelling

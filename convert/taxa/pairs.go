@@ -55,7 +55,7 @@ func (r *resolver) listedPair(s string, toks []token) (outcome, bool) {
 		if !slash {
 			break
 		}
-		at, there := r.ix.byKey[joinKey(toks[:n])]
+		at, there := r.ix.named(joinKey(toks[:n]))
 		if !there || !strings.Contains(r.ix.names[at].text, "/") {
 			continue
 		}
@@ -164,7 +164,7 @@ func (r *resolver) settleByKin(s string, sides [][]token, outs []outcome) {
 			}
 		}
 		if len(kin) == 1 {
-			outs[i] = outcome{taxon: kin[0], name: none, rank: r.ix.taxa[kin[0]].Rank}
+			outs[i] = outcome{taxon: kin[0], name: none}
 		}
 	}
 }
@@ -173,7 +173,7 @@ func (r *resolver) settleByKin(s string, sides [][]token, outs []outcome) {
 func (r *resolver) lends(text, from string) bool {
 	words := strings.Fields(from)
 	for k := 1; k < len(words); k++ {
-		if _, there := r.ix.byKey[vernacularKey(text+" "+strings.Join(words[k:], " "))]; there {
+		if _, there := r.ix.named(vernacularKey(text + " " + strings.Join(words[k:], " "))); there {
 			return true
 		}
 	}
@@ -253,7 +253,7 @@ func (r *resolver) joinSides(s string, sides [][]token, outs []outcome) (outcome
 				if !covers || len(species) == 0 {
 					continue
 				}
-				o.taxon, o.rank = a.taxon, RankAggregate
+				o.taxon = a.taxon
 				r.step("The list's aggregate %s covers them.", ix.taxa[a.taxon].ScientificName)
 				if pass == 2 {
 					o.and(query(CodeAggregate, "%s was read as %s, the list's aggregate named after one of them. Say if it does not cover both.", quoted(s), ix.taxa[a.taxon].ScientificName))
@@ -323,7 +323,7 @@ func (r *resolver) pairUp(s string, o outcome, up int32) (outcome, bool) {
 		}
 	}
 	o.qualifier = strings.Join(short, "/")
-	o.taxon, o.rank, o.cands = up, t.Rank, nil
+	o.taxon, o.cands = up, nil
 	o.and(fair("", "%s was read as the %s %s, as the list has no aggregate of them.", quoted(s), t.Rank, t.ScientificName))
 	return o, true
 }
@@ -360,12 +360,12 @@ func (r *resolver) readHybrid(s string, toks []token) (outcome, bool) {
 	if cut <= 0 || cut+1 >= len(toks) || toks[cut+1].kind != wordToken || countLike(&toks[cut+1]) {
 		return outcome{}, false
 	}
-	if at, there := r.ix.byKey[joinKey(append(slices.Clone(toks[:cut]), toks[cut+1:]...))]; there {
+	if at, there := r.ix.named(joinKey(append(slices.Clone(toks[:cut]), toks[cut+1:]...))); there {
 		if n := &r.ix.names[at]; strings.Contains(n.text, "×") || strings.Contains(n.text, " x ") {
 			return r.decide(at, s), true
 		}
 	}
-	if at, there := r.ix.byKey[joinKey(toks)]; there && (strings.Contains(r.ix.names[at].text, " x ") || strings.Contains(r.ix.names[at].text, " X ")) {
+	if at, there := r.ix.named(joinKey(toks)); there && (strings.Contains(r.ix.names[at].text, " x ") || strings.Contains(r.ix.names[at].text, " X ")) {
 		return r.decide(at, s), true
 	}
 	outs := r.readSides(s, [][]token{toks[:cut], toks[cut+1:]})
@@ -387,7 +387,7 @@ func (r *resolver) readHybrid(s string, toks []token) (outcome, bool) {
 	}
 	t := r.ix.taxa[up]
 	r.step("A cross that is not on the list: read as what both parents belong to, %s.", t.ScientificName)
-	o.taxon, o.rank, o.cands = up, t.Rank, nil
+	o.taxon, o.cands = up, nil
 	o.qualifier = "hybrid"
 	o.remark("Recorded as the hybrid %s × %s.", a.ScientificName, b.ScientificName)
 	o.and(query(CodeHybrid, "%s is a cross that the list does not have; the %s %s was taken. Say if it should go in under another name.", quoted(s), t.Rank, t.ScientificName))

@@ -121,7 +121,7 @@ func (r *resolver) baseOf(o *outcome, toks []token) baseKind {
 		return baseHigher
 	}
 	if len(o.cands) > 0 {
-		if at, ok := r.ix.byKey[joinKey(toks)]; ok && r.ix.names[at].kind == vernacularName {
+		if at, ok := r.ix.named(joinKey(toks)); ok && r.ix.names[at].kind == vernacularName {
 			return baseVernacular
 		}
 		if t := r.ix.taxa[o.cands[0]]; !t.IsSpeciesOrBelow() {
@@ -209,7 +209,7 @@ func (r *resolver) vernacularVariant(s string, toks []token) (outcome, bool) {
 		return outcome{}, false // "Emerald" is the last word of several names
 	}
 	if len(words) > 1 || len(words[0]) >= 4 {
-		if at, there := r.ix.byKey[strings.Join(words, "")]; !there || r.ix.names[at].kind == vernacularName {
+		if at, there := r.ix.named(strings.Join(words, "")); !there || r.ix.names[at].kind == vernacularName {
 			var longer []variant
 			for _, k := range withKindWord(words) {
 				longer = append(longer, variant{k, ""})
@@ -254,7 +254,7 @@ func (r *resolver) bracketTurned(o outcome, s string, toks []token, n int) (outc
 	if !plainName(text) {
 		return o, false
 	}
-	at, there := r.ix.byKey[vernacularKey(text)]
+	at, there := r.ix.named(vernacularKey(text))
 	if !there || r.ix.names[at].kind != vernacularName {
 		return o, false
 	}
@@ -299,7 +299,7 @@ func (r *resolver) inverted(s string, toks []token) (outcome, bool) {
 		for i := range turned {
 			text = append(text, turned[i].text)
 		}
-		if at, there := r.ix.byKey[vernacularKey(strings.Join(text, " "))]; there && r.ix.names[at].kind == vernacularName {
+		if at, there := r.ix.named(vernacularKey(strings.Join(text, " "))); there && r.ix.names[at].kind == vernacularName {
 			o := r.decide(at, strings.Join(text, " "))
 			t := r.readTail(s, toks[end:], baseVernacular)
 			if len(t.unknown) == 0 {

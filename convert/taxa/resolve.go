@@ -90,7 +90,7 @@ func (r *resolver) readTokens(s string, toks []token) outcome {
 
 // exactKey looks a whole key up.
 func (r *resolver) exactKey(k, s string) (outcome, bool) {
-	at, there := r.ix.byKey[k]
+	at, there := r.ix.named(k)
 	if !there {
 		return outcome{}, false
 	}
@@ -217,7 +217,7 @@ func (r *resolver) take(at int32, s string) outcome {
 	ix := r.ix
 	n := &ix.names[at]
 	t := ix.taxa[n.taxon]
-	o := outcome{taxon: n.taxon, name: at, rank: t.Rank}
+	o := outcome{taxon: n.taxon, name: at}
 	switch n.kind {
 	case synonymName:
 		r.step("%s is a synonym of %s.", quoted(n.text), t)

@@ -14,7 +14,7 @@ type spelling struct {
 	single   wordIndex          // higher taxa, to be misspelt on their own
 	english  wordIndex          // vernacular names
 	names    []int32            // the name of each entry of english
-	keys     []string           // beside names, while the index is built
+	keys     []string           // beside names
 	postings map[string][]int32 // words of vernacular names: where in names
 	endings  map[string]int32   // how many names of several words end in a word
 	// rivals are, by the key of a vernacular name, names of other taxa that
@@ -151,9 +151,12 @@ func (x *wordIndex) near(w string, limit int, visit func(at int32)) {
 	var pat pattern
 	pat.set(w)
 	from, to := span(x.first, len(w)-limit, len(w)+limit)
-	for i := from; i < to; i++ {
-		if bits.OnesCount64(print^x.prints[i]) <= 2*limit && bits.OnesCount64(pair^x.pairs[i]) <= 6*limit && pat.distance(x.words[i], limit) <= limit {
-			visit(i)
+	for i, p := range x.prints[from:to] {
+		if bits.OnesCount64(print^p) > 2*limit {
+			continue
+		}
+		if at := from + int32(i); bits.OnesCount64(pair^x.pairs[at]) <= 6*limit && pat.distance(x.words[at], limit) <= limit {
+			visit(at)
 		}
 	}
 	sound := soundKey(w, x.spoken)
@@ -161,8 +164,12 @@ func (x *wordIndex) near(w string, limit int, visit func(at int32)) {
 	var spat pattern
 	spat.set(sound)
 	from, to = span(x.soundAt, len(sound)-limit+1, len(sound)+limit-1)
-	for i := from; i < to; i++ {
-		if bits.OnesCount64(print^x.soundPr[i]) > 2*(limit-1) || bits.OnesCount64(pair^x.soundPa[i]) > 6*(limit-1) {
+	for n, p := range x.soundPr[from:to] {
+		if bits.OnesCount64(print^p) > 2*(limit-1) {
+			continue
+		}
+		i := from + int32(n)
+		if bits.OnesCount64(pair^x.soundPa[i]) > 6*(limit-1) {
 			continue
 		}
 		at := x.bySound[i]
@@ -195,6 +202,11 @@ func (sp *spelling) addEnglish(k string, words []string, name int32) {
 
 // buildEnglish makes ready the vernacular names that addEnglish has taken.
 func (ix *Index) buildEnglish() {
+	ix.spelling.english = newWordIndex(ix.spelling.keys, nil, true)
+}
+
+// buildRivals finds names that are others with a word like moth added.
+func (ix *Index) buildRivals() {
 	sp := &ix.spelling
 	for _, kind := range kindWords {
 		// Brimstone and Brimstone Moth
@@ -211,8 +223,6 @@ func (ix *Index) buildEnglish() {
 			}
 		}
 	}
-	sp.english = newWordIndex(sp.keys, nil, true)
-	sp.keys = nil
 }
 
 func (ix *Index) buildSpelling() {
@@ -230,6 +240,31 @@ func (ix *Index) buildSpelling() {
 	sp.authors = sync.OnceValue(ix.authorNames)
 }
 
+// surnames takes the names in an authorship of plain words, as most are, to
+// authors; it reports false for others.
+func surnames(s string, authors map[string]bool) bool {
+	for i := 0; i < len(s); i++ {
+		switch c := s[i]; {
+		case 'a' <= c && c <= 'z', 'A' <= c && c <= 'Z', '0' <= c && c <= '9', c == ' ', c == ',', c == '(', c == ')', c == '&':
+		default:
+			return false
+		}
+	}
+	var buf [64]byte
+	for w := range strings.FieldsFuncSeq(s, func(r rune) bool { return strings.ContainsRune(" ,()&", r) }) {
+		if hasDigit(w) {
+			if strings.Trim(w, "0123456789") != "" {
+				return false
+			}
+			continue
+		}
+		if k := appendKey(buf[:0], w); !authors[string(k)] && !particles[string(k)] {
+			authors[string(k)] = true
+		}
+	}
+	return true
+}
+
 // authorNames are the surnames in the lists' authorships.
 func (ix *Index) authorNames() map[string]bool {
 	authors, seen := map[string]bool{}, map[string]bool{}
@@ -238,6 +273,9 @@ func (ix *Index) authorNames() map[string]bool {
 			continue
 		}
 		seen[t.Authorship] = true
+		if surnames(t.Authorship, authors) {
+			continue
+		}
 		for _, n := range parseAuthorship(t.Authorship).names {
 			authors[n] = true
 		}
