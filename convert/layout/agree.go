@@ -34,7 +34,7 @@ func agree(s sense, st *stats) int {
 		}
 		return -90
 	case partMonth:
-		if st.share(lookMonth) >= 0.7 || st.upTo(12) >= 0.9 {
+		if st.share(lookMonth) >= 0.7 || st.upTo(12) >= 0.9 || st.romans() >= 0.9 {
 			return 20
 		}
 		return -90
@@ -124,11 +124,13 @@ func agree(s sense, st *stats) int {
 	case Sex:
 		return rule(st.longest > 16 || whole > 0.5 || len(st.distinct) > 8)
 	case Stage:
-		return rule(whole > 0.5 || dates > 0.5 || grid > 0.5 || st.share(lookTaxon) > 0.6 && len(st.distinct) > 6)
+		return rule(whole > 0.3 || dates > 0.5 || grid > 0.5 || st.share(lookTaxon) > 0.6 && len(st.distinct) > 6)
 	case Recorder, Determiner, Verifier:
 		switch {
 		case st.share(lookPerson) >= 0.5:
 			return 20
+		case st.share(lookPlace) >= 0.5 && st.share(lookPerson) < 0.2:
+			return -90
 		case whole > 0.3 || dates > 0.3 || grid > 0.3 || st.share(lookTick) > 0.5 || st.share(lookBinomial) > 0.3:
 			return -90
 		case st.share(lookTaxon) > 0.5 && st.share(lookKnownTaxon) > 0.2:
@@ -214,7 +216,9 @@ func agreeName(m Meaning, st *stats, words, whole, dates, grid float64) int {
 		return -40
 	case taxon >= 0.4 || known >= 0.3:
 		return 30
-	case st.share(lookPlace) > 0.6 && taxon < 0.1, words < 0.3 && taxon < 0.1:
+	case st.share(lookPlace) > 0.6 && taxon < 0.1:
+		return -75
+	case words < 0.3 && taxon < 0.1:
 		return -60
 	}
 	return 0

@@ -19,12 +19,15 @@ const (
 	damageDate
 	damageNumber
 	damageTime
+	damageScale
 )
 
 func damageOf(c *column) damageKind {
 	switch {
 	case !c.used():
 		return damageNone
+	case c.meaning == Count && scales[normHeading(c.heading)]:
+		return damageScale
 	case c.meaning == Count:
 		return damageCount
 	case c.meaning == GridRef && c.part == whole:
@@ -65,6 +68,8 @@ func (w *walker) damage(s *listState, pl *cellPlan, v *Value, cell *notebook.Cel
 		numberDamage(v, pl.column)
 	case damageTime:
 		timeOfFraction(v)
+	case damageScale:
+		ofScale(v)
 	}
 }
 

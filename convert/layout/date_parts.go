@@ -1,5 +1,7 @@
 package layout
 
+import "strings"
+
 // dayMonthYear gives columns headed by the initials of day, month and year
 // those meanings, where they stand beside each other in any order and their
 // cells agree: “Year, M, Day”, “D, M, Y”. An M alone is males.
@@ -76,4 +78,16 @@ func (b *block) headed(key string) bool {
 		}
 	}
 	return false
+}
+
+// romans is the part of the cells that are months in Roman figures.
+func (s *stats) romans() float64 {
+	n, all := 0, 0
+	for t, k := range s.distinct {
+		all += k
+		if romanMonths[strings.ToLower(strings.Trim(t, " ."))] > 0 {
+			n += k
+		}
+	}
+	return float64(n) / float64(max(1, all))
 }

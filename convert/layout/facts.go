@@ -37,12 +37,13 @@ func (f *facts) get(m Meaning) *Value {
 }
 
 // set adds a value, in place of one of the same meaning. A new site takes the
-// old one's grid reference with it.
+// old one's grid reference with it; a reference just above the first site is
+// its own.
 func (f *facts) set(v Value) {
 	if v.Text = trim(strings.Trim(v.Text, " \t,;|")); v.Text == "" {
 		return
 	}
-	if v.Meaning == Site {
+	if g := f.get(GridRef); v.Meaning == Site && g != nil && (f.has(Site) || g.From != v.From || v.Ref.Row-g.Ref.Row > 6) {
 		f.drop(GridRef)
 	}
 	if !manyAllowed[v.Meaning] || v.Meaning == Group {
@@ -126,6 +127,9 @@ func (f *facts) read(p *page, r *keptRow, from Origin) (used []bool) {
 		}
 		if f.readText(p, text, ref, from, &r.cells[c]) {
 			used[c] = true
+			if next := c + 1; next < len(r.cells) && r.looks[next] != 0 && f.goesOn(text, r.text(next), ref) {
+				used[next] = true
+			}
 		}
 	}
 	return used

@@ -3,6 +3,9 @@ package layout
 import (
 	"regexp"
 	"strings"
+
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
 )
 
 // whoWords stand before the name of a recorder in a title: "rec. T.
@@ -89,4 +92,22 @@ func byOther(before string) bool {
 		return true
 	}
 	return false
+}
+
+// goesOn takes the cell behind "Recorders: Ines Calloway" for a further name,
+// which a comma has put there.
+func (f *facts) goesOn(text, next string, ref notebook.Ref) bool {
+	v := f.get(Recorder)
+	labels := labelsIn(text)
+	if v == nil || v.Ref != ref || len(labels) == 0 || labels[len(labels)-1].meaning != Recorder || next == "" {
+		return false
+	}
+	words := strings.Count(next, " ") + 1
+	if words > 4 || capitals(next) < words || strings.ContainsAny(next, "0123456789:") || looksPlace(next) || isGroupName(next) || len(vocabulary[normHeading(next)]) > 0 {
+		return false
+	}
+	v.Verbatim = v.Text + ", " + next
+	v.Text += "; " + next
+	v.Doubt = v.Doubt.And(reading.QueryOf("recorder-in-next-cell", "“"+next+"” stands in the cell behind the recorder and was taken for a second one. Please check it.", v.Text))
+	return true
 }

@@ -37,12 +37,35 @@ func (f *facts) readText(p *page, text string, ref notebook.Ref, from Origin, ce
 		f.setMonth(text, from, originWords(from))
 		return true
 	}
+	if parts := farApart(text); parts != nil {
+		for _, part := range parts {
+			f.readText(p, part, ref, from, nil)
+		}
+		return true
+	}
 	if s, value, ok := openingLabel(text); ok {
 		f.add(p, s, nil, value, text[:len(text)-len(value)], ref, from)
 		return true
 	}
 	return f.title(p, text, ref, from)
 }
+
+// farApart parts a line where three blanks or more stand between facts, one of
+// which at least has a label: "Vice-county 29      Recorder T. Achterberg".
+func farApart(text string) []string {
+	parts := wideGap.Split(text, -1)
+	if len(parts) < 2 {
+		return nil
+	}
+	for _, part := range parts {
+		if _, _, ok := openingLabel(part); ok {
+			return parts
+		}
+	}
+	return nil
+}
+
+var wideGap = regexp.MustCompile(`(?: {3,}|\t+)`)
 
 type labelAt struct {
 	sense
@@ -320,6 +343,9 @@ func dateInTitle(s string) (day, raw string) {
 		for i := 0; i+n <= len(words); i++ {
 			t := strings.Join(words[i:i+n], " ")
 			bare := strings.Trim(t, ",;:()-–")
+			if last := lastWord(bare); !strings.ContainsAny(last, "0123456789") && monthOf(strings.Trim(last, ".,)")) == 0 {
+				continue // "6 Aug 2011 - T."
+			}
 			if scanDate(bare) == fullDate && (isDigit(bare[0]) || monthOf(firstWord(bare)) > 0 || isWeekday(strings.ToLower(firstWord(bare)))) {
 				return bare, t
 			}

@@ -149,7 +149,7 @@ func (p *page) furtherHeads(i int, cols []int, species bool) bool {
 		return axisMeanings[ss[0].meaning] && ss[0].meaning != Taxon && ss[0].meaning != Scientific && ss[0].meaning != Vernacular && ss[0].meaning != Site ||
 			(ss[0].part == partDay || ss[0].meaning == Taxon) && n >= 2 && (p.risingDays(r, cols[0], cols[len(cols)-1]) || p.daysUnderMonths(i, cols))
 	}
-	if species && counts == n && label == "" && n*2 >= len(cols) {
+	if species && counts == n && label == "" && n*2 >= len(cols) && r.count(lookDate|lookDay|lookRealDate, 0, len(r.looks)) == 0 {
 		return true // numbers of the checklist under the names
 	}
 	return !species && counts == n && label == "" && n >= 2 && r.first >= cols[0] && (p.risingDays(r, cols[0], cols[len(cols)-1]) || p.daysUnderMonths(i, cols))

@@ -61,11 +61,16 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 		return p.widen(r, body, cols, from, to), false, true
 	case dated*2 >= len(cols):
 		return nil, false, false
-	case names && !dates && plainWords && !p.countsHeaded(r, body):
+	case names && !dates && plainWords && !p.countsHeaded(r, body) && !p.marksHeaded(r, body, cols, from, to):
 		return p.widen(r, body, cols, from, to), false, true
 	case names:
 		return nil, false, false
+	case dates && p.marksHeaded(r, body, cols, from, to):
+		return nil, false, false
 	case dates && len(cols) >= 2:
+		if cols = p.rightOfDates(r, body, cols); len(cols) < 2 {
+			return nil, false, false
+		}
 		return p.widen(r, body, cols, from, to), true, true
 	}
 	return nil, false, false

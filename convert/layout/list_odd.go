@@ -229,10 +229,11 @@ func (w *walker) sectionLine(r *notebook.Row, k *keptRow, s *listState) {
 	}
 	c := k.single()
 	any := len(f.values) > 0 || f.year != before.year || f.month != before.month
+	marked := c >= 0 && k.looks[c].is(lookMarked) && !sureLabel(strings.TrimRight(k.text(c), " :"))
 	if !any && c >= 0 {
 		text, l := k.text(c), k.look(c)
 		noPlace := !l.is(lookGroup|lookPerson|lookPlace) && (s.b.facts.has(Site) || s.b.facts.has(GridRef)) && s.b.find(Site, whole) == nil && !s.section.has(Site)
-		if l.is(lookLong) || len(labelsIn(text)) > 0 || strings.Count(text, " ") > 5 || noPlace && strings.Contains(text, " ") {
+		if l.is(lookLong) || len(labelsIn(text)) > 0 && !marked || strings.Count(text, " ") > 5 || noPlace && strings.Contains(text, " ") {
 			w.skip(skipNote) // the page names its site: a remark in passing is no other
 			return
 		}

@@ -131,6 +131,7 @@ func (p *page) view(r *notebook.Row) keptRow {
 		}
 	}
 	p.spellMonths(&k)
+	k.sectionsAcross()
 	k.sixFigureDates()
 	return k
 }

@@ -141,11 +141,11 @@ func isDitto(s string) bool {
 		return false
 	}
 	switch s {
-	case `"`, `""`, "''", "”", "“", "„", "〃", "″", "´´", "``", "’’", "‘‘", `-"-`, `- " -`, `–"–`, "-”-", "–”–", "-“-", "-''-", "-„-", ",,", "„„", `-〃-`, `--"--`, "״", "ˮ", `" "`, `"  "`, `" " "`, "‟", "ditto.", "″″":
+	case `"`, `""`, "''", "”", "“", "„", "〃", "″", "´´", "``", "’’", "‘‘", `-"-`, `- " -`, `–"–`, "-”-", "–”–", "-“-", "-''-", "-„-", ",,", "„„", `-〃-`, `--"--`, "״", "ˮ", `" "`, `"  "`, `" " "`, "‟", "ditto.", "″″", "↓", "⇓", "⬇", "▼", "↡":
 		return true
 	}
 	switch strings.ToLower(strings.Trim(s, " .-()")) {
-	case "do", "ditto", "dto", "as above", "same", "idem", "id", `"`, "d°", "dº":
+	case "do", "ditto", "dto", "as above", "same", "same place", "same site", "same date", "same day", "same night", "same spot", "idem", "id", `"`, "d°", "dº":
 		return true
 	}
 	return false

@@ -70,3 +70,31 @@ func (b *block) namesAreNotes() {
 		b.note("names-beside-names", "Column "+notebook.ColumnName(c.col+1)+" holds names beside counts that stand under names. It is kept as remarks. Please check that it is.", c.col)
 	}
 }
+
+// sectionsAcross tells a row of section numbers, S1 to S12, from references to
+// squares of the Irish grid.
+func (r *keptRow) sectionsAcross() {
+	grid, last, run := false, 0, 0
+	for c := range r.looks {
+		l := r.looks[c]
+		if l == 0 || len(r.cells[c].Text) > 4 {
+			continue
+		}
+		text := r.text(c)
+		if len(text) < 2 || text[0]|0x20 != 's' {
+			continue
+		}
+		if n, ok := isInt(text[1:]); ok && n == last+1 {
+			last, run = n, run+1
+			grid = grid || l.is(lookGrid)
+		}
+	}
+	if !grid || run < 3 {
+		return
+	}
+	for c := range r.looks {
+		if text := r.text(c); len(text) <= 3 && r.looks[c].is(lookGrid) && text[0]|0x20 == 's' {
+			r.looks[c] = lookText
+		}
+	}
+}

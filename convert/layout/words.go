@@ -63,10 +63,10 @@ func buildVocabulary() map[string][]sense {
 		"visit; trap date; trap night; date trapped; record date; date of observation; observation date; sighting date; survey date; "+
 		"event date; start date; date start; date from; from date; date begin; date set; evening; date of night; dates; datum; dato; day and month; "+
 		"date collected; collection date; night beginning; night starting; date noc; dt; dmy; sample date; sampling date; date and time; date time; "+
-		"seen on; recorded on; date of sighting; first date; first seen; first recorded; earliest date; date found; day date; evening of; morning of; date trap set; date out; nights; dates seen; calendar date; when seen")
-	m(EndDate, "end date; date end; date to; to date; date until; until; date ended; finish date; date finish; last date; last seen; last recorded; latest date; date emptied; emptied; date in; night ending")
+		"seen on; recorded on; date of sighting; from; first date; first seen; first recorded; earliest date; date found; day date; evening of; morning of; date trap set; date out; nights; dates seen; calendar date; when seen")
+	m(EndDate, "to; end date; date end; date to; to date; date until; until; date ended; finish date; date finish; last date; last seen; last recorded; latest date; date emptied; emptied; date in; night ending")
 	add(sense{meaning: Date, part: partDay}, "day; dd; dy; day of month; day no; d")
-	add(sense{meaning: Date, part: partMonth}, "month; mm; mon; mth; mnth; month no")
+	add(sense{meaning: Date, part: partMonth}, "mo; mnth; month; mm; mon; mth; mnth; month no")
 	add(sense{meaning: Date, part: partYear}, "year; yyyy; yr; yy; year of record; recording year; season")
 	add(sense{meaning: Ignored, part: partWeekday, leave: leaveWeekday}, "weekday; day of week; day of the week; dow; day name")
 	m(Time, "time; start time; time start; time on; lights on; light on; lit; time lit; hour; time seen; time from; clock time; hours gmt; bst; gmt; time bst; time gmt; switch on; event time; from time; time of day; on; start; started; begin; time start")
@@ -92,17 +92,18 @@ func buildVocabulary() map[string][]sense {
 	m(Count, "no; qty; quantity; number; count; abundance; tot; how many; number seen; number caught; no seen; no caught; number of; no of; individuals; "+
 		"no of moths; number of moths; number of individuals; no of individuals; counts; numbers; nos; amount; n; num; nr; total; total no; total number; total count; individual count; "+
 		"quantity seen; no recorded; number recorded; specimens; no of specimens; tally; catch; no counted; max count; tot no; count of moths; no trapped; hm; no present; total seen; total caught; abund; seen or count; number counted; "+
-		"no individuals; number individuals; qty seen; moth count; species count; count total; how many seen; population; size of population; estimate; estimated number; max; maximum; seen; caught; trapped; counted; recorded; #; in trap; found; record; records; moths; butterflies; birds")
+		"no individuals; number individuals; qty seen; moth count; species count; count total; how many seen; population; size of population; estimate; estimated number; max; maximum; seen; caught; trapped; counted; recorded; #; in trap; found; record; records; moths; butterflies; birds; dafor; dafor scale; dafor score; dafor code; acfor; sacfor; abundance code; abundance class; abundance score")
+	add(sense{meaning: Count, sex: "unknown"}, "unknown; unsexed; not sexed; sex unknown; sex not known; unknown sex; sex unk; unsexed adults")
 	stages := []struct{ stage, words string }{
 		{"adult", "adults; adult; imago; imagines; imagos; ad; ads; no adults; adult count"},
-		{"larva", "larvae; larva; caterpillars; caterpillar; larval; lar; larvae count; no larvae; no of larvae; larv; larvas; caterpillars seen"},
+		{"larva", "la; larvae; larva; caterpillars; caterpillar; larval; lar; larvae count; no larvae; no of larvae; larv; larvas; caterpillars seen"},
 		{"pupa", "pupae; pupa; pupal; chrysalis; cocoons"},
 		{"egg", "eggs; egg; ova; ovum; egg batches"},
 		{"mine", "mines; mine; leaf mines; leafmines; vacated mines"},
 		{"case", "larval cases"},
 		{"juvenile", "juveniles; juvenile; juv; juvs; imm; immatures; immature; young"},
 		{"nymph", "nymphs; nymph"},
-		{"exuvia", "exuviae; exuvia"},
+		{"exuvia", "exuviae; exuvia; ex"},
 		{"queen", "queens; queen"},
 		{"worker", "workers; worker"},
 		{"drone", "drones; drone"},
@@ -158,7 +159,7 @@ func buildVocabulary() map[string][]sense {
 	m(Weather, "weather; wind; cloud; cloud cover; rain; moon; moon phase; conditions; sky; humidity; weather conditions; wind direction; wind speed; moonlight; weather notes; wx; night conditions; wind force; weather and moon; wind and weather; precipitation; cloud pc; rainfall; moon and cloud; conditions overnight; overnight weather; overnight conditions; pressure")
 	m(Temperature, "temperature; temp; min temp; max temp; minimum temp; maximum temp; min temperature; max temperature; minimum temperature; maximum temperature; overnight min; night min; temp min; temp max; °c; min °c; max °c; deg c; temp c; temp °c; "+
 		"minimum; min; temp at dusk; dusk temp; air temp; air temperature; overnight temp; night temp; min c; max c; start temp; end temp; temp at start; temp at end; min night temp; lowest temp; temps; overnight low; t min; tmin; t max; tmax; temp f; °f; c")
-	m(Measurement, "forewing length; forewing; wing length; wingspan; length; width; weight; body length; measurement; fw length; fw; wing; size; forewing mm; wing mm; length mm; weight g; wing span; shell height; shell width; breadth; mm; mass; girth; head width; total length")
+	m(Measurement, "tandem; tandems; tandem pairs; ovipositing; ovip; ov; copulating; in copula; copula; co; mating pairs; emergents; em; emerging; tenerals; forewing length; forewing; wing length; wingspan; length; width; weight; body length; measurement; fw length; fw; wing; size; forewing mm; wing mm; length mm; weight g; wing span; shell height; shell width; breadth; mm; mass; girth; head width; total length")
 	m(Specimen, "specimen; voucher; dissection; dissection number; dissection no; gen det; specimen no; specimen number; voucher no; slide; slide no; genitalia slide; voucher specimen; specimen kept; retained; photo no; gen prep; prep no; genitalia; slide number; specimen retained; gen det no; photo; photos; photo taken; photograph; picture; image; images; dissected; voucher number; specimen taken; photographed; gen diss; pic; pics")
 	m(Remarks, "comments; notes; remarks; details; comment; note; remark; other; other notes; other info; additional information; misc; observations; info; additional notes; further details; field notes; further information; notes and comments; "+
 		"memo; observation; description; comments and notes; any other information; extra info; behaviour; activity; anything else; miscellaneous; other details; remarks and notes; record comment; sample comment; occurrence comment; extra; other comments; general notes; general comments; sighting notes; text; recorder notes; more; any notes; any comments; breeding; foodplant; food plant; host plant; host; plant; larval foodplant; flower visited; nectar source; nectaring on; feeding on; substrate; on plant; associated species; determiner notes; notes on identification; id notes; identification notes; importance; phenotype")
@@ -169,4 +170,4 @@ func buildVocabulary() map[string][]sense {
 
 // needsMore are headings of one word that say little by themselves: within a
 // longer heading the other words count first.
-var needsMore = wordSet("no number name code ref id total other record list type the n e x y m f d all on off with what seen by details count species moth moths info area section c mm caught trapped found recorded counted moths butterflies birds records")
+var needsMore = wordSet("from to ex la co ov em mo unknown no number name code ref id total other record list type the n e x y m f d all on off with what seen by details count species moth moths info area section c mm caught trapped found recorded counted moths butterflies birds records")
