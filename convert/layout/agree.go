@@ -117,7 +117,7 @@ func agree(s sense, st *stats) int {
 			return 0
 		case st.share(lookDay) > 0 && st.share(lookDate) == 0 && st.shares(lookDay, lookCount, lookPair, lookMonth) >= 0.9:
 			return -15 // 2-4 became 2 April
-		case grid > 0.4 || dates > 0.6 || f < 0.3 && words > 0.6:
+		case grid > 0.4 || dates > 0.6 || f < 0.3 && (words > 0.6 || st.namesWithCounts() >= 0.5):
 			return -90
 		}
 		return -10
@@ -210,6 +210,8 @@ func agreeName(m Meaning, st *stats, words, whole, dates, grid float64) int {
 	binomial, taxon := st.share(lookBinomial), st.share(lookTaxon)
 	known := st.share(lookKnownTaxon)
 	switch {
+	case m == Taxon && taxon < 0.4 && words < 0.3 && st.namesWithCounts() >= 0.5:
+		return 20
 	case m == Scientific && binomial >= 0.5, m == Vernacular && taxon >= 0.4 && binomial < 0.3:
 		return 35
 	case m == Vernacular && binomial > 0.7:
@@ -222,6 +224,18 @@ func agreeName(m Meaning, st *stats, words, whole, dates, grid float64) int {
 		return -60
 	}
 	return 0
+}
+
+// namesWithCounts is the part of the cells that are a name and a count in one.
+func (s *stats) namesWithCounts() float64 {
+	n, all := 0, 0
+	for t, k := range s.distinct {
+		all += k
+		if splits(t) {
+			n += k
+		}
+	}
+	return float64(n) / float64(max(1, all))
 }
 
 func agreeIgnored(s sense, st *stats, words float64) int {

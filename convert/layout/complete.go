@@ -18,11 +18,14 @@ var monthTitles = [...]string{"", "January", "February", "March", "April", "May"
 func (s *listState) completeDate(v *Value) {
 	if v.Kind == notebook.Date {
 		s.checkStoredYear(v)
+		if len(v.Raw) >= 10 {
+			s.above = v.Raw[8:10] + "/" + v.Raw[5:7] + "/" + v.Raw[:4]
+		}
 		return
 	}
 	t := v.Text
 	if n := len(t); n >= 8 && isDigit(t[n-1]) && isDigit(t[n-2]) && isDigit(t[n-3]) && isDigit(t[n-4]) && t[n-4] <= '2' {
-		s.year, s.short = 0, false
+		s.year, s.short, s.above = 0, false, t
 		s.yearText(t[n-4:])
 		return
 	}
@@ -63,6 +66,8 @@ func (s *listState) completeDate(v *Value) {
 	}
 	full := ""
 	switch {
+	case isDay && month == 0 && s.b.axis == nil:
+		full, doubt = s.dayBelow(t)
 	case isDay && month > 0:
 		full = t + " " + monthTitles[month]
 		if year > 0 {
@@ -80,6 +85,7 @@ func (s *listState) completeDate(v *Value) {
 	if v.Verbatim == "" {
 		v.Verbatim = t
 	}
+	s.above = full
 	if v.Text = full; short { // the century is for the reader of dates to say
 		v.Text = strings.ReplaceAll(full, itoa(year), itoa(year)[2:])
 	}

@@ -127,7 +127,7 @@ func (f *facts) read(p *page, r *keptRow, from Origin) (used []bool) {
 		}
 		if f.readText(p, text, ref, from, &r.cells[c]) {
 			used[c] = true
-			if next := c + 1; next < len(r.cells) && r.looks[next] != 0 && f.goesOn(text, r.text(next), ref) {
+			for next := c + 1; next < len(r.cells) && r.looks[next] != 0 && f.goesOn(text, r.text(next), ref); next++ {
 				used[next] = true
 			}
 		}

@@ -94,16 +94,36 @@ func byOther(before string) bool {
 	return false
 }
 
+// withoutHonorific cuts "Miss" and its kin off a name.
+func withoutHonorific(name string) string {
+	first, rest, _ := strings.Cut(name, " ")
+	switch strings.ToLower(strings.Trim(first, ".")) {
+	case "mr", "mrs", "miss", "ms", "dr", "rev", "prof", "revd":
+		return trim(rest)
+	}
+	return name
+}
+
 // goesOn takes the cell behind "Recorders: Ines Calloway" for a further name,
-// which a comma has put there.
+// and the one behind "Weather: warm" for more of it: a comma has put it there.
 func (f *facts) goesOn(text, next string, ref notebook.Ref) bool {
-	v := f.get(Recorder)
 	labels := labelsIn(text)
-	if v == nil || v.Ref != ref || len(labels) == 0 || labels[len(labels)-1].meaning != Recorder || next == "" {
+	if len(labels) == 0 || next == "" || len(labelsIn(next)) > 0 || len(vocabulary[normHeading(next)]) > 0 {
+		return false
+	}
+	last := labels[len(labels)-1]
+	v := f.get(last.meaning)
+	switch {
+	case v == nil || v.Ref != ref:
+		return false
+	case last.meaning == Weather:
+		v.Text += ", " + next
+		return true
+	case last.meaning != Recorder:
 		return false
 	}
 	words := strings.Count(next, " ") + 1
-	if words > 4 || capitals(next) < words || strings.ContainsAny(next, "0123456789:") || looksPlace(next) || isGroupName(next) || len(vocabulary[normHeading(next)]) > 0 {
+	if words > 4 || capitals(next) < words || strings.ContainsAny(next, "0123456789:") || looksPlace(next) || isGroupName(next) {
 		return false
 	}
 	v.Verbatim = v.Text + ", " + next

@@ -255,7 +255,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		f.set(w)
 		return true
 	}
-	if !said && rest == text && (isInitialSurname(rest) || p.eyes.probe.KnownPerson(rest)) {
+	if !said && rest == text && (isInitialSurname(withoutHonorific(rest)) || isInitials(rest) && strings.Contains(rest, ".") || p.eyes.probe.KnownPerson(rest)) {
 		w := v
 		w.Meaning, w.Text = Recorder, rest
 		f.set(w)
@@ -268,6 +268,9 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 				break
 			}
 		}
+	}
+	if site == "" && from == FromPage && !f.has(Site) && said {
+		site = bareSite(p, rest)
 	}
 	if site == "" && beside != "" && !isPerson(beside) && !namesSpecies(p, beside) && !p.eyes.probe.KnownPerson(beside) {
 		site = beside

@@ -307,6 +307,13 @@ func (p *Plan) headless(running *facts) {
 		p.noRecords()
 		return
 	}
+	for _, i := range [...]int{start, start - 1} { // its letters may look like counts
+		if i >= 0 && i+1 < len(pg.rows) && pg.headsCounts(i) {
+			p.preamble(running, 0, i)
+			p.openBlocks(running, running.clone(), 0, head{from: i, to: i})
+			return
+		}
+	}
 	p.preamble(running, 0, start)
 	b := &block{kind: kindList, why: "no row of headings; judged by what the columns hold", from: 0, to: pg.width - 1, facts: running.clone(), first: pg.rows[start].number}
 	p.blocks = append(p.blocks, b)

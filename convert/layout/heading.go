@@ -43,6 +43,9 @@ func headingSenses(s string, terms bool) []match {
 	if key == "" {
 		return nil
 	}
+	if bare := cutYear(s); bare != "" && len(bare) < len(s)-3 { // "2011 date"
+		return headingSenses(bare, terms)
+	}
 	if ss, ok := vocabulary[key]; ok {
 		return withBracket(weigh(ss, weightExact, "the heading “"+s+"”"), s)
 	}

@@ -91,6 +91,7 @@ func saysNone(text string) bool {
 	if isNothing(text) {
 		return true
 	}
+	text = strings.NewReplacer(" - ", ";", " – ", ";", " — ", ";", "(", ";").Replace(text)
 	for part := range strings.FieldsFuncSeq(text, func(r rune) bool { return strings.ContainsRune(".,;:", r) }) {
 		if trim(part) != "0" && isNothing(part) {
 			return true

@@ -57,6 +57,7 @@ type listState struct {
 	placeCol  int  // column of places with their references, -1 for none
 	short     bool // that year was written with two figures
 	headTxt   string
+	above     string // the last date with its month
 	// lastMonth is that of the date above, turned whether the dates of a page of
 	// one year run on into the next.
 	lastMonth int

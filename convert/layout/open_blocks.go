@@ -231,7 +231,7 @@ func groupOf(groups []span, c int) int {
 // labelHeadings fills in the headings of the columns beside a table's counts:
 // of the stack's rows, those that do not label the row itself.
 func (b *block) labelHeadings(out []string) {
-	for _, h := range b.heads {
+	for i, h := range b.heads {
 		for c := range out {
 			if b.axis.byCol[c] >= 0 {
 				continue
@@ -239,7 +239,7 @@ func (b *block) labelHeadings(out []string) {
 			if at, ok := b.axis.labels[h.number]; ok && at == c {
 				continue
 			}
-			if t := oneLine(h.text(c)); t != "" {
+			if t := oneLine(h.text(c)); t != "" && !(i+1 < len(b.heads) && c >= b.from && c <= b.to && b.headsTable(t, h, c)) {
 				out[c] = strings.TrimSpace(out[c] + " " + t)
 			}
 		}

@@ -22,6 +22,7 @@ func (b *block) resolve(p *page) {
 	b.bareRemarks()
 	b.bareSexes()
 	b.trapCounts()
+	b.unnamedCounts()
 	b.settleCounts()
 	b.sectionsOfSite()
 	b.settleSeconds()

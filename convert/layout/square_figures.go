@@ -17,7 +17,7 @@ func (b *block) squareAndFigures() (square, figures *column) {
 		switch {
 		case c.stats.share(lookGrid) >= 0.8 && c.stats.figures() <= 4 && square == nil:
 			square = c
-		case c.stats.share(lookGrid) == 0 && c.stats.longDigits() >= 0.8 && figures == nil:
+		case c.stats.share(lookGrid) == 0 && (c.stats.longDigits() >= 0.8 || c.stats.tetrads()) && figures == nil:
 			figures = c
 		}
 	}
@@ -25,6 +25,16 @@ func (b *block) squareAndFigures() (square, figures *column) {
 		return nil, nil
 	}
 	return square, figures
+}
+
+// tetrads reports whether all cells are letters of tetrads, A to Z without O.
+func (s *stats) tetrads() bool {
+	for t := range s.distinct {
+		if len(t) != 1 || t[0] < 'A' || t[0] > 'Z' || t[0] == 'O' {
+			return false
+		}
+	}
+	return s.n > 0
 }
 
 // figuresInSquare writes figures with the letters of their square, and holds

@@ -117,6 +117,10 @@ func trapOf(count *Value, b *block) Value {
 	if len(b.headRows) > 0 {
 		v.Ref.Row = b.headRows[len(b.headRows)-1]
 	}
+	if c := b.byCol[count.Ref.Col-1]; c >= 0 && b.cols[c].unnamed {
+		askUnnamed(&v)
+		return v
+	}
 	if rest, ok := strings.CutPrefix(strings.ToLower(v.Text), "trap"); ok && len(trim(rest)) <= 2 {
 		v.Meaning, v.Heading = Remarks, "trap"
 	}
