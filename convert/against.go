@@ -48,11 +48,16 @@ func newAgainst(path string, out *stage.Folder) (*against, error) {
 // keep takes in a record that would leave, and keeps it if it is new or
 // changed.
 func (a *against) keep(o *dwc.Occurrence, r *spool.Record) error {
-	if o.OccurrenceID != "" {
-		a.seen[compare.IDMark(o.OccurrenceID)] = true
-		if a.known.State(o) == compare.Same {
-			return nil
+	var measured []dwc.Measurement
+	if r.Facts.Blur == 0 {
+		for i := range r.Measurements {
+			measured = append(measured, r.Measurements[i].Measurement)
 		}
+	}
+	is := compare.NewObservation(o, measured)
+	a.seen[is.Mark()] = true
+	if a.known.State(&is) == compare.Same {
+		return nil
 	}
 	a.view.leaves(o, r)
 	a.encoded = encodeLeaving(a.encoded, o, r)
@@ -71,8 +76,7 @@ func (a *against) each(fn func(o *dwc.Occurrence, r *spool.Record) error) error 
 }
 
 // withdraw writes the list of withdrawn records and returns how many there
-// are.
-// Where it was is left out for those whose place is private by now.
+// are. Where it was is left out for those whose place is private by now.
 func (a *against) withdraw(s *settings, out *stage.Folder) (int, error) {
 	list, err := compare.Withdrawn(a.path, func(id compare.Mark) bool { return a.seen[id] })
 	if err != nil {
@@ -83,12 +87,12 @@ func (a *against) withdraw(s *settings, out *stage.Folder) (int, error) {
 		return 0, err
 	}
 	w := csv.NewWriter(file)
-	w.Write([]string{"occurrenceID", "scientificName", "eventDate", "locality"})
+	w.Write([]string{"occurrenceID", "scientificName", "eventDate", "locality", "eventID"})
 	for _, r := range list {
 		if s.hides(&r) {
 			r.Where = ""
 		}
-		w.Write([]string{r.ID, r.What, r.When, r.Where})
+		w.Write([]string{r.ID, r.What, r.When, r.Where, r.EventID})
 	}
 	w.Flush()
 	if err := w.Error(); err != nil {

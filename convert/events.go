@@ -76,6 +76,16 @@ func eventTypeOf(r *spool.Record) string {
 	return siteVisit
 }
 
+// ofVisit gives the event of a visit on which nothing was found what only an
+// occurrence has a term for: the remarks, and who was there.
+func ofVisit(o *dwc.Occurrence) {
+	o.EventRemarks = joinRemarks(o.EventRemarks, o.OccurrenceRemarks)
+	o.OccurrenceRemarks = ""
+	if by := "recorded by " + o.RecordedBy; o.RecordedBy != "" && !strings.Contains(o.EventRemarks, by) {
+		o.EventRemarks = joinRemarks(o.EventRemarks, by)
+	}
+}
+
 // withoutNames is a record as its event describes it: an event names nobody, so
 // it does not say that a name is withheld.
 func withoutNames(o *dwc.Occurrence) *dwc.Occurrence {

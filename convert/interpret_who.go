@@ -41,7 +41,7 @@ func (in *interpreter) who(d *draft) {
 	if withheld {
 		o.InformationWithheld = "a person's name"
 	}
-	if o.RecordedBy == "" && !withheld && !d.states("informationWithheld") {
+	if o.RecordedBy == "" && !withheld && !d.states("informationWithheld") && !(d.Empty && d.states("eventID")) {
 		nobody := d.absent(layout.Recorder, false)
 		if name, answered := in.instead(&nobody); answered {
 			r := in.memory.person(in.people, name, people.Options{Role: people.Recorder, Self: in.project.Lists.Self})

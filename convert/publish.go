@@ -39,6 +39,9 @@ func (p *publisher) public(o *dwc.Occurrence, r *spool.Record) {
 func (p *publisher) finish(o *dwc.Occurrence, r *spool.Record) {
 	p.fillDataset(o)
 	o.EventType = eventTypeOf(r)
+	if r.EmptyVisit {
+		ofVisit(o)
+	}
 	if o.EventID == "" {
 		o.EventID = p.event.of(partsOfEvent(o), eventParts.key)
 	}

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -83,7 +84,9 @@ func readsBackAsItWas(t *testing.T, first, name string) {
 	old, now := filepath.Join(first, convert.SubmissionFile), filepath.Join(again, convert.SubmissionFile)
 	diff, err := compare.Submissions(old, now)
 	require.NoError(t, err)
-	for _, list := range [][]compare.Record{diff.New, diff.Changed, diff.Withdrawn} {
+	// An archive of occurrences has no visits without one; the copies have.
+	news := slices.DeleteFunc(diff.New, func(r compare.Record) bool { return r.EventID != "" })
+	for _, list := range [][]compare.Record{news, diff.Changed, diff.Withdrawn} {
 		for i := range list[:min(3, len(list))] {
 			t.Errorf("%+v", list[i])
 		}

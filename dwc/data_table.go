@@ -69,6 +69,10 @@ func (r *Row) Value(i int) string {
 	return c.Default
 }
 
+// Columns are the columns of the row's table, of which Value has the values.
+// The slice must not be changed.
+func (r *Row) Columns() []Column { return r.table.columns }
+
 // Get returns the value of a term, by name or IRI, and "" where the table has
 // no such column.
 func (r *Row) Get(term string) string {

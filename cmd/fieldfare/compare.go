@@ -15,8 +15,9 @@ const compareHelp = `Says what is new, changed and withdrawn between two submiss
   fieldfare compare OLD NEW
 
 OLD and NEW are submissions (submission.zip) or other Darwin Core Archives.
-Records are told by their ids; of a changed record every changed term is
-listed, old and new. Example:
+Records are told by their ids, and visits on which nothing was found by their
+eventIDs; of what changed, every changed term and measurement is listed, old
+and new. Example:
 
   fieldfare compare handed-in-2024/submission.zip handed-in/submission.zip
 

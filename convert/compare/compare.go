@@ -1,15 +1,10 @@
 // Package compare finds what is new, changed and withdrawn between two
-// submissions, by the records' ids.
+// submissions, by the records' ids. Records are occurrences, with what was
+// measured beside them, and visits on which nothing was found.
 package compare
 
-import (
-	"crypto/sha256"
-	"fmt"
-
-	"fieldfare/dwc"
-)
-
-// TermChange is one term of a record before and after.
+// TermChange is one term of a record before and after. The term of a
+// measurement is the heading that the copies for people have for it.
 type TermChange struct {
 	Term string `json:"term"`
 	Old  string `json:"old"`
@@ -19,6 +14,9 @@ type TermChange struct {
 // Record is one record that differs between the submissions.
 type Record struct {
 	ID string `json:"occurrenceID"`
+	// EventID is the id of a visit on which nothing was found, which has no
+	// other.
+	EventID string `json:"eventID,omitempty"`
 	// What, When and Where let a person recognise the record.
 	What    string       `json:"scientificName"`
 	When    string       `json:"eventDate"`
@@ -33,64 +31,9 @@ type Result struct {
 	Changed   []Record `json:"changed"`
 	Withdrawn []Record `json:"withdrawn"`
 	Same      int      `json:"unchanged"`
-}
-
-// Mark is a record's id and content in 16 bytes each.
-type Mark [16]byte
-
-// Known is what is remembered of a submission: of each record 32 bytes.
-type Known struct {
-	byID map[Mark]Mark
-}
-
-// IDMark returns the mark of an id.
-func IDMark(id string) Mark {
-	sum := sha256.Sum256([]byte(id))
-	return Mark(sum[:16])
-}
-
-// ContentMark returns the mark of what a record says. When a record was last
-// modified does not count: it says nothing of the observation.
-func ContentMark(o *dwc.Occurrence) Mark {
-	h := sha256.New()
-	for i, term := range dwc.Terms() {
-		if value := *o.Field(i); value != "" && term != "modified" {
-			fmt.Fprintf(h, "%s\x1f%s\x1e", term, value)
-		}
-	}
-	var m Mark
-	copy(m[:], h.Sum(nil))
-	return m
-}
-
-// State says how a record stands to the earlier submission.
-type State uint8
-
-const (
-	New State = iota
-	Changed
-	Same
-)
-
-// Read remembers a submission.
-func Read(path string) (*Known, error) {
-	k := &Known{byID: map[Mark]Mark{}}
-	return k, each(path, func(o *dwc.Occurrence) error {
-		k.byID[IDMark(o.OccurrenceID)] = ContentMark(o)
-		return nil
-	})
-}
-
-// State compares a record with the submission.
-func (k *Known) State(o *dwc.Occurrence) State {
-	old, found := k.byID[IDMark(o.OccurrenceID)]
-	switch {
-	case !found:
-		return New
-	case old != ContentMark(o):
-		return Changed
-	}
-	return Same
+	// Repeated are ids that one of the submissions has more than once, where
+	// only the first record was compared.
+	Repeated []string `json:"repeated,omitempty"`
 }
 
 // Submissions compares two submissions. Its memory grows by some hundred
@@ -100,12 +43,16 @@ func Submissions(oldPath, newPath string) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Result{New: []Record{}, Changed: []Record{}, Withdrawn: []Record{}}
+	r := &Result{New: []Record{}, Changed: []Record{}, Withdrawn: []Record{}, Repeated: known.repeated}
 	seen := map[Mark]bool{}
-	changed := map[Mark]*dwc.Occurrence{}
-	var order []*dwc.Occurrence
-	err = each(newPath, func(o *dwc.Occurrence) error {
-		id := IDMark(o.OccurrenceID)
+	changed := map[Mark]*Observation{}
+	var order []*Observation
+	err = each(newPath, func(o *Observation) error {
+		id := o.Mark()
+		if seen[id] {
+			r.repeat(o.ID())
+			return nil
+		}
 		seen[id] = true
 		switch known.State(o) {
 		case New:
@@ -122,29 +69,46 @@ func Submissions(oldPath, newPath string) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	before := map[string][]TermChange{}
-	err = each(oldPath, func(o *dwc.Occurrence) error {
-		id := IDMark(o.OccurrenceID)
+	before := map[Mark][]TermChange{}
+	met := map[Mark]bool{} // of the old one
+	err = each(oldPath, func(o *Observation) error {
+		id := o.Mark()
+		if met[id] {
+			return nil
+		}
+		met[id] = true
 		if now := changed[id]; now != nil {
-			before[o.OccurrenceID] = differences(o, now)
-		} else if !seen[id] {
+			before[id] = differences(o, now)
+		} else if !seen[id] && !known.described(o) {
 			r.Withdrawn = append(r.Withdrawn, recordOf(o))
 		}
 		return nil
 	})
 	for _, o := range order {
 		record := recordOf(o)
-		record.Changes = before[o.OccurrenceID]
+		record.Changes = before[o.Mark()]
 		r.Changed = append(r.Changed, record)
 	}
 	return r, err
 }
 
+// repeat notes an id that was there before.
+func (r *Result) repeat(id string) {
+	for _, other := range r.Repeated {
+		if other == id {
+			return
+		}
+	}
+	r.Repeated = append(r.Repeated, id)
+}
+
 // Withdrawn lists the records of a submission that are not among those seen.
 func Withdrawn(path string, seen func(id Mark) bool) ([]Record, error) {
 	var list []Record
-	err := each(path, func(o *dwc.Occurrence) error {
-		if !seen(IDMark(o.OccurrenceID)) {
+	met := map[Mark]bool{}
+	err := each(path, func(o *Observation) error {
+		if id := o.Mark(); !seen(id) && !met[id] {
+			met[id] = true
 			list = append(list, recordOf(o))
 		}
 		return nil
@@ -152,38 +116,17 @@ func Withdrawn(path string, seen func(id Mark) bool) ([]Record, error) {
 	return list, err
 }
 
-func recordOf(o *dwc.Occurrence) Record {
-	where := o.Locality
+func recordOf(o *Observation) Record {
+	where := o.Occurrence.Locality
 	if where == "" {
-		where = o.VerbatimCoordinates
+		where = o.Occurrence.VerbatimCoordinates
 	}
-	return Record{ID: o.OccurrenceID, What: o.ScientificName, When: o.EventDate, Where: where}
+	r := Record{ID: o.Occurrence.OccurrenceID, What: o.Occurrence.ScientificName, When: o.Occurrence.EventDate, Where: where}
+	if o.visit() {
+		r.EventID, r.What = o.Occurrence.EventID, nothingFound
+	}
+	return r
 }
 
-func differences(old, now *dwc.Occurrence) []TermChange {
-	var list []TermChange
-	for i, term := range dwc.Terms() {
-		if a, b := *old.Field(i), *now.Field(i); a != b && term != "modified" {
-			list = append(list, TermChange{term, a, b})
-		}
-	}
-	return list
-}
-
-// each yields every occurrence of a submission, whatever its shape.
-func each(path string, fn func(o *dwc.Occurrence) error) error {
-	archive, err := dwc.OpenArchive(path)
-	if err != nil {
-		return err
-	}
-	defer archive.Close()
-	if archive.Table(dwc.RowOccurrence) == nil {
-		return fmt.Errorf("%s: there are no occurrences in it. Give a submission.zip or another Darwin Core Archive", path)
-	}
-	return archive.Occurrences(func(o *dwc.Occurrence, row *dwc.Row) error {
-		if o.OccurrenceID == "" {
-			return fmt.Errorf("%s, %s, line %d: the record has no occurrenceID, so it cannot be compared", path, row.File, row.Line)
-		}
-		return fn(o)
-	})
-}
+// nothingFound stands for the name of a visit on which nothing was found.
+const nothingFound = "nothing found"

@@ -27,11 +27,14 @@ func (r *Result) WriteText(w io.Writer) error {
 			}
 		}
 	}
+	for _, id := range r.Repeated {
+		say("Take care: the id %s stands more than once in a submission; only the first of its records was compared.\n", id)
+	}
 	return err
 }
 
 func (r Record) line() string {
-	return fmt.Sprintf("%s, %s, %s (%s)", orNone(r.What), orNone(r.When), orNone(r.Where), r.ID)
+	return fmt.Sprintf("%s, %s, %s (%s)", orNone(r.What), orNone(r.When), orNone(r.Where), r.ID+r.EventID)
 }
 
 func orNone(s string) string {
@@ -84,6 +87,7 @@ func (r *Result) WriteWorkbook(w io.Writer) error {
 		if part.name == "changed" {
 			heading = append(heading, "term", "old", "new")
 		}
+		heading = append(heading, "eventID")
 		row := 1
 		add := func(values []any) error {
 			cell, err := excelize.CoordinatesToCellName(1, row)
@@ -99,12 +103,12 @@ func (r *Result) WriteWorkbook(w io.Writer) error {
 		for _, record := range part.records {
 			values := []any{record.ID, record.What, record.When, record.Where}
 			if part.name != "changed" {
-				if err := add(values); err != nil {
+				if err := add(append(values, record.EventID)); err != nil {
 					return err
 				}
 			}
 			for _, c := range record.Changes {
-				if err := add(append(values[:4:4], c.Term, c.Old, c.New)); err != nil {
+				if err := add(append(values[:4:4], c.Term, c.Old, c.New, record.EventID)); err != nil {
 					return err
 				}
 			}
