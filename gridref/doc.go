@@ -39,7 +39,9 @@
 //   - Transverse Mercator: L. Krüger, "Konforme Abbildung des Erdellipsoids in
 //     der Ebene" (1912), in the form of C. F. F. Karney, "Transverse Mercator
 //     with an accuracy of a few nanometers", Journal of Geodesy 85 (2011); also
-//     IOGP Guidance Note 7-2, method 9807.
+//     IOGP Guidance Note 7-2, method 9807. The conformal latitude is by the
+//     series of J. P. Snyder, "Map Projections: A Working Manual", USGS
+//     Professional Paper 1395 (1987), equation 3-5, in the third flattening.
 //   - Coordinate frame changes: IOGP Guidance Note 7-2, methods 9602
 //     (geographic/geocentric) and 9606 (position vector).
 //   - UTM, UPS and MGRS: NGA.SIG.0012_2.0.0_UTMUPS and NGA.STND.0037,
