@@ -66,8 +66,8 @@ func parseLetters(w written) (Reading, error, bool) {
 		}
 	}
 	if best != nil && (failed == nil || best.corrected <= 2) {
-		if best.letters == "E" && gaps(c.split[1:]) == 0 && len(best.figures) >= 4 {
-			r, err := fault(HalfMissing, w.quoted+" seems to be an easting alone: E on the Irish Grid is a square of open sea. Please add the northing.")
+		if best.letters == "E" && len(best.figures) >= 4 {
+			r, err := fault(HalfMissing, w.quoted+" lies in E, a 100 km square of open sea on the Irish Grid. If it is an easting alone, please add the northing.")
 			return r, err, true
 		}
 		return best.reading(w), nil, true
