@@ -1,8 +1,6 @@
 package convert
 
 import (
-	"slices"
-
 	"fieldfare/convert/layout"
 	"fieldfare/convert/people"
 	"fieldfare/convert/places"
@@ -30,6 +28,7 @@ type memory struct {
 	mentions  map[string][]*places.Place
 	sensitive map[string]sensitiveName
 	labels    map[labelKey]tally.Reading
+	parts     []tally.Part // of the last count
 }
 
 // remembered is how many values of a kind are kept.
@@ -80,7 +79,11 @@ type ground struct {
 }
 
 func newMemory() memory {
-	return memory{map[dateKey]when.Reading{}, map[refKey]refReading{}, map[personKey]people.Reading{}, map[string]places.Reading{}, map[areaKey]reading.Verdict{}, map[gridref.Square]ground{}, map[string]scrubbed{}, map[countKey]tally.Reading{}, map[*taxa.Taxon]string{}, map[string][]*places.Place{}, map[string]sensitiveName{}, map[labelKey]tally.Reading{}}
+	return memory{
+		dates: map[dateKey]when.Reading{}, refs: map[refKey]refReading{}, people: map[personKey]people.Reading{}, places: map[string]places.Reading{},
+		areas: map[areaKey]reading.Verdict{}, ground: map[gridref.Square]ground{}, texts: map[string]scrubbed{}, counts: map[countKey]tally.Reading{},
+		nameIDs: map[*taxa.Taxon]string{}, mentions: map[string][]*places.Place{}, sensitive: map[string]sensitiveName{}, labels: map[labelKey]tally.Reading{},
+	}
 }
 
 // recall returns what read says of the key, reading it only the first time.
@@ -136,9 +139,10 @@ func (m *memory) label(of layout.Meaning, text string, read func(string) tally.R
 	return recall(m.labels, labelKey{of, text}, func() tally.Reading { return read(text) })
 }
 
-// count reads a count. The parts are the caller's own.
+// count reads a count. The parts are the caller's own until the next count.
 func (m *memory) count(text string, o tally.Options) tally.Reading {
 	r := recall(m.counts, countKey{text, o}, func() tally.Reading { return tally.Read(text, o) })
-	r.Parts = slices.Clone(r.Parts)
+	m.parts = append(m.parts[:0], r.Parts...)
+	r.Parts = m.parts
 	return r
 }

@@ -12,7 +12,7 @@ import (
 
 // passRows is how many rows are decoded at once in the second and third pass:
 // few, so that they are still in the processor's cache when they are used.
-const passRows = 64
+const passRows = 256
 
 // passBatch is a run of consecutive rows on its way through a pass.
 type passBatch struct {

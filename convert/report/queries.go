@@ -57,6 +57,7 @@ func NewWorkbook() (*Workbook, error) {
 			return nil, err
 		}
 	}
+	w.file.SetActiveSheet(0) // while the sheets are empty: it reads them whole
 	w.rows = &page{w: w, name: pageRows, made: true, headings: []string{"State", "File", "Sheet", "Row", "What is the matter", "The row as it stands"}, widths: []float64{8, 18, 12, 7, 44, 16}, least: 12, numbers: 4, repeated: 4}
 	w.skipped = &page{w: w, name: pageSkipped, made: true, headings: []string{"Why", "File", "Sheet", "Row", "The row as it stands"}, widths: []float64{22, 18, 12, 7, 16}, least: 11, numbers: 4, repeated: 4}
 	return w, nil
@@ -94,7 +95,6 @@ func (w *Workbook) Finish(out io.Writer, folder string, lines []string, question
 			return err
 		}
 	}
-	w.file.SetActiveSheet(0)
 	return book.Write(w.file, out)
 }
 
