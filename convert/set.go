@@ -53,6 +53,7 @@ func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.S
 		full.all = true
 		v.exact = &full
 	}
+	defer v.checks.Close() // where the work is given up
 	v.ledger = remembered
 	if err := s.recallPast(ctx, job.Against, v.checks); err != nil {
 		return nil, err
@@ -103,8 +104,7 @@ func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.S
 	v.turnPage(sheet, &page)
 	v.sites = sites.Settle()
 	v.ledger.settle()
-	v.checks.Settle()
-	return v, nil
+	return v, v.checks.Settle()
 }
 
 // entry is a record as the checks of the set know it.

@@ -1,6 +1,7 @@
 package validate
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -67,10 +68,13 @@ func (d *duplicates) addPast(o *dwc.Occurrence, f *Facts) {
 	d.pastBoth.add(withID(key, o.OccurrenceID))
 }
 
-func (d *duplicates) settle() {
-	d.repeated = d.keys.repeated()
-	d.before, d.beforeIDs = d.pastKeys.distinct(), d.pastBoth.distinct()
+func (d *duplicates) settle() error {
 	d.seen = map[uint64][]sighting{}
+	var errs [3]error
+	d.repeated, errs[0] = d.keys.repeated()
+	d.before, errs[1] = d.pastKeys.distinct()
+	d.beforeIDs, errs[2] = d.pastBoth.distinct()
+	return errors.Join(errs[:]...)
 }
 
 // find compares a record with those before it. One without a place waits for

@@ -1,22 +1,98 @@
 package validate
 
-import "slices"
+import (
+	"encoding/binary"
+	"fmt"
+	"os"
+	"slices"
+)
 
 // hashes is a list of 64-bit values in which the repeated ones, or those that
 // share their upper bits, are to be found. The values lie in buckets by their
-// upper bits, each a slice that grows by itself, so that the list takes about
-// ten bytes a value.
+// upper bits. What a bucket holds beyond the first few thousand values of the
+// list goes to a temporary file, block by block, so that the list takes no more
+// memory for millions of records than for some hundred thousand. Where no file
+// can be written, it stays in memory.
 type hashes struct {
 	buckets [256][]uint64
+	n       int
+	file    *os.File
+	named   bool         // the file still has its name
+	blocks  [256][]int32 // of the file, by bucket
+	written int32
+	stays   bool // no more can be written
+	block   []byte
 }
 
-func (h *hashes) add(v uint64) { h.buckets[v>>56] = append(h.buckets[v>>56], v) }
+const (
+	// inMemory is how many values are held before the file is begun.
+	inMemory = 1 << 18
+	// blockValues is how many values of a bucket are written at once.
+	blockValues = 512
+)
+
+func (h *hashes) add(v uint64) {
+	b := &h.buckets[v>>56]
+	*b = append(*b, v)
+	if h.n++; h.n > inMemory && len(*b) >= blockValues && !h.stays {
+		h.spill(int(v >> 56))
+	}
+}
+
+// spill writes the whole blocks of a bucket to the file.
+func (h *hashes) spill(bucket int) {
+	if h.file == nil {
+		f, err := os.CreateTemp("", "fieldfare-*.part")
+		if err != nil {
+			h.stays = true
+			return
+		}
+		// Where the system allows it, the file loses its name at once, so that
+		// it is gone whatever becomes of the program.
+		h.file, h.named = f, os.Remove(f.Name()) != nil
+	}
+	b := h.buckets[bucket]
+	for len(b) >= blockValues {
+		h.block = h.block[:0]
+		for _, v := range b[:blockValues] {
+			h.block = binary.LittleEndian.AppendUint64(h.block, v)
+		}
+		if _, err := h.file.WriteAt(h.block, int64(h.written)*8*blockValues); err != nil {
+			h.stays = true // as on a full disk
+			break
+		}
+		h.blocks[bucket] = append(h.blocks[bucket], h.written)
+		h.written++
+		b = b[blockValues:]
+	}
+	h.buckets[bucket] = append(h.buckets[bucket][:0], b...)
+}
+
+// values appends all values of a bucket to list, in rising order.
+func (h *hashes) values(bucket int, list []uint64) ([]uint64, error) {
+	for _, block := range h.blocks[bucket] {
+		h.block = slices.Grow(h.block[:0], 8*blockValues)[:8*blockValues]
+		if _, err := h.file.ReadAt(h.block, int64(block)*8*blockValues); err != nil {
+			return nil, fmt.Errorf("a temporary file could not be read back: %w", err)
+		}
+		for i := range blockValues {
+			list = append(list, binary.LittleEndian.Uint64(h.block[8*i:]))
+		}
+	}
+	list = append(list, h.buckets[bucket]...)
+	slices.Sort(list)
+	return list, nil
+}
 
 // each yields the values in rising order in runs that share all but the lowest
-// bits. It sorts the buckets.
-func (h *hashes) each(lowBits uint, yield func(run []uint64)) {
-	for _, b := range h.buckets {
-		slices.Sort(b)
+// bits, which are valid only during the call.
+func (h *hashes) each(lowBits uint, yield func(run []uint64)) error {
+	var b []uint64
+	for bucket := range h.buckets {
+		var err error
+		if b, err = h.values(bucket, b[:0]); err != nil {
+			return err
+		}
 		for i := 0; i < len(b); {
 			j := i + 1
 			for j < len(b) && b[j]>>lowBits == b[i]>>lowBits {
@@ -26,27 +102,37 @@ func (h *hashes) each(lowBits uint, yield func(run []uint64)) {
 			i = j
 		}
 	}
+	return nil
 }
 
 // repeated returns the values that occur twice or more, in rising order, and
 // drops the list.
-func (h *hashes) repeated() sorted {
-	var list sorted
-	h.each(0, func(run []uint64) {
+func (h *hashes) repeated() (list sorted, err error) {
+	err = h.each(0, func(run []uint64) {
 		if len(run) > 1 {
 			list = append(list, run[0])
 		}
 	})
-	*h = hashes{}
-	return slices.Clip(list)
+	h.drop()
+	return slices.Clip(list), err
 }
 
 // distinct returns each value once, in rising order, and drops the list.
-func (h *hashes) distinct() sorted {
-	var list sorted
-	h.each(0, func(run []uint64) { list = append(list, run[0]) })
+func (h *hashes) distinct() (list sorted, err error) {
+	err = h.each(0, func(run []uint64) { list = append(list, run[0]) })
+	h.drop()
+	return slices.Clip(list), err
+}
+
+// drop empties the list and gives its file up.
+func (h *hashes) drop() {
+	if h.file != nil {
+		h.file.Close()
+		if h.named {
+			os.Remove(h.file.Name())
+		}
+	}
 	*h = hashes{}
-	return slices.Clip(list)
 }
 
 // sorted is a set of values in rising order.
@@ -55,54 +141,4 @@ type sorted []uint64
 func (s sorted) has(v uint64) bool {
 	_, found := slices.BinarySearch(s, v)
 	return found
-}
-
-// hash is the 64-bit FNV-1a hash (Fowler, Noll and Vo; RFC 9923), mixed at
-// the end so that all bits count.
-type hash uint64
-
-const newHash hash = 0xcbf29ce484222325
-
-func (h hash) byte(c byte) hash { return (h ^ hash(c)) * 0x100000001b3 }
-
-// text takes in a text and its end.
-func (h hash) text(s string) hash {
-	for i := range len(s) {
-		h = h.byte(s[i])
-	}
-	return h.byte(0xff)
-}
-
-// folded takes in the letters and figures of a text whatever their case, so
-// that "Tinker's Row" and "Tinkers row" are alike.
-func (h hash) folded(s string) hash {
-	for i := range len(s) {
-		c := s[i]
-		if c >= 'A' && c <= 'Z' {
-			c |= 0x20
-		}
-		if c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c >= 0x80 && c != 0xe2 && c != 0x80 && c != 0x99 {
-			h = h.byte(c)
-		}
-	}
-	return h.byte(0xff)
-}
-
-func (h hash) number(n int32) hash {
-	for range 4 {
-		h = h.byte(byte(n))
-		n >>= 8
-	}
-	return h
-}
-
-// sum is the finished hash (the finalizer of MurmurHash3, Austin Appleby,
-// public domain; from memory).
-func (h hash) sum() uint64 {
-	v := uint64(h)
-	v ^= v >> 33
-	v *= 0xff51afd7ed558ccd
-	v ^= v >> 33
-	v *= 0xc4ceb9fe1a85ec53
-	return v ^ v>>33
 }

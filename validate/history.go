@@ -51,9 +51,9 @@ func (h *history) add(o *dwc.Occurrence, f *Facts) {
 	}
 }
 
-func (h *history) settle() {
+func (h *history) settle() error {
 	var deviations []float64
-	h.counts.each(countBits, func(run []uint64) {
+	err := h.counts.each(countBits, func(run []uint64) {
 		n := len(run)
 		if n < leastHistory {
 			return
@@ -72,7 +72,8 @@ func (h *history) settle() {
 			h.bounds = append(h.bounds, bound{run[0] >> countBits, int32(most), int32(math.Round(median)), int32(n)})
 		}
 	})
-	h.counts = hashes{}
+	h.counts.drop()
+	return err
 }
 
 func (h *history) find(e *Entry) (reading.Finding, bool) {

@@ -69,9 +69,9 @@ func (j *journeys) add(e *Entry) {
 	}
 }
 
-func (j *journeys) settle() {
+func (j *journeys) settle() error {
 	const diagonal = 8000 // of a cell, metres
-	j.visits.each(cellBits, func(run []uint64) {
+	err := j.visits.each(cellBits, func(run []uint64) {
 		lat, lon := cellCentre(run[0])
 		for _, v := range run[1:] {
 			if v == run[0] {
@@ -83,8 +83,9 @@ func (j *journeys) settle() {
 			}
 		}
 	})
-	j.visits = hashes{}
+	j.visits.drop()
 	j.first = map[uint64]stay{}
+	return err
 }
 
 func (j *journeys) find(e *Entry, where func(sheet, row int) string) []reading.Finding {

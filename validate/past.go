@@ -37,9 +37,10 @@ func (p *past) add(o *dwc.Occurrence, f *Facts) {
 	}
 }
 
-func (p *past) settle() {
-	p.known = p.taxa.distinct()
+func (p *past) settle() (err error) {
+	p.known, err = p.taxa.distinct()
 	p.asked = map[uint64]bool{}
+	return err
 }
 
 func (p *past) find(e *Entry) (reading.Finding, bool) {

@@ -272,7 +272,7 @@ func BenchmarkSet(b *testing.B) {
 		for i := range entries {
 			set.Observe(&entries[i])
 		}
-		set.Settle()
+		_ = set.Settle()
 		for i := range entries {
 			set.Findings(&entries[i], nil)
 		}

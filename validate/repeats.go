@@ -11,9 +11,10 @@ type repeats struct {
 
 func contentKey(content *[16]byte) uint64 { return binary.BigEndian.Uint64(content[:8]) }
 
-func (r *repeats) settle(contents *hashes) {
-	r.candidates = contents.repeated()
+func (r *repeats) settle(contents *hashes) (err error) {
+	r.candidates, err = contents.repeated()
 	r.counts = map[[16]byte]int32{}
+	return err
 }
 
 func (r *repeats) next(content *[16]byte) int {

@@ -1,6 +1,7 @@
 package validate
 
 import (
+	"errors"
 	"strings"
 
 	"fieldfare/convert/reading"
@@ -29,10 +30,11 @@ type Entry struct {
 // draws the conclusions, and Findings says what concerns one record; it is to
 // be called for the same records in the same order.
 //
-// Of each record the set remembers four 64-bit values in lists with little
-// slack, at most forty bytes until it is settled: one each for its taxon, day
-// and place, its person and night, and its count, which are left out where the
-// record does not say them, and one for its content. After that it holds about
+// Of each record the set remembers at most four 64-bit values until it is
+// settled: one each for its taxon, day and place, its person and night, and its
+// count, which are left out where the record does not say them, and one for its
+// content. From some hundred thousand records on they go to temporary files. After
+// that it holds about
 // a hundred bytes of each record that shares taxon, day and place with
 // another, and small tables of the different sites, traps, people and names.
 // Nothing depends on chance or on the number of processors.
@@ -84,18 +86,24 @@ func (s *Set) Observe(e *Entry) {
 	s.pages.add(e)
 }
 
-// Settle draws the conclusions once every record has been observed.
-func (s *Set) Settle() {
-	s.repeats.settle(&s.contents)
-	s.duplicates.settle()
-	s.journeys.settle()
-	s.history.settle()
-	s.past.settle()
+// Settle draws the conclusions once every record has been observed. An error is
+// one of reading a temporary file back.
+func (s *Set) Settle() error {
+	err := errors.Join(s.repeats.settle(&s.contents), s.duplicates.settle(), s.journeys.settle(), s.history.settle(), s.past.settle())
 	for i := range s.names {
 		s.names[i].settle()
 	}
 	s.autofill.settle()
 	s.nights.settle()
+	return err
+}
+
+// Close gives up the temporary files of a set that is not to be settled; after
+// Settle it does nothing.
+func (s *Set) Close() {
+	for _, h := range []*hashes{&s.contents, &s.duplicates.keys, &s.duplicates.pastKeys, &s.duplicates.pastBoth, &s.journeys.visits, &s.history.counts, &s.past.taxa} {
+		h.drop()
+	}
 }
 
 // Ordinal says the how manyth record with its content this is, from 1. It is
