@@ -41,6 +41,7 @@ type block struct {
 	carry      map[Meaning]bool
 	skip       []span // rows the project file leaves out
 	marks      marks
+	headEnd    int             // last row compared with others, 0 where all were
 	sums       map[int]sumKind // rows that name a group
 	filled     map[int]float64 // by column: part of the rows with a value of their own
 }

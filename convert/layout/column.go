@@ -14,12 +14,11 @@ type column struct {
 	stats  stats
 	// joined are the columns whose text is put into this one's value, in the
 	// order of reading; this column is among them.
-	joined  []int
-	master  int // the column it is joined to, itself where it is none
-	carry   bool
-	trap    bool            // counts of the trap that the heading names
-	unnamed bool            // what the heading names is not known
-	doubt   reading.Verdict // about every cell of it
+	joined []int
+	master int // the column it is joined to, itself where it is none
+	carry  bool
+	trap   bool            // counts of the trap that the heading names
+	doubt  reading.Verdict // about every cell of it
 	// split is how a joined cell is taken apart.
 	split splitKind
 }

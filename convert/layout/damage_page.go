@@ -28,6 +28,7 @@ func (b *block) findDamage(p *Plan) {
 		return
 	}
 	b.marks = marks{}
+	b.headEnd = p.page.headEnd
 	for i := range b.cols {
 		c := &b.cols[i]
 		if !c.used() || c.master != i || len(c.joined) > 0 {
@@ -199,6 +200,12 @@ func (b *block) sortedAlone(p *Plan) {
 func (b *block) markSorted(rows []*keptRow, moved, other *column) {
 	msg := fmt.Sprintf("Column %s (%s) is in order from top to bottom while the rest is not, and its values no longer go with those of column %s (%s). It was probably sorted without the other columns. Please compare it with an older copy.",
 		notebook.ColumnName(moved.col+1), moved.meaning, notebook.ColumnName(other.col+1), other.meaning)
+	if end := b.headEnd; end > 0 { // the rest cannot be judged, and is likely the same
+		msg += " Only the first " + itoa(end) + " rows were compared; the question is asked of all."
+		moved.doubt = moved.doubt.And(reading.QueryOf("column-sorted-alone", msg))
+		b.note("column-sorted-alone", msg, moved.col)
+		return
+	}
 	for _, r := range rows {
 		if r.look(moved.col) != 0 {
 			b.marks.add(cellRef(moved.col, r.number), reading.QueryOf("column-sorted-alone", msg))

@@ -16,7 +16,7 @@ import (
 
 // asked are the doubts and notes of an account, which a reading that the
 // project file repeats may settle: “the site was taken from the title”.
-var asked = regexp.MustCompile(` \| (doubts|note) = [^|]*|^row \d+ \| note.*`)
+var asked = regexp.MustCompile(` \| (doubts|note) = (?:[^| ]| [^|])*|^row \d+ \| note.*`)
 
 // TestEntriesOfEveryNotebook writes the reading of each notebook as parts of a
 // project file and reads it back: the records are the same.

@@ -213,7 +213,7 @@ func (w *walker) cell(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, cel
 			v = siteOf(d)
 		}
 	}
-	if (pl.carry || pl.dittos) && v != nil {
+	if (pl.carry || pl.dittos || pl.ofBlock) && v != nil {
 		pl.last, pl.has = *v, true
 	}
 }

@@ -18,6 +18,7 @@ type cellPlan struct {
 	dittos              bool // marks in the column repeat what is above
 	visit               bool // carried within a visit only
 	place               bool // carried within a site only
+	ofBlock             bool // whose changes end what is carried within a site, date or recorder
 	method              bool // carried within a site and recorder, with a question within other dates
 	rareGap             bool // nearly every row has its own: a gap is asked about
 	date                bool
@@ -99,9 +100,10 @@ func newListState(p *Plan, b *block) *listState {
 		}
 		pl.carry = c.carry && !pl.slave && c.left == ""
 		pl.dittos = c.stats.ditto > 0
-		pl.visit = ofVisit[c.meaning] && b.carry == nil
+		pl.visit = ofVisit[c.meaning]
 		pl.place = ofPlace[c.meaning]
-		pl.method = c.meaning == Method && b.carry == nil
+		pl.method = c.meaning == Method
+		pl.ofBlock = c.meaning == Site || c.meaning == Recorder || c.meaning == Date
 		pl.rareGap = c.stats.n >= 20 && b.filled[c.col] >= 0.97 && c.stats.ditto == 0
 		pl.date = c.meaning == Date && c.left == ""
 		pl.count = c.meaning == Count && c.left == ""

@@ -12,7 +12,8 @@ const (
 	// notebooks are shorter, and are seen whole.
 	headRows  = 4000
 	headCells = 400_000
-	// Beyond the head only headings and the rows after them are kept.
+	// Beyond the head only headings and the rows after them are kept, and rows
+	// whose dates or references go up by one.
 	afterHeading = 40
 	extraRows    = 4000
 	// maxColumns is how many columns of a row are judged; cells beyond are
@@ -64,6 +65,7 @@ type page struct {
 	file, sheet   string
 	rows          []keptRow
 	complete      bool // every row of the sheet is kept
+	headEnd       int  // number of the last row of the head, where that is not all
 	last          int  // number of the last row with text
 	width         int
 	hiddenColumns map[int]bool // from 0
@@ -77,20 +79,27 @@ func readPage(s notebook.Sheet, probe Probe) (*page, error) {
 		p.hiddenColumns[c-1] = true
 	}
 	cells, extra, after := 0, 0, 0
+	var steps *stepWatch
 	err := s.Walk(func(r *notebook.Row) error {
 		if len(p.rows) < headRows && cells < headCells {
 			p.keep(r)
 			cells += len(r.Cells)
 			return nil
 		}
-		p.complete = false
+		if p.complete {
+			p.complete, p.headEnd = false, p.rows[len(p.rows)-1].number
+			steps = p.watchSteps()
+		}
 		p.last = r.Number
+		run := steps.row(r)
 		switch {
 		case extra >= extraRows:
 		case after > 0:
 			after--
 			extra++
 			p.keep(r)
+		case run > 0:
+			extra += p.keepRun(steps, run)
 		case mayBeHeadings(r):
 			k := p.view(r)
 			if headings, _ := p.headingScore(&k); headings && !p.seenHeadings(&k) {

@@ -124,6 +124,9 @@ func (b *block) findSums(p *Plan) {
 	var run []sumRow
 	for i := range b.sample {
 		r := &b.sample[i]
+		if !p.page.complete && r.number > p.page.headEnd {
+			break
+		}
 		if r.n == 0 || r.struck || b.factRows[r.number] || p.repeats(b, r) {
 			continue
 		}
@@ -241,7 +244,7 @@ func firstOf(r *keptRow, cols []int) string {
 // sumOf is what a row that names a group is; beyond the rows that Survey has
 // seen its figures alone tell.
 func (w *walker) sumOf(b *block, s *listState, k *keptRow, name string) sumKind {
-	if kind, ok := b.sums[k.number]; ok || w.p.page.complete || len(w.p.page.rows) > 0 && k.number <= w.p.page.rows[len(w.p.page.rows)-1].number {
+	if kind, ok := b.sums[k.number]; ok || w.p.page.complete || k.number <= w.p.page.headEnd {
 		return kind
 	}
 	if b.axis != nil && b.axis.species || !sumsByName(name) {

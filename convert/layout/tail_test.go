@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"testing"
 
 	"fieldfare/convert/notebook"
@@ -57,4 +58,37 @@ func TestDraftsDoNotDependOnSecondWalk(t *testing.T) {
 		return n
 	}
 	assert.Equal(t, count(), count())
+}
+
+// TestDraggedDatesFarDown: a run of dates that goes up by one is asked about
+// behind the rows that Survey keeps, too.
+func TestDraggedDatesFarDown(t *testing.T) {
+	m := &memory{file: "long.csv"}
+	add := func(texts ...string) {
+		r := notebook.Row{Number: len(m.rows) + 1}
+		for _, s := range texts {
+			r.Cells = append(r.Cells, textCell(s))
+		}
+		m.rows = append(m.rows, r)
+	}
+	add("Date", "Species", "Count", "Site")
+	for range headRows + 500 {
+		add("12/06/2014", "Flame", "1", "Tinker's Row")
+	}
+	names := []string{"Drinker", "Ghost Moth", "Buff-tip", "Dark Arches", "Silver Y", "Uncertain"}
+	for i, name := range names {
+		add(fmt.Sprintf("%d/07/2014", 3+i), name, "1", "Tinker's Row")
+	}
+	add("", "Macros", "4506", "")
+	ds := draftsOf(t, m, Options{})
+	require.Len(t, ds, headRows+500+len(names), "the sum at the end is no record")
+	for i := range names {
+		date, ok := ds[headRows+500+i].Get(Date)
+		require.True(t, ok)
+		if i == 0 {
+			assert.Empty(t, date.Doubt.Code)
+		} else {
+			assert.Equal(t, "autofill", date.Doubt.Code, "row %d", date.Ref.Row)
+		}
+	}
 }

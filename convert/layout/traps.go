@@ -117,8 +117,8 @@ func trapOf(count *Value, b *block) Value {
 	if len(b.headRows) > 0 {
 		v.Ref.Row = b.headRows[len(b.headRows)-1]
 	}
-	if c := b.byCol[count.Ref.Col-1]; c >= 0 && b.cols[c].unnamed {
-		askUnnamed(&v)
+	if c := b.byCol[count.Ref.Col-1]; c >= 0 && !b.cols[c].headsTrap() {
+		askUnnamed(&v, b.cols[c].fixed)
 		return v
 	}
 	if rest, ok := strings.CutPrefix(strings.ToLower(v.Text), "trap"); ok && len(trim(rest)) <= 2 {

@@ -52,7 +52,6 @@ func (b *block) unnamedCounts() {
 	for _, c := range found {
 		c.sense, c.left, c.trap, c.weight = sense{meaning: Count}, "", true, weightExact
 		c.why = "its cells are counts, its heading may be a trap or a part of the place"
-		c.unnamed = true
 	}
 	for i := range b.cols {
 		if c := &b.cols[i]; c.meaning == Count && c.used() && !c.trap && !c.fixed {
@@ -69,7 +68,10 @@ func (b *block) loneMale(c *column) bool {
 
 // askUnnamed asks about the heading over a count, which the record keeps as a
 // remark.
-func askUnnamed(v *Value) {
+func askUnnamed(v *Value, settled bool) {
 	v.Meaning, v.Heading = Remarks, "over the counts"
+	if settled { // by the project file
+		return
+	}
 	v.Doubt = reading.QueryOf("place-or-trap", "“"+v.Text+"” stands over counts. It is taken for a trap or a part of the place, and kept as a remark. If it is a place, a sex or something else, say in the project file what its column holds.", v.Text)
 }

@@ -48,7 +48,7 @@ func (r *resolver) bothMisspelt(s string, toks []token) (outcome, bool) {
 	if len(inner) == 0 || inner[0].kind != wordToken || !upperFirst(back) {
 		return outcome{}, false
 	}
-	a, b := r.misspelt(front, toks[:cut]), r.misspelt(back, inner)
+	a, b := r.misspelt(front, tokenize(front)), r.misspelt(back, inner)
 	first := func(o *outcome) int32 {
 		switch {
 		case o.taxon != none:

@@ -20,3 +20,16 @@ func TestLongTextIsNoName(t *testing.T) {
 		assert.Nil(t, r.Taxon)
 	}
 }
+
+// Two names behind other words are read without a look beyond the text: the
+// places of the words are those of the whole of it.
+func TestTwoNamesBehindOtherWords(t *testing.T) {
+	m := taxa.NewIndex(taxa.Starter()).NewMatcher()
+	for _, text := range []string{
+		"12 June: Heart & Dart 3, Large Yellow Underwing 12, Flame 1",
+		"12 Hart and Dart, Large Yelow Underwing",
+		"3 Agrotis exclamationus: Hart and Dart",
+	} {
+		assert.NotPanics(t, func() { m.Match(taxa.Written{Name: text}, taxa.Context{}) }, text)
+	}
+}
