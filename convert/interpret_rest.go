@@ -12,22 +12,6 @@ import (
 	"fieldfare/dwc"
 )
 
-// how reads the method and the effort.
-func (in *interpreter) how(d *draft) {
-	if v, found := d.Get(layout.Method); found {
-		d.o.SamplingProtocol = in.free(d, v)
-	} else {
-		d.o.SamplingProtocol = in.project.Reading.Method
-	}
-	d.facts.Light = isLight(d.o.SamplingProtocol)
-	if v, found := d.Get(layout.Effort); found {
-		d.o.SamplingEffort = effort(v, in.free(d, v))
-	}
-	if !d.sheet.stated { // else it has terms of its own
-		sampleSize(&d.o, d.o.SamplingProtocol, counted(d.o.SamplingEffort))
-	}
-}
-
 // rest reads everything that is kept as text.
 func (in *interpreter) rest(d *draft) {
 	o := &d.o

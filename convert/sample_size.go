@@ -54,20 +54,26 @@ func sampleSize(o *dwc.Occurrence, texts ...string) {
 // effort is a column's effort; a bare number has the heading beside it, which
 // alone says of what it is.
 func effort(v *layout.Value, text string) string {
-	if strings.Trim(text, "0123456789.") == "" && text != "" && !strings.EqualFold(v.Heading, "effort") {
+	if isNumber(text) && !strings.EqualFold(v.Heading, "effort") {
 		return labelled(v, text)
 	}
 	return text
 }
 
-// counted turns "Traps: 2" round, so that it reads as "2 traps".
+// counted turns "Traps: 2" round, so that it reads as "2 traps", in each part of
+// an effort.
 func counted(effort string) string {
-	if heading, n, found := strings.Cut(effort, ": "); found {
-		words := strings.Fields(strings.ToLower(heading))
-		if i := slices.Index(words, "of"); i >= 0 {
-			words = words[i+1:]
+	parts := strings.Split(effort, "; ")
+	for i, part := range parts {
+		heading, n, found := strings.Cut(part, ": ")
+		if !found {
+			continue
 		}
-		return n + " " + strings.Join(words, " ")
+		words := strings.Fields(strings.ToLower(heading))
+		if at := slices.Index(words, "of"); at >= 0 {
+			words = words[at+1:]
+		}
+		parts[i] = n + " " + strings.Join(words, " ")
 	}
-	return effort
+	return strings.Join(parts, "; ")
 }
