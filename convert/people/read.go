@@ -74,6 +74,9 @@ func (l *List) Read(text string, o Options) Reading {
 		r.out.Removed = removed
 		r.doubt("contact-removed", contactRemoved)
 	}
+	if kindOf(s) == nobody {
+		return r.out // before "n/k" is taken for two people
+	}
 	for _, g := range r.roles(s, o.Role) {
 		list := r.names(g.text)
 		for _, role := range g.roles {

@@ -22,8 +22,11 @@ var lastDay = when.Date{Year: 2025, Month: 12, Day: 31}
 // three in a hundred. cells.csv and cells_aside.csv were written before the
 // reader, the second kept aside until it was done; cells_more.csv was tried on
 // it later, each reading looked at, and guards against going back.
+// cells_later.csv was written by somebody new to the reader once that was
+// thought finished: at the first run none of its 179 cells was silently wrong,
+// two were read with a poor question, and one was not read.
 func TestCells(t *testing.T) {
-	for _, name := range []string{"testdata/cells.csv", "testdata/cells_aside.csv", "testdata/cells_more.csv"} {
+	for _, name := range []string{"testdata/cells.csv", "testdata/cells_aside.csv", "testdata/cells_more.csv", "testdata/cells_later.csv"} {
 		t.Run(name, func(t *testing.T) {
 			measure(t, name)
 		})

@@ -46,6 +46,7 @@
 //	summer                     June to August
 //	autumn                     September to November
 //	winter 1998, 1998/99       December 1998 to February 1999
+//	Q2 2021                    April to June; other quarters alike
 //	early, mid, late summer    June, July, August; other seasons alike
 //	early, mid, late 1998      January-April, May-August, September-December
 //	1990s                      1990 to 1999; early 1990-1993, mid 1994-1996, late 1997-1999

@@ -97,7 +97,7 @@ func hasFigure(text string) bool {
 
 func hasFeast(text string) bool {
 	text = strings.ToLower(norm.NFKC.String(text))
-	return strings.Contains(text, "christmas") || strings.Contains(text, "boxing")
+	return strings.Contains(text, "christmas") || strings.Contains(text, "boxing") || strings.Contains(text, "new year")
 }
 
 // FuzzReadTime checks times of day the same way.

@@ -28,7 +28,7 @@ func readSlowly(text string, o Options) Reading {
 	if len(text) > 4*maxText {
 		text = text[:4*maxText] // four bytes a character at most
 	}
-	t := tidy(text)
+	t := spelledOut(tidy(text))
 	b.written = strings.TrimSpace(strings.ToValidUTF8(text, "?"))
 	switch {
 	case t == "":
