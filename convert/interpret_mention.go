@@ -45,15 +45,19 @@ func (in *interpreter) mentionTaxon(d *draft, v *layout.Value) {
 	if slices.Contains(namesOwn, v.Meaning) || d.sheet.stated && (slices.Contains(privacy.ListTerms, v.Heading) || v.Heading == "verbatimIdentification") {
 		return
 	}
-	named := recall(in.memory.sensitive, v.Text, func() sensitiveName {
-		called, blur := in.sensitive.in(v.Text)
-		return sensitiveName{called, blur}
-	})
+	named := in.namesSensitive(v.Text)
 	if named.blur > d.facts.Blur {
 		d.facts.Blur = named.blur
 		in.note(d, reading.QueryOf("names-sensitive-taxon", fmt.Sprintf(
 			"“%s” names %s, which is sensitive, so this record is blurred as that is. If its place may be told, leave the name out of the text.", v.Text, named.called)), v)
 	}
+}
+
+func (in *interpreter) namesSensitive(text string) sensitiveName {
+	return recall(in.memory.sensitive, text, func() sensitiveName {
+		called, blur := in.sensitive.in(text)
+		return sensitiveName{called, blur}
+	})
 }
 
 type sensitiveName struct {

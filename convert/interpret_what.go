@@ -81,6 +81,9 @@ func (in *interpreter) what(d *draft) {
 	}
 	r := in.names.Match(w, c)
 	in.note(d, r.Verdict, &whole)
+	if in.sensitive.words > 0 { // "Phalera cf. bucephala" is read as the genus
+		d.facts.Blur = max(d.facts.Blur, in.namesSensitive(whole.Text).blur)
+	}
 	if r.State == reading.Held || r.Taxon == nil {
 		in.unlisted(d, &whole, &w, r.Verdict)
 		return
@@ -103,6 +106,7 @@ func (in *interpreter) unlisted(d *draft, whole *layout.Value, w *taxa.Written, 
 		o.ScientificName = w.Vernacular
 	}
 	o.IdentificationRemarks = joinRemarks(o.IdentificationRemarks, "the name is on no list used; kept as written by the recorder")
+	d.facts.Blur = max(d.facts.Blur, in.privacy.named(o.ScientificName), in.privacy.named(o.VernacularName))
 }
 
 // taxon fills the terms of the identification and the taxon.
@@ -121,5 +125,6 @@ func (in *interpreter) taxon(d *draft, r taxa.Reading) {
 	d.beside = r.Rest
 	d.facts.Taxon = validate.TaxonFacts{Listed: true, Flight: uint16(t.Flight), Eggs: uint16(t.Eggs), Larvae: uint16(t.Larvae), Pupae: uint16(t.Pupae), Most: int32(t.Most), NeedsNote: t.NeedsNote, NeedsSpecimen: t.NeedsSpecimen}
 	d.facts.Taxon.Number, _ = wholeNumber(t.Number)
-	d.facts.Blur = max(d.facts.Blur, in.privacy.taxon(t))
+	blur := recall(in.memory.blurs, t, func() int32 { return in.privacy.taxon(t) })
+	d.facts.Blur = max(d.facts.Blur, blur)
 }

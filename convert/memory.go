@@ -27,6 +27,7 @@ type memory struct {
 	nameIDs   map[*taxa.Taxon]string
 	mentions  map[string][]*places.Place
 	sensitive map[string]sensitiveName
+	blurs     map[*taxa.Taxon]int32
 	labels    map[labelKey]tally.Reading
 	parts     []tally.Part // of the last count
 }
@@ -82,7 +83,8 @@ func newMemory() memory {
 	return memory{
 		dates: map[dateKey]when.Reading{}, refs: map[refKey]refReading{}, people: map[personKey]people.Reading{}, places: map[string]places.Reading{},
 		areas: map[areaKey]reading.Verdict{}, ground: map[gridref.Square]ground{}, texts: map[string]scrubbed{}, counts: map[countKey]tally.Reading{},
-		nameIDs: map[*taxa.Taxon]string{}, mentions: map[string][]*places.Place{}, sensitive: map[string]sensitiveName{}, labels: map[labelKey]tally.Reading{},
+		nameIDs: map[*taxa.Taxon]string{}, mentions: map[string][]*places.Place{}, sensitive: map[string]sensitiveName{}, blurs: map[*taxa.Taxon]int32{},
+		labels: map[labelKey]tally.Reading{},
 	}
 }
 

@@ -114,6 +114,25 @@ func TestWithdrawnAndAskedTellNoPrivatePlace(t *testing.T) {
 	assert.Equal(t, 4, strings.Count(string(withdrawn), "\n"), "three are withdrawn, since they leave blurred under other ids")
 }
 
+// However a sensitive taxon is written, in the project file or on the row, and
+// with all that belongs to it.
+func TestSensitiveTaxaHoweverWritten(t *testing.T) {
+	for _, rule := range []string{"Phalera bucephala", "buff tip", "Buff-tip", "phalera Bucephala", "Phalera", "Notodontidae", "Phalera bucephala (Linnaeus, 1758)"} {
+		for _, row := range []string{"Buff-tip", "Phalera bucephala", "Buff tip", "Phalera cf. bucephala", "buff-tip larva", "P. bucephala"} {
+			if row == "P. bucephala" && rule != "Phalera bucephala" {
+				continue
+			}
+			_, all := leavingOf(t, "[[privacy.taxon]]\nname = \""+rule+"\"\n", "Date,Species,Count,Site,Grid ref,Recorder\n12/6/2021,"+row+",3,Sallowmere Reserve,TL452882,Ines Calloway\n")
+			assert.NotContains(t, all, "TL452882", "%s under %s", row, rule)
+			assert.NotContains(t, all, "Sallowmere", "%s under %s", row, rule)
+		}
+	}
+	_, all := leavingOf(t, "[[privacy.taxon]]\nname = \"Phalera bucephala\"\n", "Date,Species,Count,Site,Grid ref,Recorder\n12/6/2021,Buff Ermine,3,Sallowmere Reserve,TL452882,Ines Calloway\n")
+	assert.Contains(t, all, "TL452882")
+	result, _ := leavingOf(t, "[[privacy.taxon]]\nname = \"Rarus secretus\"\n", "Date,Species,Count,Site,Grid ref,Recorder\n12/6/2021,Buff Ermine,3,Sallowmere Reserve,TL452882,Ines Calloway\n")
+	assert.Contains(t, strings.Join(result.Notes, "\n"), "“Rarus secretus”, which the project file has as sensitive, is on none of the taxon lists")
+}
+
 // leavingOf converts a notebook beside a project file and a list of places, if any, and returns all that
 // leaves, in one text.
 func leavingOf(t *testing.T, toml, notebook string, places ...string) (*convert.Result, string) {

@@ -23,7 +23,7 @@ func newSensitiveNames(ix *taxa.Index, rules *privacyRules, p *project.Privacy) 
 	for i := range p.Taxa {
 		n.add(p.Taxa[i].Name, p.Taxa[i].Name, rules.named(p.Taxa[i].Name))
 	}
-	if len(p.Taxa) == 0 && !anySensitive(ix) {
+	if len(rules.taxa) == 0 {
 		return n
 	}
 	for t := range ix.Taxa {
@@ -36,15 +36,6 @@ func newSensitiveNames(ix *taxa.Index, rules *privacyRules, p *project.Privacy) 
 		}
 	}
 	return n
-}
-
-func anySensitive(ix *taxa.Index) bool {
-	for t := range ix.Taxa {
-		if t.SensitiveTo > 0 {
-			return true
-		}
-	}
-	return false
 }
 
 // shortestSensitive is the least number of letters of a name that is looked
@@ -78,14 +69,20 @@ func (n *sensitiveNames) in(text string) (called string, blur int32) {
 	return called, blur
 }
 
-// plainWordsOf are the words of a text in lower case. A plural is taken for
-// its singular.
+// plainWordsOf are the words of a text in lower case, without those of doubt
+// ("Phalera cf. bucephala"). A plural is taken for its singular.
 func plainWordsOf(text string) []string {
 	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) })
-	for i, w := range words {
-		if len(w) > 3 {
-			words[i] = strings.TrimSuffix(w, "s")
+	kept := words[:0]
+	for _, w := range words {
+		switch w {
+		case "cf", "aff", "nr", "agg":
+			continue
 		}
+		if len(w) > 3 {
+			w = strings.TrimSuffix(w, "s")
+		}
+		kept = append(kept, w)
 	}
-	return words
+	return kept
 }

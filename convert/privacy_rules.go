@@ -7,6 +7,7 @@ import (
 	"fieldfare/convert/places"
 	"fieldfare/convert/privacy"
 	"fieldfare/convert/project"
+	"fieldfare/convert/reading"
 	"fieldfare/convert/taxa"
 	"fieldfare/gridref"
 )
@@ -72,10 +73,48 @@ func withPrivatePlaces(list []places.Place, private []project.PrivatePlace) []pl
 	return list
 }
 
+// learn takes in the sensitive taxa of the lists, and finds those of the
+// project file on them, however they are written there. It returns those that
+// are on none.
+func (r *privacyRules) learn(ix *taxa.Index, p *project.Privacy) (unknown []string) {
+	names := ix.NewMatcher()
+	for _, t := range p.Taxa {
+		found := names.Match(taxa.Written{Name: t.Name}, taxa.Context{})
+		if found.Taxon == nil || found.State == reading.Held {
+			unknown = append(unknown, t.Name)
+			continue
+		}
+		r.add(found.Taxon.ScientificName, orDefault(t.Square, privacy.DefaultTaxon))
+	}
+	for t := range ix.Taxa {
+		if t.SensitiveTo > 0 {
+			r.add(t.ScientificName, int32(t.SensitiveTo))
+		}
+	}
+	return unknown
+}
+
+func (r *privacyRules) add(name string, blur int32) {
+	key := strings.ToLower(name)
+	r.taxa[key] = max(r.taxa[key], blur)
+}
+
 // taxon returns the side in metres to which records of the taxon are blurred,
-// 0 for not at all.
+// 0 for not at all. What is sensitive is so with all that belongs to it: a
+// species with its subspecies, a genus with its species.
 func (r *privacyRules) taxon(t *taxa.Taxon) int32 {
-	return max(r.least, int32(t.SensitiveTo), r.taxa[strings.ToLower(t.ScientificName)], r.taxa[strings.ToLower(t.Vernacular)])
+	blur := max(r.least, int32(t.SensitiveTo))
+	if len(r.taxa) == 0 {
+		return blur
+	}
+	l := &t.Lineage
+	for _, name := range [...]string{
+		t.ScientificName, t.Vernacular, strings.TrimSuffix(t.ScientificName, " agg."), t.Genus + " " + t.SpecificEpithet(),
+		l.Genus, l.Tribe, l.Subfamily, l.Family, l.Superfamily, l.Order, l.Class, l.Phylum, l.Kingdom,
+	} {
+		blur = max(blur, r.taxa[strings.ToLower(name)])
+	}
+	return blur
 }
 
 // named returns the same for a name that is on no list.

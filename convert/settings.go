@@ -62,6 +62,9 @@ func (j Job) settle() (*settings, error) {
 			return nil, err
 		}
 	}
+	for _, name := range s.privacy.learn(s.taxa, &p.Privacy) {
+		s.listProblems = append(s.listProblems, fmt.Sprintf("“%s”, which the project file has as sensitive, is on none of the taxon lists; only what is written like that is blurred.", name))
+	}
 	s.sensitive = newSensitiveNames(s.taxa, &s.privacy, &p.Privacy)
 	for i := range s.versions {
 		if s.namesPrivate(s.versions[i].Name) {
