@@ -25,9 +25,12 @@ type SheetReading struct {
 
 // bookRun is one notebook of a run, after it has been read.
 type bookRun struct {
-	file   string
-	notes  []string
-	sheets []*sheetRun
+	file    string
+	notes   []string
+	leftOut []string // tables of it that are not read
+	sheets  []*sheetRun
+	at      int64 // where its rows begin in the spool, and how many there are
+	rows    int
 }
 
 // bookRuns are all notebooks of a run.
@@ -35,6 +38,7 @@ type bookRuns struct {
 	books  []*bookRun
 	sheets []*sheetRun // by index
 	notes  []string
+	found  []string // those of them that are about what was given to be read
 }
 
 // readAll reads every notebook, one after the other, and spools what its rows
@@ -44,19 +48,36 @@ func readAll(ctx context.Context, job Job, s *settings, rows *spool.Spool) (*boo
 	if err != nil {
 		return nil, err
 	}
+	if slices.ContainsFunc(paths, isPart) {
+		if i := slices.IndexFunc(paths, func(path string) bool { return !isPart(path) }); i >= 0 {
+			return nil, &notebook.Problem{File: paths[i], Found: "it is a notebook, and others given are parts of a set that have been read", Advice: "Read it into a part as well, with --part"}
+		}
+		all, err := joinParts(ctx, job, s, paths, rows)
+		if err != nil {
+			return nil, err
+		}
+		all.notes = append(notes, all.notes...)
+		return all, all.something(job, rows)
+	}
 	crew := newCrew(s, job.Workers, rows)
 	defer crew.close()
 	paths, passed := job.notNotebooks(s, paths)
-	all := &bookRuns{notes: append(notes, passed...)}
+	all := &bookRuns{found: append(notes, passed...)}
+	all.notes = slices.Clone(all.found)
 	for _, path := range paths {
 		if err := all.read(ctx, job, s, crew, path); err != nil {
 			return nil, err
 		}
 	}
+	return all, all.something(job, rows)
+}
+
+// something tells of a run that has no rows at all.
+func (all *bookRuns) something(job Job, rows *spool.Spool) error {
 	if rows.Rows() == 0 {
-		return nil, &notebook.Problem{File: job.Files[0], Found: "There are no rows in it", Advice: "Check that this is the right file, and that it was saved after the last change"}
+		return &notebook.Problem{File: job.Files[0], Found: "There are no rows in it", Advice: "Check that this is the right file, and that it was saved after the last change"}
 	}
-	return all, nil
+	return nil
 }
 
 func (all *bookRuns) read(ctx context.Context, job Job, s *settings, crew *crew, path string) error {
@@ -66,7 +87,8 @@ func (all *bookRuns) read(ctx context.Context, job Job, s *settings, crew *crew,
 		return err
 	}
 	defer book.Close()
-	run := &bookRun{file: path}
+	start, before := crew.rows.Mark().At()
+	run := &bookRun{file: path, at: start}
 	all.books = append(all.books, run)
 	for _, sheet := range book.Sheets() {
 		sr := &sheetRun{index: len(all.sheets), file: path, name: sheet.Name(), sheet: sheet}
@@ -77,8 +99,11 @@ func (all *bookRuns) read(ctx context.Context, job Job, s *settings, crew *crew,
 		}
 	}
 	for _, l := range book.LeftOut() {
-		all.notes = append(all.notes, filepath.Base(path)+": "+l)
+		run.leftOut = append(run.leftOut, filepath.Base(path)+": "+l)
 	}
+	all.notes = append(all.notes, run.leftOut...)
+	_, after := crew.rows.Mark().At()
+	run.rows = after - before
 	run.notes = book.Notes() // now with what only showed as the rows were read
 	return nil
 }

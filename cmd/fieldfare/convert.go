@@ -29,6 +29,13 @@ Example:
 
   fieldfare convert "Tinkers Row.xlsx" walks.csv --taxa mylist.csv --out handed-in
 
+A large set can be read in parts, by several processes or machines; the outputs
+are those of one run over all notebooks, as they stand in a folder:
+
+  fieldfare convert 1990s.csv --part 1990s.part
+  fieldfare convert 2000s.csv --part 2000s.part
+  fieldfare convert 1990s.part 2000s.part --out handed-in
+
 Fill in the answers in queries.xlsx, then run the same again with
 
   --answers handed-in/queries.xlsx
@@ -43,9 +50,13 @@ func convertCommand(ctx context.Context, args []string, s streams) int {
 	against := flags.String("against", "", "an earlier submission.zip, a `FILE`: hand in only what is new or changed since, with a list of what is withdrawn")
 	formats := flags.StringSlice("format", nil, "write the records in a further `FORM` too: "+strings.Join(convert.Formats(), ", "))
 	exact := flags.Bool("exact", false, "write the full copy as well, in which no place is blurred, for the one person entitled to it")
+	part := flags.String("part", "", "read the notebooks row by row only, and keep the result in a new `FILE`; convert then takes such files in place of notebooks")
 	strict := flags.Bool("strict", false, "exit with status 1 where anything is held")
 	if status, done := parse(flags, args, s); done {
 		return status
+	}
+	if *part != "" {
+		return readPart(ctx, *part, *out, flags.Args(), common, s)
 	}
 	if *out == "" {
 		return usage(s, "Say where the outputs should go: --out FOLDER")

@@ -173,6 +173,25 @@ func (s *Set) Decided(about, written, check string) (Decision, bool) {
 	return e.Decision, true
 }
 
+// Asked returns the keys of the answers that were asked for, and Ask asks for
+// one: what was asked for in one run can so be known in another.
+func (s *Set) Asked() []Key {
+	var keys []Key
+	for _, e := range s.sorted() {
+		if e.used.Load() {
+			keys = append(keys, e.Key)
+		}
+	}
+	return keys
+}
+
+// Ask notes that an answer was asked for.
+func (s *Set) Ask(k Key) {
+	if e := s.byKey[k]; e != nil {
+		e.used.Store(true)
+	}
+}
+
 // Len returns the number of answers.
 func (s *Set) Len() int { return len(s.byKey) }
 
