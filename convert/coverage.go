@@ -2,6 +2,7 @@ package convert
 
 import (
 	"cmp"
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -52,6 +53,32 @@ func (c *coverage) add(o *dwc.Occurrence) {
 		}
 		c.methods[o.SamplingProtocol]++
 	}
+}
+
+// with returns what both cover together.
+func (c *coverage) with(other *coverage) *coverage {
+	both := *c
+	switch {
+	case !other.placed:
+	case !c.placed:
+		both.placed = true
+		both.west, both.east, both.south, both.north = other.west, other.east, other.south, other.north
+	default:
+		both.west, both.east = min(c.west, other.west), max(c.east, other.east)
+		both.south, both.north = min(c.south, other.south), max(c.north, other.north)
+	}
+	if other.first != "" && (both.first == "" || other.first < both.first) {
+		both.first = other.first
+	}
+	both.last = max(both.last, other.last)
+	both.methods = maps.Clone(c.methods)
+	for method, n := range other.methods {
+		if both.methods == nil {
+			both.methods = map[string]int{}
+		}
+		both.methods[method] += n
+	}
+	return &both
 }
 
 func (c *coverage) place(o *dwc.Occurrence) {

@@ -29,9 +29,11 @@ type setView struct {
 	// visits and chances count the records that belong to a trap night or
 	// visit, and those that do not.
 	visits, chances int
-	coverage        coverage
-	ledger          *ledgerRun
-	ownIDs          map[compare.Mark]int // the notebooks' own ids
+	// coverage is that of the occurrences, visited that of the visits on which
+	// nothing was found.
+	coverage, visited coverage
+	ledger            *ledgerRun
+	ownIDs            map[compare.Mark]int // the notebooks' own ids
 	// exact is the same of the records as they are, for the full copy; nil
 	// where none is asked for.
 	exact *setView
@@ -185,10 +187,20 @@ func (v *setView) leaves(o *dwc.Occurrence, r *spool.Record) {
 		}
 	}
 	if r.EmptyVisit {
+		v.visited.add(o)
 		return
 	}
 	v.used.Add(o)
 	v.coverage.add(o)
+}
+
+// covers is what the archive covers: visits on which nothing was found are in
+// it where its shape has a place for them.
+func (v *setView) covers(s *settings) *coverage {
+	if v.shape(s) == shapeEvent {
+		return v.coverage.with(&v.visited)
+	}
+	return &v.coverage
 }
 
 // shape chooses between an archive of occurrences and one of events.

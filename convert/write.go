@@ -230,7 +230,7 @@ func allFindings(row *spool.Row) []reading.Finding {
 
 // finish closes the outputs and draws up the result.
 func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
-	metadata := w.metadata(&w.set.coverage)
+	metadata := w.metadata(w.set.covers(w.settings))
 	result := &Result{Questions: w.accounts.questions.Sorted(), Readings: w.books.readings()}
 	result.Notes = append(slices.Concat(w.books.notes, w.problems(), w.notes), w.unfitting()...)
 	result.Cautions = w.cautions()
@@ -244,13 +244,13 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 		if err := w.finishAgainst(job, out, &result.Summary); err != nil {
 			return nil, err
 		}
-		metadata = w.metadata(&w.against.view.coverage)
+		metadata = w.metadata(w.against.view.covers(w.settings))
 	}
 	if err := w.leaving.close(metadata); err != nil {
 		return nil, err
 	}
 	if w.exact != nil {
-		if err := w.exact.close(w.metadata(&w.set.exact.coverage)); err != nil {
+		if err := w.exact.close(w.metadata(w.set.exact.covers(w.settings))); err != nil {
 			return nil, err
 		}
 		result.Exact = ExactFile
