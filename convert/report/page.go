@@ -3,6 +3,7 @@ package report
 import (
 	"strconv"
 	"strings"
+	"unicode/utf16"
 	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
@@ -234,16 +235,21 @@ func newBook(sheet string) (*Workbook, error) {
 	return w, nil
 }
 
+// clipped stands at the end of a text that is longer than a cell may be.
+const clipped = "… [cut off here: a cell holds no more]"
+
 // clip keeps a text within what a cell may hold (Office Open XML: 32,767
-// characters).
+// characters, of which a sign beyond the first plane of Unicode is two), and
+// says where it does not.
 func clip(s string) string {
 	const most = 32767
-	if len(s) <= most {
+	if len(s) <= most || len(utf16.Encode([]rune(s))) <= most {
 		return s
 	}
-	r := []rune(s)
-	if len(r) <= most {
-		return s
+	units := utf16.Encode([]rune(s))
+	kept := utf16.Decode(units[:most-utf8.RuneCountInString(clipped)])
+	if kept[len(kept)-1] == utf8.RuneError { // half a pair
+		kept = kept[:len(kept)-1]
 	}
-	return string(r[:most-1]) + "…"
+	return string(kept) + clipped
 }
