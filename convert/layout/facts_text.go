@@ -249,6 +249,12 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		f.set(w)
 		said = true
 	}
+	if !said && rest == text && strings.HasSuffix(rest, "idae") && isGroupName(rest) { // a family over the first of several lists
+		w := v
+		w.Meaning, w.Text = Group, rest
+		f.set(w)
+		return true
+	}
 	if !said && rest == text && namesSpecies(p, rest) {
 		w := v
 		w.Meaning, w.Text = Taxon, rest

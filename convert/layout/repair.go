@@ -67,7 +67,7 @@ func tidy(text string) (string, reading.Verdict) {
 		out = mended
 		doubt = reading.QueryOf("mis-decoded-text",
 			"“"+text+"” was saved in one encoding and opened in another. It probably said “"+mended+"”.", mended)
-	} else if strings.ContainsRune(out, utf8.RuneError) {
+	} else if strings.ContainsRune(out, utf8.RuneError) || strings.Contains(out, "ï¿½") {
 		doubt = reading.QueryOf("mis-decoded-text",
 			"“"+text+"” has lost a letter: the file was saved or opened in the wrong encoding. Please write it again.")
 	}

@@ -42,7 +42,7 @@ func (b *block) settleCounts() {
 		headed = headed || c.used() && c.byHeading()
 	}
 	for _, c := range plain { // a word that is not known, beside counts that are headed as such
-		if len(marked) > 1 && c.used() && !headed && c.heading != "" && !c.byHeading() {
+		if len(marked) > 0 && c.used() && !headed && c.heading != "" && !c.byHeading() {
 			b.leave(c, leaveNotUnderstood)
 		}
 	}

@@ -217,7 +217,8 @@ func plainNumber(stored string, v float64) string {
 			digits = 99
 		}
 	}
-	if digits <= 15 && (len(stored) < 2 || stored[0] != '0' || stored[1] == '.') {
+	zeros := strings.IndexByte(stored, '.') >= 0 && stored[len(stored)-1] == '0' // 12.0, as some programs store 12
+	if digits <= 15 && !zeros && (len(stored) < 2 || stored[0] != '0' || stored[1] == '.') {
 		return stored
 	}
 	short := strconv.FormatFloat(v, 'g', 15, 64)
