@@ -14,16 +14,21 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// meddler changes the notebook once the first rows have been read.
+// meddler changes the notebook once the first rows of a stage have been seen.
 type meddler struct {
+	during string
 	change func()
-	steps  *int
+	stage  string
+	steps  int
 }
 
-func (meddler) Stage(string, int) {}
+func (m *meddler) Stage(name string, _ int) { m.stage = name }
 
-func (m meddler) Step(int) {
-	if *m.steps++; *m.steps == 1 {
+func (m *meddler) Step(int) {
+	if !strings.HasPrefix(m.stage, m.during) {
+		return
+	}
+	if m.steps++; m.steps == 1 {
 		m.change()
 	}
 }
@@ -33,21 +38,22 @@ func (m meddler) Step(int) {
 func TestNotebookThatChangesWhileRead(t *testing.T) {
 	lines := strings.SplitAfterN(season, "\n", 3)
 	long := lines[0] + strings.Repeat(lines[1], 50_000)
-	for _, size := range []int64{0, 1000, int64(len(long)) / 2} {
-		path := write(t, "season.csv", long)
-		out := t.TempDir()
-		earlier := filepath.Join(out, convert.SubmissionFile)
-		require.NoError(t, os.WriteFile(earlier, []byte("earlier"), 0o600))
-		steps := 0
-		_, err := convert.Run(context.Background(), convert.Job{Files: []string{path}, Out: out, Today: today,
-			Progress: meddler{func() { assert.NoError(t, os.Truncate(path, size)) }, &steps}})
-		require.Positive(t, steps)
-		if assert.Error(t, err, "cut to %d bytes", size) {
-			var problem *notebook.Problem
-			assert.ErrorAs(t, err, &problem)
-			data, err := os.ReadFile(earlier)
-			require.NoError(t, err)
-			assert.Equal(t, "earlier", string(data))
+	for _, during := range []string{"Looking through", "Reading"} {
+		for _, size := range []int64{0, 1000, int64(len(long)) / 2} {
+			path := write(t, "season.csv", long)
+			out := t.TempDir()
+			earlier := filepath.Join(out, convert.SubmissionFile)
+			require.NoError(t, os.WriteFile(earlier, []byte("earlier"), 0o600))
+			m := &meddler{during: during, change: func() { assert.NoError(t, os.Truncate(path, size)) }}
+			_, err := convert.Run(context.Background(), convert.Job{Files: []string{path}, Out: out, Today: today, Progress: m})
+			require.Positive(t, m.steps)
+			if assert.Error(t, err, "cut to %d bytes while %s", size, during) {
+				var problem *notebook.Problem
+				assert.ErrorAs(t, err, &problem)
+				data, err := os.ReadFile(earlier)
+				require.NoError(t, err)
+				assert.Equal(t, "earlier", string(data))
+			}
 		}
 	}
 }

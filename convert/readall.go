@@ -119,9 +119,16 @@ func openBook(ctx context.Context, job Job, path string, o notebook.Options) (*n
 // show that they are written the other way round.
 func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) error {
 	p := newProbe(s)
-	plan, err := sr.survey(s, p)
+	progress, lines := job.progress(), linesOf(sr.file)
+	name := strings.TrimSpace(filepath.Base(sr.file) + " " + sr.name)
+	progress.Stage("Looking through "+name, lines)
+	seen := &watched{Sheet: sr.sheet, step: progress.Step}
+	plan, err := sr.survey(s, p, seen)
 	if err != nil {
 		return err
+	}
+	if seen.rows > 0 {
+		lines = seen.rows
 	}
 	sr.plan = plan
 	sr.year = pageYear(plan)
@@ -129,9 +136,7 @@ func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) 
 	sr.hasDate, sr.hasName = plan.Says(layout.Date), plan.Says(layout.Taxon)
 	sr.hasPlace = plan.Says(layout.Site) || plan.Says(layout.GridRef) || plan.Says(layout.Latitude)
 	sr.order = s.dateOptions.Order
-	progress := job.progress()
-	title, lines := strings.TrimSpace("Reading "+filepath.Base(sr.file)+" "+sr.name), linesOf(sr.file)
-	progress.Stage(title, lines)
+	progress.Stage("Reading "+name, lines)
 	mark := crew.rows.Mark()
 	if err := crew.read(ctx, sr, progress.Step); err != nil {
 		return err
@@ -146,13 +151,13 @@ func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) 
 	}
 	sr.restart()
 	sr.order, sr.mixed, sr.yearFirst = order, mixed, yearFirst
-	progress.Stage(title+" again", lines)
+	progress.Stage("Reading "+name+" again", lines)
 	return crew.read(ctx, sr, progress.Step)
 }
 
 // survey decides how the sheet is read: as a page of terms where it is one and
-// the project file does not say otherwise.
-func (sr *sheetRun) survey(s *settings, p *probe) (plan, error) {
+// the project file does not say otherwise. Any other is walked once, as seen.
+func (sr *sheetRun) survey(s *settings, p *probe, seen *watched) (plan, error) {
 	entry := s.entryForSheet(sr.file, sr.name)
 	if notebook.LeftOut(sr.sheet) != "" || entry.Page == layout.Terms || len(entry.Columns) == 0 && entry.Page == "" && entry.Headings == "" {
 		page, err := terms.Open(sr.sheet, terms.Options{Archive: notebook.OfArchive(sr.sheet), LeftOut: notebook.LeftOut(sr.sheet), Words: report.TermOf, Entry: entry})
@@ -164,7 +169,7 @@ func (sr *sheetRun) survey(s *settings, p *probe) (plan, error) {
 			return page, nil
 		}
 	}
-	return layout.Survey(sr.sheet, s.layoutOptions(p))
+	return layout.Survey(seen, s.layoutOptions(p))
 }
 
 // readAs says what the sheet was taken for: "list", "nights across".
