@@ -32,6 +32,7 @@ func (p *Plan) Entries() []Entry {
 			e.Rows += itoa(b.last)
 		}
 		e.Columns = map[string]string{}
+		blanks := false
 		held := slices.ContainsFunc(b.cols, func(c column) bool { return c.doubt.State >= reading.Held })
 		for i := range b.cols {
 			c := &b.cols[i]
@@ -42,9 +43,13 @@ func (p *Plan) Entries() []Entry {
 				continue // left to be judged again, or the question would go with it
 			}
 			e.Columns[notebook.ColumnName(c.col+1)] = b.role(i)
-			if c.carry && c.used() && !isName(c.meaning) && (c.stats.blank > 0 || c.stats.ditto > 0) && !slices.Contains(e.CarryDown, string(c.meaning)) {
+			if c.carry && c.used() && !isName(c.meaning) && !slices.Contains(e.CarryDown, string(c.meaning)) {
 				e.CarryDown = append(e.CarryDown, string(c.meaning))
+				blanks = blanks || c.stats.blank > 0 || c.stats.ditto > 0
 			}
+		}
+		if !blanks {
+			e.CarryDown = nil // nothing to carry
 		}
 		for i := range b.facts.values {
 			v := &b.facts.values[i]
