@@ -178,7 +178,6 @@ func (b *block) choose(c *column) {
 		c.trap = s.stage == partTrap
 		if c.trap {
 			c.stage = ""
-			c.unnamed = !c.headsTrap()
 		}
 		if s.meaning == Ignored {
 			c.left = s.leave
