@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"regexp"
 	"strings"
 
 	"fieldfare/convert/notebook"
@@ -10,11 +11,15 @@ import (
 // item is one species of a sentence: "3 Heart and Dart".
 type item struct{ name, count string }
 
+// countedAnd is an "and" between two species, one of which has its count beside
+// it: "Buff-tip 2 and Ghost Moth", "Flame and 2 Drinker".
+var countedAnd = regexp.MustCompile(`([0-9]\)?) (?:and|&) ([A-Z])|([a-z]) (?:and|&) ([0-9]+ [A-Z])`)
+
 // itemsIn takes a sentence apart at commas, semicolons and line ends. What is
 // no species with a count, and no name known by its shape, is returned as
 // rest.
 func (e eyes) itemsIn(text string) (items []item, rest []string) {
-	for part := range strings.FieldsFuncSeq(strings.ReplaceAll(text, ". ", "; "), func(r rune) bool { return r == ',' || r == ';' || r == '\n' }) {
+	for part := range strings.FieldsFuncSeq(countedAnd.ReplaceAllString(strings.ReplaceAll(text, ". ", "; "), "$1$3; $2$4"), func(r rune) bool { return r == ',' || r == ';' || r == '\n' }) {
 		part = trim(strings.Trim(part, " .:"))
 		part = trim(strings.TrimPrefix(part, "and "))
 		if part == "" {

@@ -33,7 +33,7 @@ func Join(columns []Column, o Options) Reading {
 			if r.Code != "blank" && !seen && skipped.Code == "blank" || absent && len(skipped.Parts) == 0 {
 				skipped = r
 			}
-		case headingOf(c.Sex, c.Stage) == heading{} && len(columns) > 1:
+		case headingOf(c.Sex, c.Stage) == heading{} && c.Sex == "" && len(columns) > 1: // "unsexed" are no total
 			total.Verdict = total.Verdict.And(r.Verdict)
 			total.Parts = append(total.Parts, r.Parts...)
 		default:

@@ -36,6 +36,8 @@ func TestJoin(t *testing.T) {
 			`[{"individualCount":"2","sex":"male","occurrenceStatus":"present"},{"individualCount":"1","sex":"female","occurrenceStatus":"present"}]`},
 		{"total is larger", []tally.Column{{"5", "", ""}, {"2", "m", ""}, {"1", "f", ""}}, tally.Options{}, reading.Query, "sum-disagrees",
 			`[{"individualCount":"2","sex":"male","occurrenceStatus":"present"},{"individualCount":"1","sex":"female","occurrenceStatus":"present"},{"individualCount":"2","occurrenceStatus":"present"}]`},
+		{"not sexed", []tally.Column{{"6", "male", ""}, {"2", "female", ""}, {"1", "unknown", ""}}, tally.Options{}, reading.Fair, "",
+			`[{"individualCount":"6","sex":"male","occurrenceStatus":"present"},{"individualCount":"2","sex":"female","occurrenceStatus":"present"},{"individualCount":"1","occurrenceStatus":"present"}]`},
 		{"total is smaller", []tally.Column{{"2", "m", ""}, {"1", "f", ""}, {"2", "", ""}}, tally.Options{}, reading.Query, "sum-disagrees",
 			`[{"individualCount":"2","sex":"male","occurrenceStatus":"present"},{"individualCount":"1","sex":"female","occurrenceStatus":"present"}]`},
 		{"only the total", []tally.Column{{"", "m", ""}, {"", "f", ""}, {"7", "", ""}}, tally.Options{}, reading.Fair, "",
