@@ -118,6 +118,9 @@ func read(parts []Part, text string, o Options) ([]Part, reading.Verdict) {
 	case len(parts)-from == 1 && items[0].nothing() && parts[from].IndividualCount == "" && parts[from].OrganismQuantity == "":
 		return notSeen(parts[:from], s, o, false)
 	}
+	if strings.Contains(s, "*") { // it points to a note, or marks what is new
+		parts[from].Remarks = appendRemark(parts[from].Remarks, "*")
+	}
 	if v.State == reading.Query {
 		v.Message = quoting(s, v.Message)
 	}

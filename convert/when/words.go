@@ -108,14 +108,13 @@ var vocabulary = map[string]struct {
 	"week": {weekWord, 0}, "wk": {weekWord, 0}, "half": {halfWord, 0}, "ending": {endWord, 0},
 	"commencing": {startWord, 0}, "starting": {startWord, 0}, "weekend": {weekendWord, 0},
 	"spring": {seasonWord, int(spring)}, "summer": {seasonWord, int(summer)}, "autumn": {seasonWord, int(autumn)}, "winter": {seasonWord, int(winter)},
-	"midsummer": {seasonWord, int(summer) + 10}, "midwinter": {seasonWord, int(winter) + 10},
 	"s": {manyWord, 0}, "h": {hourWord, 0}, "hr": {hourWord, 0}, "hrs": {hourWord, 0}, "hours": {hourWord, 0},
 	"am": {noonWord, 0}, "pm": {noonWord, 12},
 	"morning": {spellWord, 3}, "afternoon": {spellWord, 3}, "evening": {spellWord, 0}, "eve": {spellWord, 0},
 	"dusk": {spellWord, 1}, "dark": {spellWord, 1}, "sunset": {spellWord, 1}, "sunrise": {spellWord, 2}, "dawn": {spellWord, 2}, "noon": {spellWord, 3}, "midday": {spellWord, 3}, "daylight": {spellWord, 3}, "midnight": {spellWord, 0}, "daytime": {spellWord, 3},
 	"t": {joinWord, 0}, "xx": {blankWord, 0}, "xxx": {blankWord, 0}, "xxxx": {blankWord, 0},
 	"christmas": {feastWord, 1225}, "boxing": {feastWord, 1226},
-	"easter": {movingWord, 0}, "whitsun": {movingWord, 0}, "whit": {movingWord, 0}, "pentecost": {movingWord, 0}, "holiday": {movingWord, 0}, "bank": {movingWord, 0},
+	"easter": {movingWord, 0}, "midsummer": {movingWord, 0}, "midwinter": {movingWord, 0}, "whitsun": {movingWord, 0}, "whit": {movingWord, 0}, "pentecost": {movingWord, 0}, "holiday": {movingWord, 0}, "bank": {movingWord, 0},
 	"nodate": {emptyWord, 0}, "undated": {emptyWord, 0}, "unknown": {emptyWord, 0}, "none": {emptyWord, 0}, "na": {emptyWord, 0}, "no": {emptyWord, 0}, "n": {emptyWord, 0},
 	"not": {denyWord, 0}, "except": {denyWord, 0}, "never": {denyWord, 0}, "days": {denyWord, 0}, "weeks": {denyWord, 0}, "months": {denyWord, 0}, "years": {denyWord, 0}, "ago": {denyWord, 0}, "born": {denyWord, 0}, "fortnight": {denyWord, 0}, "up": {denyWord, 0}, "than": {denyWord, 0},
 	"trap": {setWord, 0}, "moth": {setWord, 0}, "light": {setWord, 0}, "trapping": {setWord, 0}, "collected": {setWord, 0}, "coll": {setWord, 0}, "leg": {setWord, 0},
@@ -207,6 +206,7 @@ func misspelling(w []byte) (class, int, quality) {
 			consider(m, monthWord, i+1)
 		}
 	}
+	consider("sept", monthWord, 9) // the one short form that is long enough
 	for i, d := range weekdaysLower {
 		consider(d, dayWord, i)
 	}
