@@ -16,8 +16,9 @@ import (
 // for what is held the suggestions. Common practice, no source.
 func TestPlacesAsRecordersWriteThem(t *testing.T) { checkPlaces(t, "testdata/places.csv") }
 
-// testdata/written.csv was written down before the parsers were looked at, by
-// what a careful person would answer to each kind of place. Its last column
+// testdata/written.csv was written by what a careful person would answer to
+// each kind of place, most of it before the parsers were looked at, the rest
+// to pry at what that brought up. Its last column
 // holds words, one of which the message must have. The latitudes and
 // longitudes of UTM are those of GeoConvert. Common practice, no source.
 func TestPlacesWrittenBeforehand(t *testing.T) { checkPlaces(t, "testdata/written.csv") }

@@ -83,3 +83,15 @@ func terms(t testing.TB, r tally.Reading) []map[string]string {
 	}
 	return out
 }
+
+// What stands beside a count and is no number, sex or stage goes into the
+// remarks: the tables leave these out.
+func TestRemarksOfACount(t *testing.T) {
+	for written, want := range map[string]string{
+		"1*": "*", "12 *": "*", "1* worn": "worn; *", "heard": "heard", "3 heard": "heard", "1 at sugar": "at sugar", "2": "",
+	} {
+		r := tally.Read(written, tally.Options{})
+		assert.Equal(t, reading.Fair, r.State, written)
+		assert.Equal(t, want, r.Parts[0].Remarks, written)
+	}
+}
