@@ -57,8 +57,8 @@ var contradictions = []contradiction{
 		told:   toldDead,
 	},
 	{
-		words:  []string{"?", "possibly", "not sure", "not certain", "uncertain", "unsure", "perhaps", "maybe", "doubtful", "dubious", "tentative", "misidentif*", "wrong id", "probably"},
-		unless: []string{"possibly a second", "possibly second", "probably second", "probably a second", "possibly migrant", "probably migrant", "possibly bred", "probably bred", "perhaps a second", "possibly the same", "probably the same", "how many more"},
+		words:  []string{"?", "possibly", "not sure", "not certain", "uncertain", "unsure", "perhaps", "maybe", "doubtful", "dubious", "tentative", "misidentif*", "wrong id", "probably", "could be", "might be", "may be", "could have been", "might have been", "may have been", "to be confirmed", "tbc", "needs confirmation", "needs confirming", "needs checking", "not confirmed", "unconfirmed", "cannot rule out", "can't rule out", "not ruled out"},
+		unless: []string{"possibly a second", "possibly second", "probably second", "probably a second", "possibly migrant", "probably migrant", "possibly bred", "probably bred", "perhaps a second", "possibly the same", "probably the same", "how many more", "be seen", "be heard", "be found", "be counted", "be caught", "be watched", "be a second", "been a second", "be second", "be breeding", "be migrant", "be a migrant", "be an immigrant", "be due", "before it could", "until it could", "be potted", "be identified", "be photographed", "be measured", "be examined", "be reached", "be determined", "be released", "be retained", "be sexed", "be netted", "be caught", "be kept", "be boxed", "be approached", "be because", "be more", "been more", "be better", "be worse", "be the same", "been the same", "be from"},
 		says:   "that there is a doubt. Say what is doubtful: the name, the count or the place",
 		told:   toldDoubt,
 	},

@@ -103,12 +103,14 @@ func TestRemarks(t *testing.T) {
 	for _, remark := range []string{
 		"not seen", "Not found this year", "no sign of it", "dead", "found dead on path", "DEAD in spider web", "escaped", "escaped from a cage", "captive stock",
 		"released", "released by a dealer", "bred", "reared from larva", "ex larva", "e.l. 3.vi", "?", "worn?", "possibly this species", "not sure of this one", "wings only", "bred and released",
+		"could be Lesser", "might be a different one", "may have been Common Rustic", "unconfirmed", "ID to be confirmed", "Lesser not ruled out",
 	} {
 		assert.Equal(t, "remarks-contradict", codes(func(o *dwc.Occurrence, f *validate.Facts) { o.OccurrenceRemarks = remark }, nil), remark)
 	}
 	for _, remark := range []string{
 		"worn", "counted and released", "all released at dawn", "released unharmed", "on dead nettle", "under dead wood", "dead calm, warm", "has bred here for years", "first since 1998, not seen since",
 		"three on ivy", "deadly nightshade nearby", "escaped before it could be potted", "possibly a second brood", "new to the garden", "on white dead-nettle", "Deadman's Lane",
+		"could be seen from the path", "may be a second brood", "could be heard by the ditch", "kept until it could be identified",
 	} {
 		assert.Empty(t, codes(func(o *dwc.Occurrence, f *validate.Facts) { o.OccurrenceRemarks = remark }, nil), remark)
 	}

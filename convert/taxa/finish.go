@@ -28,6 +28,7 @@ func (b *builder) finish() (*List, []Problem) {
 		l.names = append(l.names, listName{text: e.text, taxon: e.taxon, kind: e.kind})
 	}
 	b.resolveParents(byName)
+	b.numbersTwice()
 	b.authorAggregates(byName)
 	return l, b.problems
 }
@@ -167,6 +168,32 @@ func (b *builder) resolveSynonyms(byName *nameTable) {
 				t.Vernacular = v
 			}
 		}
+	}
+}
+
+// numbersTwice reports checklist numbers that stand for several taxa, unless so
+// many do that the column is hardly one of numbers of taxa.
+func (b *builder) numbersTwice() {
+	first, numbered := map[string]int32{}, 0
+	var twice []int32
+	for i := range b.list.taxa {
+		t := &b.list.taxa[i]
+		if t.Number == "" {
+			continue
+		}
+		numbered++
+		if k := numberKey(t.Number); first[k] == 0 {
+			first[k] = int32(i) + 1
+		} else {
+			twice = append(twice, int32(i))
+		}
+	}
+	if len(twice) > max(3, numbered/10) {
+		return
+	}
+	for _, i := range twice {
+		t := &b.list.taxa[i]
+		b.problem(t.Line, "The number “%s” of %s stands on line %d too, for another taxon; alone it is read as neither.", t.Number, t.ScientificName, b.list.taxa[first[numberKey(t.Number)]-1].Line)
 	}
 }
 

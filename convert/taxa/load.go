@@ -83,6 +83,9 @@ func loadText(data []byte, name string) (*List, []Problem, error) {
 			return nil, nil, fmt.Errorf("the taxon list %s cannot be read: %w", name, err)
 		}
 		line, _ := r.FieldPos(0)
+		if swallowed(cells, r.Comma) {
+			t.b.problem(line, "A quotation mark on this line is not closed before the line ends, so that what follows it was read as part of one cell. Close it, or take it out.")
+		}
 		t.add(line, cells)
 	}
 	if err := t.finish(); err != nil {
@@ -93,6 +96,16 @@ func loadText(data []byte, name string) (*List, []Problem, error) {
 		return nil, nil, fmt.Errorf("the taxon list %s has no names", name)
 	}
 	return l, problems, nil
+}
+
+// swallowed: a cell has further lines of the list in it.
+func swallowed(cells []string, delimiter rune) bool {
+	for _, c := range cells {
+		if _, more, broken := strings.Cut(c, "\n"); broken && strings.ContainsRune(more, delimiter) {
+			return true
+		}
+	}
+	return false
 }
 
 func decode(data []byte) ([]byte, error) {

@@ -136,6 +136,8 @@ func TestListErrorsAreReportedWithTheirLine(t *testing.T) {
 		{"sensitive without a size", "Name,Sensitive\nNoctua comes,yes\n", 2, "yes", ""},
 		{"parent missing", "taxonID,scientificName,parentNameUsageID\na,Noctua comes,q\n", 2, "“q”", ""},
 		{"parents in a circle", "taxonID,scientificName,taxonRank,parentNameUsageID\na,Noctua,genus,b\nb,Noctuidae,family,a\n", 2, "circle", ""},
+		{"one number twice", "No.,Name\n7.1,Noctua comes\n7.1,Noctua pronuba\n", 3, "“7.1”", "7.1"},
+		{"a quotation mark left open", "Name,English\nNoctua comes,\"Lesser Yellow Underwing\nNoctua pronuba,Large Yellow Underwing\n", 2, "quotation mark", "Noctua pronuba"},
 		{"vernacular only", "Name,English\nNoctua comes,Lesser Yellow Underwing\n,Nameless\n", 3, "Nameless", "Nameless"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
