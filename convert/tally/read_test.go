@@ -95,3 +95,14 @@ func TestRemarksOfACount(t *testing.T) {
 		assert.Equal(t, want, r.Parts[0].Remarks, written)
 	}
 }
+
+// A label and a count behind a comma are one record, as without the comma.
+func TestCountBehindLabel(t *testing.T) {
+	for with, without := range map[string]string{
+		"larvae, 3": "larvae 3", "females, many": "many females", "mines, 3": "mines 3", "ad, 3": "ad 3", "leaf mines, many": "many leaf mines",
+	} {
+		a, b := tally.Read(with, tally.Options{}), tally.Read(without, tally.Options{})
+		assert.Equal(t, b.State, a.State, with)
+		assert.Equal(t, terms(t, b), terms(t, a), with)
+	}
+}

@@ -28,7 +28,7 @@ func resolve(parts []Part, s string, items []item) ([]Part, reading.Verdict, boo
 	if len(items) == 1 && items[0].mating && items[0].exact && items[0].n == 1 {
 		said = said.And(reading.QueryOf("one-of-a-pair", "One alone cannot be mating. Please say how many there were."))
 	}
-	items = gather(items)
+	items = behindLabel(gather(items))
 	for i := range items {
 		it := &items[i]
 		if it.nothing() && (it.said.State != reading.Fair || it.inside != nil && it.zero) {
@@ -127,6 +127,19 @@ func drop(items []item) []item {
 		return items[:1]
 	}
 	return kept
+}
+
+// behindLabel gives a count behind a comma the label before it: "larvae, 3",
+// "mines, many".
+func behindLabel(items []item) []item {
+	if len(items) != 2 || items[1].sep == '+' {
+		return items
+	}
+	label, count := &items[0], &items[1]
+	if label.counted() || !label.labelled() || label.inside != nil || !count.counted() || count.labelled() || count.inside != nil || !count.take(label) {
+		return items
+	}
+	return items[1:]
 }
 
 // onlyPresent: a tick or "seen", with nothing counted.
