@@ -22,9 +22,14 @@ func Write(out io.Writer, rows int) error {
 	// Every site has its nights. A night has one place for the trap, and each
 	// species of the month at most once.
 	for n := 0; rows > 0; n++ {
-		day := time.Date(1990, 4, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, n/len(sites))
+		round, night := n/len(sites)/nights, n/len(sites)%nights
+		day := time.Date(1990, 4, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, night)
 		site, names := sites[n%len(sites)], flying[day.Month()]
-		square := fmt.Sprintf("TL%d%d%d%d", site.easting, r.IntN(10), site.northing, r.IntN(10))
+		if round > 0 { // the same years once more, in the next parish to the east
+			site.name = fmt.Sprint(site.name, " ", round+1)
+			site.easting = (site.easting + 4*round) % 100
+		}
+		square := fmt.Sprintf("TL%02d%d%d%d", site.easting, r.IntN(10), site.northing, r.IntN(10))
 		for _, name := range names[:min(len(names), 60, rows)] {
 			comment := ""
 			if r.IntN(4) == 0 {
@@ -37,6 +42,10 @@ func Write(out io.Writer, rows int) error {
 	}
 	return w.Flush()
 }
+
+// nights are those of a site, from 1990 to 2025: dates in the future would all
+// be held.
+const nights = 13_000
 
 var (
 	// Each site is a kilometre square, in which the trap stands now here, now there.
