@@ -124,7 +124,7 @@ func agree(s sense, st *stats) int {
 	case Sex:
 		return rule(st.longest > 16 || whole > 0.5 || len(st.distinct) > 8)
 	case Stage:
-		return rule(whole > 0.3 || dates > 0.5 || grid > 0.5 || st.share(lookTaxon) > 0.6 && len(st.distinct) > 6)
+		return rule(whole > 0.3 || st.figured() > 0.3 || dates > 0.5 || grid > 0.5 || st.share(lookTaxon) > 0.6 && len(st.distinct) > 6)
 	case Recorder, Determiner, Verifier:
 		switch {
 		case st.share(lookPerson) >= 0.5:

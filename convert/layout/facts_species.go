@@ -1,10 +1,15 @@
 package layout
 
+import "strings"
+
 // namesSpecies reports whether a line by itself names the species that the
 // rows below it are of: a diary kept species by species.
 func namesSpecies(p *page, text string) bool {
 	l := p.eyes.lookText(text)
 	if !l.is(lookTaxon) || l.is(lookGroup|lookLong|lookTotal) {
+		return false
+	}
+	if strings.Contains(text, " at ") || strings.Contains(text, " from ") { // "Butterflies at Sallowmere Reserve"
 		return false
 	}
 	if l.is(lookKnownTaxon) {

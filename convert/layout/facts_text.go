@@ -37,6 +37,11 @@ func (f *facts) readText(p *page, text string, ref notebook.Ref, from Origin, ce
 		f.setMonth(text, from, originWords(from))
 		return true
 	}
+	if day, rest := dayAndRest(text); day != "" {
+		f.date(Value{Meaning: Date, Text: day, Verbatim: text, Ref: ref, From: from})
+		f.title(p, rest, ref, from)
+		return true
+	}
 	if parts := farApart(text); parts != nil {
 		for _, part := range parts {
 			f.readText(p, part, ref, from, nil)

@@ -58,6 +58,9 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 	names, dates := p.labelsOf(i, body, cols, from, to)
 	switch {
 	case dated*2 >= len(cols) && names:
+		if cols = p.rightOfTotals(r, cols); len(cols) < 2 {
+			return nil, false, false
+		}
 		return p.widen(r, body, cols, from, to), false, true
 	case dated*2 >= len(cols):
 		return nil, false, false
@@ -155,6 +158,9 @@ func (p *page) labelsFit(r *keptRow, cols []int, from, to int) bool {
 		l := r.looks[c]
 		if l == 0 || isAxis[c] {
 			continue
+		}
+		if c == r.first && c < cols[0] && l.is(lookPlace) && !l.is(lookTaxon|lookGrid|lookInt) && p.yearsAcross(r, cols) {
+			continue // the place of a table of years
 		}
 		if ms := headingSenses(r.text(c), false); len(ms) > 0 && (ms[0].weight >= weightExact-5 || ms[0].weight == weightMisspelt && !l.is(lookTaxon)) && !l.is(lookKnownTaxon) {
 			if c == r.first && l.is(lookTotal) && !l.is(lookTaxon) && ms[0].meaning != Taxon {

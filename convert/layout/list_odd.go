@@ -156,6 +156,8 @@ func (w *walker) singleRow(r *notebook.Row, b *block, s *listState, k *keptRow, 
 		w.sectionLine(r, k, s)
 	case l.is(lookLong) && !one, behind && !one && !isNameCol, behind && !one && !l.is(lookTaxon):
 		w.skip(skipNote)
+	case !behind && beginsWithDay(text):
+		w.sectionLine(r, k, s)
 	case b.loneVisits[r.Number] && !isNameCol:
 		w.record(r, b, s)
 		w.makeEmpty(s, text)

@@ -15,7 +15,7 @@ func (w *walker) lost(r *notebook.Row) {
 		return
 	}
 	switch w.out.Skip {
-	case skipTitle, skipNote, skipOutside, skipTotal:
+	case skipTitle, skipNote, skipOutside, skipTotal, skipHeadings:
 	default:
 		return
 	}

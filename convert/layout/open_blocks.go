@@ -239,7 +239,7 @@ func (b *block) labelHeadings(out []string) {
 			if at, ok := b.axis.labels[h.number]; ok && at == c {
 				continue
 			}
-			if t := oneLine(h.text(c)); t != "" && !(i+1 < len(b.heads) && c >= b.from && c <= b.to && b.headsTable(t, h, c)) {
+			if t := oneLine(h.text(c)); t != "" && !((i+1 < len(b.heads) || h.look(c).is(lookPlace)) && c >= b.from && c <= b.to && b.headsTable(t, h, c)) {
 				out[c] = strings.TrimSpace(out[c] + " " + t)
 			}
 		}

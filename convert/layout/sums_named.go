@@ -18,7 +18,7 @@ const (
 
 // groupTotals are the words for all that was counted, or a part of it too
 // large for a record, beside groupWords.
-var groupTotals = wordSet("lepidoptera heterocera rhopalocera odonata macros micros macro micro insects leps bumbles season year month week bag catch")
+var groupTotals = wordSet("lepidoptera heterocera rhopalocera odonata macros micros macro micro insects leps bumbles all everything season year month week bag catch")
 
 // sumsByName reports whether a name is that of a group, which a row of sums is
 // labelled with as often as a record: “Macros”, “All moths”, “Moths 26”.

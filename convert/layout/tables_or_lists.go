@@ -48,3 +48,15 @@ func (p *page) rightOfDates(r *keptRow, body []keptRow, cols []int) []int {
 	}
 	return out
 }
+
+// rightOfTotals leaves out a total that stands before the names of a table.
+func (p *page) rightOfTotals(r *keptRow, cols []int) []int {
+	for len(cols) > 0 && isTotalHeading(r.text(cols[0])) {
+		next := cols[0] + 1
+		if len(cols) > 1 && next == cols[1] || r.look(next) == 0 {
+			break
+		}
+		cols = cols[1:]
+	}
+	return cols
+}
