@@ -11,6 +11,9 @@ package layout
 //   - decide_list.go, decide.go, agree.go and resolve*.go give each column its
 //     meaning, from words.go and heading.go and from its content;
 //   - damage_page.go looks over whole columns, damage.go and repair.go at cells;
+//   - sums.go and sums_named.go tell rows of sums from records, list_carry.go
+//     says what blanks repeat, lost.go asks about rows left out that read like
+//     records, side_facts.go takes what stands beside a list;
 //   - walk.go, list_*.go, table_row.go and diary.go turn rows into drafts;
 //   - print.go, entries.go and override.go show the decision, write it down and
 //     let the project file change it.

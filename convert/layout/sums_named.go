@@ -52,6 +52,7 @@ func isTotalFigure(text string) bool {
 type sumRow struct {
 	number  int
 	named   bool  // by a group, not by a word for sums
+	family  bool  // by a family: a record, unless its figures fit
 	dated   bool  // with a date of its own
 	figures []int // by column of counts
 	fits    bool
@@ -150,9 +151,10 @@ func (b *block) findSums(p *Plan) {
 			figures[0], any = n, true
 		}
 		named := sumsByName(bare)
+		family := !named && isGroupName(bare) && !groupWords[strings.ToLower(bare)]
 		switch {
-		case any && (named || isTotalWord(bare) && !b.known(r, names)):
-			run = append(run, sumRow{number: r.number, named: named, dated: dated, figures: figures})
+		case any && (named || family || isTotalWord(bare) && !b.known(r, names)):
+			run = append(run, sumRow{number: r.number, named: named || family, family: family, dated: dated, figures: figures})
 			continue
 		case !any && r.single() >= 0: // a line for the rows below
 			b.judgeSums(run, &sums, true)
@@ -183,7 +185,7 @@ func (b *block) judgeSums(run []sumRow, sums *running, ends bool) {
 	sure := false
 	for i := range run {
 		run[i].fits = sums.fits(run[i].figures)
-		sure = sure || run[i].fits
+		sure = sure || run[i].fits && !run[i].family
 	}
 	for i := 0; i+1 < len(run) && !sure; i++ { // Macros and Micros come to all together
 		both := make([]int, len(run[i].figures))
@@ -192,18 +194,20 @@ func (b *block) judgeSums(run []sumRow, sums *running, ends bool) {
 		}
 		sure = sums.fits(both)
 	}
+	ended := sure
 	for i := range run {
 		switch x := &run[i]; {
 		case !x.named:
-		case x.fits, sure && sums.within(x.figures):
+		case x.fits, sure && !x.family && sums.within(x.figures):
 			b.sums[x.number] = sumTotal
-		case !x.dated && ends:
+			ended = true
+		case !x.dated && ends && !x.family:
 			b.sums[x.number] = sumAsked
 		case !x.dated || !sure: // a record among others
 			sums.add(x.figures)
 		}
 	}
-	if sure {
+	if ended {
 		sums.endPart()
 	}
 }
