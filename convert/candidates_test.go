@@ -41,8 +41,8 @@ func TestSeveralCandidates(t *testing.T) {
 	assert.Equal(t, 1, strings.Count(suggested["Brimstone"], "; "), "two candidates, both named: %s", suggested["Brimstone"])
 	assert.True(t, strings.HasPrefix(suggested["Brimstone"], "one of: "), suggested["Brimstone"])
 	require.Contains(t, suggested, "TL 458 83 at Sallowmere Reserve")
-	assert.Empty(t, suggested["TL 458 83 at Sallowmere Reserve"], "TL458083 is 75 km away")
-	assert.Equal(t, "TL458083", suggested["TL 458 83"], "nothing is known of the other site")
+	assert.Equal(t, "TL458830", suggested["TL 458 83 at Sallowmere Reserve"], "TL458083 is 75 km away")
+	assert.Equal(t, "one of: TL458083; TL458830", suggested["TL 458 83"], "nothing is known of the other site")
 
 	second := run(t, job)
 	notes := strings.Join(second.Notes, "\n")
@@ -55,9 +55,9 @@ func TestSeveralCandidates(t *testing.T) {
 			first, _, _ := strings.Cut(strings.TrimPrefix(q["Suggestion"], "one of: "), "; ")
 			return first
 		case "TL 458 83":
-			return "yes"
+			return "TL458083"
 		case "TL 458 83 at Sallowmere Reserve":
-			return "TL458830"
+			return "yes"
 		}
 		return "keep"
 	})

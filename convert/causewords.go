@@ -17,7 +17,7 @@ var causeWords = map[string]string{
 	"name-missing":                 "no name",
 	"name-not-listed":              "a name that is not on the list",
 	"name-ambiguous":               "a name that may be one of several taxa",
-	"name-misspelt":                "a name that was read as one close to it on the list",
+	"name-misspelt":                "a name that is not on the list, but close to one that is",
 	"names-disagree":               "two names that do not belong to one taxon",
 	"uneven-figures":               "a reference whose easting and northing differ in length",
 	"odd-figures":                  "a reference with an odd number of figures",

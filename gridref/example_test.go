@@ -36,7 +36,7 @@ func ExampleParse_fault() {
 	}
 	// Output:
 	// “TL 45 812” splits its figures as 45 and 812; the easting and the northing must have the same number. A zero may have been lost.
-	// [TL045812]
+	// [TL045812 TL450812]
 }
 
 func ExamplePoint_Smallest() {

@@ -2,6 +2,7 @@ package gridref
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -114,7 +115,10 @@ func unevenSuggestions(letters string, parts []string) (suggestions []string, wh
 	first, second := len(parts[0]), len(parts[1])
 	if first-second == 1 || second-first == 1 {
 		if e, n := padPair(parts[0], parts[1]); len(e) <= 5 {
-			suggestions = append(suggestions, letters+e+n)
+			suggestions = append(suggestions, letters+e+n) // as a spreadsheet drops it
+		}
+		if e, n := endPair(parts[0], parts[1]); len(e) <= 5 && !slices.Contains(suggestions, letters+e+n) {
+			suggestions = append(suggestions, letters+e+n) // as a hand leaves it out
 		}
 		return suggestions, lost
 	}
@@ -127,6 +131,12 @@ func unevenSuggestions(letters string, parts []string) (suggestions []string, wh
 		suggestions = append(suggestions, letters+parts[0])
 	}
 	return suggestions, why
+}
+
+// endPair puts zeros behind the shorter of two runs of figures.
+func endPair(e, n string) (string, string) {
+	width := max(len(e), len(n))
+	return e + strings.Repeat("0", width-len(e)), n + strings.Repeat("0", width-len(n))
 }
 
 // padPair puts zeros before the shorter of two runs of figures.

@@ -34,7 +34,7 @@ func agree(s sense, st *stats) int {
 		}
 		return -90
 	case partMonth:
-		if st.share(lookMonth) >= 0.7 || st.upTo(12) >= 0.9 || st.romans() >= 0.9 {
+		if st.share(lookMonth) >= 0.7 || st.share(lookMonth)+st.upTo(12) >= 0.9 || st.romans() >= 0.9 { // “Jul” here, 7 there
 			return 20
 		}
 		return -90

@@ -203,7 +203,7 @@ func (w *Workbook) printSetup(sheet, orientation string, fit bool, lay excelize.
 
 // styles are the looks of cells. All but number hold text, so that what is
 // typed into them stays as it was typed.
-type styles struct{ title, bold, plain, fillIn, link, number int }
+type styles struct{ title, start, bold, plain, fillIn, link, number int }
 
 // newBook makes a workbook with one sheet and the styles that pages use.
 func newBook(sheet string) (*Workbook, error) {
@@ -220,12 +220,13 @@ func newBook(sheet string) (*Workbook, error) {
 		id    *int
 		style excelize.Style
 	}{
+		{&w.styles.start, excelize.Style{Alignment: top, NumFmt: text}},
 		{&w.styles.title, excelize.Style{Font: &excelize.Font{Bold: true, Size: 16, Family: family}, Alignment: top, NumFmt: text}},
 		{&w.styles.bold, excelize.Style{Font: &excelize.Font{Bold: true, Size: 11, Family: family}, Alignment: top, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E8E2D2"}}, Border: line}},
-		{&w.styles.plain, excelize.Style{Alignment: top, NumFmt: text}},
+		{&w.styles.plain, excelize.Style{Alignment: top, NumFmt: text, Border: line}},
 		{&w.styles.fillIn, excelize.Style{Alignment: top, NumFmt: text, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"FFF8DC"}}, Border: box}},
-		{&w.styles.number, excelize.Style{Alignment: top}},
-		{&w.styles.link, excelize.Style{Alignment: top, NumFmt: text, Font: &excelize.Font{Color: "1F4E79", Underline: "single", Size: 11, Family: family}}},
+		{&w.styles.number, excelize.Style{Alignment: &excelize.Alignment{Horizontal: "left", Vertical: "top"}, Border: line}},
+		{&w.styles.link, excelize.Style{Alignment: top, NumFmt: text, Border: line, Font: &excelize.Font{Color: "1F4E79", Underline: "single", Size: 11, Family: family}}},
 	} {
 		var err error
 		if *s.id, err = w.file.NewStyle(&s.style); err != nil {

@@ -110,7 +110,7 @@ func (w *Workbook) start(lines []string) error {
 		if err := w.file.SetCellStr(pageStart, cell, clip(line)); err != nil {
 			return err
 		}
-		style, height := w.styles.plain, widths.height([]string{line})
+		style, height := w.styles.start, widths.height([]string{line})
 		if i == 0 {
 			style, height = w.styles.title, 2*lineHeight
 		}

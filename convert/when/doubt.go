@@ -217,7 +217,7 @@ func (b *builder) limits() {
 	case o.Today.Before(e.first),
 		e.unit == dayPrec && b.stated && o.Today.Add(1).Before(e.last):
 		b.note(reading.HeldOf("future", fmt.Sprintf("%s is in the future: today is %s. Check the year.", b.e.words(), o.Today.Words())))
-		b.v.Candidates = earlierYear(e.first, o.Today)
+		b.v.Candidates = earlierYears(e.first, o.Today)
 	}
 	switch {
 	case e.first.Year < firstYear:
@@ -233,14 +233,49 @@ func (b *builder) limits() {
 	}
 }
 
-// earlierYear is the last time that the day and month were, before today.
-func earlierYear(d, today Date) []string {
+// earlierYears are what a date in the future may have been: the same day of the
+// last year in which it is past, then those of years that differ from the
+// written one in one figure or in the order of two, the latest first.
+func earlierYears(d, today Date) []string {
+	written := d.Year
 	d.Year = today.Year
 	if today.Before(d) {
 		d.Year--
 	}
-	if !d.Valid() {
-		return nil
+	years := []int{d.Year}
+	if written > today.Year {
+		years = append(years, slipsOfYear(written, d.Year)...)
 	}
-	return []string{d.String()}
+	var list []string
+	for _, y := range years {
+		if d.Year = y; d.Valid() {
+			list = append(list, d.String())
+		}
+	}
+	return list
+}
+
+// slipsOfYear returns the years before last, no earlier than a lifetime ago,
+// that one slip of the hand makes into the written one.
+func slipsOfYear(written, last int) []int {
+	const lifetime = 100
+	text := strconv.Itoa(written)
+	var years []int
+	for y := last - 1; y > last-lifetime; y-- {
+		other := strconv.Itoa(y)
+		if len(other) != len(text) {
+			continue
+		}
+		var differ []int
+		for i := range text {
+			if text[i] != other[i] {
+				differ = append(differ, i)
+			}
+		}
+		swapped := len(differ) == 2 && differ[1] == differ[0]+1 && text[differ[0]] == other[differ[1]] && text[differ[1]] == other[differ[0]]
+		if len(differ) == 1 || swapped {
+			years = append(years, y)
+		}
+	}
+	return years
 }
