@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
+	"strings"
 
 	"fieldfare/convert/answers"
 	"fieldfare/convert/layout"
@@ -141,7 +143,7 @@ func keepAside(folder, name string) (string, error) {
 const unfittingShown = 3
 
 // unfitting says which answers fitted nothing in this run.
-func (s *settings) unfitting() []string {
+func (s *settings) unfitting(books *bookRuns) []string {
 	var notes []string
 	given, remembered := s.answers.Unused()
 	for i, a := range given {
@@ -154,8 +156,27 @@ func (s *settings) unfitting() []string {
 	if n := len(remembered); n > 0 {
 		notes = append(notes, fmt.Sprintf("%s in %s fitted nothing in these notebooks: the first is about “%s”. They stay there in case other notebooks need them.",
 			count(n, "remembered answer"), answers.FileName, remembered[0].Written))
+		if name := books.missing(remembered); name != "" {
+			notes = append(notes, fmt.Sprintf("Some of them are about %s, which was not read. If it has a new name, what was asked about its pages is asked again.", name))
+		}
 	}
 	return notes
+}
+
+// missing returns the name of a notebook that an answer is about and that is
+// not among those read; empty where there is none.
+func (all *bookRuns) missing(list []answers.Answer) string {
+	for _, a := range list {
+		_, page, found := strings.Cut(strings.TrimSuffix(a.Written, ")"), " on ")
+		name, _, _ := strings.Cut(page, " / ")
+		if !found || filepath.Ext(name) == "" || strings.Contains(filepath.Ext(name), " ") {
+			continue
+		}
+		if !slices.ContainsFunc(all.books, func(b *bookRun) bool { return filepath.Base(b.file) == name }) {
+			return name
+		}
+	}
+	return ""
 }
 
 func wasWere(n int, word string) string {

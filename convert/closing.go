@@ -35,6 +35,9 @@ func (r *Result) Closing() string {
 		fmt.Fprintf(&b, ", in %s", count(s.Events, "event"))
 	}
 	b.WriteString(".\n")
+	if s.Withdrawn != nil {
+		fmt.Fprintf(&b, "These are new or changed since %s. Of its records %s; %s lists them.\n", r.Against, isGone(*s.Withdrawn), WithdrawnFile)
+	}
 	if s.VisitsLeft > 0 {
 		fmt.Fprintf(&b, "%s with nothing found left out: an archive of occurrences has no place for them. With shape = \"event\" under [dataset] in the project file they are handed in.\n", count(s.VisitsLeft, "visit"))
 	}
@@ -84,6 +87,14 @@ func (r *Result) Closing() string {
 		}
 	}
 	return b.String()
+}
+
+// isGone says how many records are no longer there.
+func isGone(n int) string {
+	if n == 1 {
+		return "1 is no longer there"
+	}
+	return fmt.Sprintf("%d are no longer there", n)
 }
 
 // whereNotesAre says where all notes are to be found.

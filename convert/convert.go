@@ -39,6 +39,9 @@ type Result struct {
 	Cautions []string
 	// Out is the output folder; empty where nothing was written.
 	Out string
+	// Against is the earlier submission that this one adds to, where there is
+	// one.
+	Against string
 	// Exact is the file of the full copy; empty where none was asked for.
 	Exact string
 }

@@ -232,7 +232,7 @@ func allFindings(row *spool.Row) []reading.Finding {
 func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 	metadata := w.metadata(w.set.covers(w.settings))
 	result := &Result{Questions: w.accounts.questions.Sorted(), Readings: w.books.readings()}
-	result.Notes = append(slices.Concat(w.books.notes, w.problems(), w.notes), w.unfitting()...)
+	result.Notes = append(slices.Concat(w.books.notes, w.problems(), w.notes), w.unfitting(w.books)...)
 	result.Cautions = w.cautions()
 	result.Summary = w.accounts.summary(w.books, w.versions, metadata)
 	result.Summary.Asks = w.asked(&w.accounts.asked, result.Questions)
@@ -244,6 +244,7 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 		if err := w.finishAgainst(job, out, &result.Summary); err != nil {
 			return nil, err
 		}
+		result.Against = filepath.Base(job.Against)
 		metadata = w.metadata(w.against.view.covers(w.settings))
 	}
 	if err := w.leaving.close(metadata); err != nil {

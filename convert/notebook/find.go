@@ -20,6 +20,9 @@ var (
 	elseEnds     = []string{".xls", ".xlsb", ".xlt", ".numbers", ".sxc"}
 )
 
+// settingsEnd is the ending of settings, which nobody takes for a notebook.
+const settingsEnd = ".toml"
+
 // Find turns the arguments of a command line into the notebooks to read:
 // files as they are, folders with every notebook below them, wildcards
 // (for shells that do not expand them), and "-" for standard input. The order
@@ -129,6 +132,7 @@ func (f *finder) folder(root string) error {
 			if info, err := os.Stat(path); err == nil && info.Mode().IsRegular() {
 				f.paths = append(f.paths, path)
 			}
+		case hasSuffix(name, settingsEnd): // of the project, so no news
 		default:
 			left = append(left, path)
 		}
