@@ -3,6 +3,7 @@ package convert
 import (
 	"context"
 	"errors"
+	"fmt"
 
 	"fieldfare/convert/notebook"
 	"fieldfare/convert/report"
@@ -74,6 +75,7 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 		return nil, err
 	}
 	defer out.Discard()
+	settings.temp = out.Temp()
 
 	rows, err := spool.New(out.Temp())
 	if err != nil {
@@ -109,7 +111,7 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 		return nil, err
 	}
 	if err := set.ledger.write(); err != nil {
-		return nil, err
+		result.Notes = append(result.Notes, fmt.Sprintf("The outputs are written, but the ids of their records could not be remembered (%v). See to that and run again before you hand anything in.", err))
 	}
 	result.Out = job.Out
 	return result, nil

@@ -69,7 +69,7 @@ func newCopy(format string, c columns, out *stage.Folder) (copyWriter, error) {
 	case FormatCSV:
 		return newCSVCopy(file, c)
 	case FormatXLSX:
-		book, err := report.NewRecords(c.terms, c.measuredHeadings())
+		book, err := report.NewRecords(c.terms, c.measuredHeadings(), out.Temp())
 		return &xlsxCopy{file, book, c}, err
 	}
 	return newGeoJSONCopy(file, c)

@@ -82,7 +82,7 @@ func (all *bookRuns) something(job Job, rows *spool.Spool) error {
 
 func (all *bookRuns) read(ctx context.Context, job Job, s *settings, crew *crew, path string) error {
 	entry := s.entryFor(path)
-	book, err := openBook(ctx, job, path, notebook.Options{Encoding: entry.Encoding, Delimiter: entry.Delimiter, Limits: s.project.Limits.Notebook()})
+	book, err := openBook(ctx, job, path, notebook.Options{Encoding: entry.Encoding, Delimiter: entry.Delimiter, Limits: s.project.Limits.Notebook(), TempDir: s.temp})
 	if err != nil {
 		return err
 	}

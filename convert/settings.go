@@ -33,6 +33,8 @@ type settings struct {
 	seen        seenAt
 	versions    []report.ListVersion
 	sensitive   sensitiveNames
+	// temp is the folder for work files.
+	temp string
 	// listProblems are what is wrong with the lists themselves.
 	listProblems []string
 }

@@ -74,7 +74,7 @@ func (w *writer) open(job Job, out *stage.Folder) error {
 			return err
 		}
 	}
-	w.queries, err = report.NewWorkbook()
+	w.queries, err = report.NewWorkbook(out.Temp())
 	return err
 }
 

@@ -27,11 +27,19 @@ type streams struct {
 }
 
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	ctx, stop := context.Background(), func() {}
+	if len(os.Args) > 1 && !endsAtOnce[os.Args[1]] {
+		ctx, stop = signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+		context.AfterFunc(ctx, stop) // a second time ends the program whatever it does
+	}
 	status := run(ctx, os.Args[1:], streams{os.Stdin, screenOf(os.Stdout), screenOf(os.Stderr)})
 	stop()
 	os.Exit(status)
 }
+
+// endsAtOnce are the commands that an interrupt may end where they stand: they
+// leave nothing half done.
+var endsAtOnce = map[string]bool{"gridref": true, "explain": true, "compare": true}
 
 func run(ctx context.Context, args []string, s streams) int {
 	if len(args) == 0 {

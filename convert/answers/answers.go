@@ -60,6 +60,9 @@ func LoadFile(path string, take func(Answer)) error {
 		return fmt.Errorf("%s: the answers cannot be opened. Check that you may read the file", path)
 	}
 	defer file.Close()
+	if info, err := file.Stat(); err == nil && info.IsDir() {
+		return fmt.Errorf("%s: this is a folder, and the remembered answers are a file of that name. Rename the folder", path)
+	}
 	return load(file, path, take)
 }
 

@@ -117,5 +117,5 @@ func (r *Result) WriteWorkbook(w io.Writer) error {
 			return err
 		}
 	}
-	return book.Write(f, w)
+	return book.Write(f, w, "")
 }

@@ -206,8 +206,8 @@ func (w *Workbook) printSetup(sheet, orientation string, fit bool, lay excelize.
 type styles struct{ title, start, bold, plain, fillIn, link, number int }
 
 // newBook makes a workbook with one sheet and the styles that pages use.
-func newBook(sheet string) (*Workbook, error) {
-	w := &Workbook{file: excelize.NewFile()}
+func newBook(sheet, temp string) (*Workbook, error) {
+	w := &Workbook{file: excelize.NewFile(excelize.Options{TmpDir: temp}), temp: temp}
 	if err := w.file.SetSheetName("Sheet1", sheet); err != nil {
 		return nil, err
 	}

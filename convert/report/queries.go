@@ -41,14 +41,15 @@ const (
 // and kept on disk, questions and the first page at the end.
 type Workbook struct {
 	file    *excelize.File
+	temp    string // folder for work files
 	styles  styles
 	rows    *page
 	skipped *page
 }
 
-// NewWorkbook begins a queries workbook.
-func NewWorkbook() (*Workbook, error) {
-	w, err := newBook(pageStart)
+// NewWorkbook begins a queries workbook. Temp is the folder for work files.
+func NewWorkbook(temp string) (*Workbook, error) {
+	w, err := newBook(pageStart, temp)
 	if err != nil {
 		return nil, err
 	}
@@ -95,7 +96,7 @@ func (w *Workbook) Finish(out io.Writer, folder string, lines []string, question
 			return err
 		}
 	}
-	return book.Write(w.file, out)
+	return book.Write(w.file, out, w.temp)
 }
 
 // startWidth is the width of the first page in characters: as much as goes on

@@ -49,7 +49,7 @@ func textOnly(t *testing.T, file *excelize.File) (texts []string) {
 }
 
 func workbook(t *testing.T, path string, questions []*report.Question) {
-	w, err := report.NewWorkbook()
+	w, err := report.NewWorkbook(t.TempDir())
 	require.NoError(t, err)
 	at := report.Place{File: "walks.csv", Cell: "B2"}
 	require.NoError(t, w.AddRow(reading.Held, at, 2, []reading.Finding{{Verdict: reading.HeldOf("x", unsafe[0])}}, unsafe))
@@ -72,7 +72,7 @@ func TestTextStaysText(t *testing.T) {
 	defer file.Close()
 	assert.Subset(t, textOnly(t, file), unsafe)
 
-	records, err := report.NewRecords([]string{"occurrenceRemarks", "individualCount"}, []string{"Further"})
+	records, err := report.NewRecords([]string{"occurrenceRemarks", "individualCount"}, []string{"Further"}, t.TempDir())
 	require.NoError(t, err)
 	for _, text := range unsafe {
 		require.NoError(t, records.Add(&dwc.Occurrence{OccurrenceRemarks: text, IndividualCount: text}, []string{text}))

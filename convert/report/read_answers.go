@@ -32,6 +32,9 @@ func ReadAnswers(ctx context.Context, path string) (*Given, error) {
 	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
 		return nil, fmt.Errorf("%s: there is no such file. Give the queries.xlsx of an earlier run with your answers in it", path)
 	}
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		return nil, fmt.Errorf("%s: this is a folder. Give the queries.xlsx in it", path)
+	}
 	if strings.EqualFold(filepath.Ext(path), ".csv") && answers.IsFile(path) {
 		err := answers.LoadFile(path, func(a answers.Answer) { g.Answers = append(g.Answers, a) })
 		return g, err

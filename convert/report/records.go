@@ -53,9 +53,9 @@ type Records struct {
 const pageRecords = "Records"
 
 // NewRecords begins the workbook for the terms that have a value; others are
-// the headings of further columns.
-func NewRecords(columns, others []string) (*Records, error) {
-	w, err := newBook(pageRecords)
+// the headings of further columns. Temp is the folder for work files.
+func NewRecords(columns, others []string, temp string) (*Records, error) {
+	w, err := newBook(pageRecords, temp)
 	if err != nil {
 		return nil, err
 	}
@@ -99,5 +99,5 @@ func (r *Records) Finish(out io.Writer) error {
 	if err := r.page.finish(); err != nil {
 		return err
 	}
-	return book.Write(r.w.file, out)
+	return book.Write(r.w.file, out, r.w.temp)
 }

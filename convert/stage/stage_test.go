@@ -59,10 +59,82 @@ func TestFailedMovePutsEverythingBack(t *testing.T) {
 	require.NoError(t, err)
 	defer f.Discard()
 	write(t, f, "a.txt", "new")
-	f.Path("b.txt") // promised, never written: its move must fail
+	write(t, f, "b.txt", "new")
+	require.NoError(t, os.Remove(filepath.Join(f.Temp(), "b.txt"))) // so that its move must fail
 	require.Error(t, f.Commit())
 	assert.Equal(t, "earlier", read(t, filepath.Join(out, "a.txt")))
 	assert.NoFileExists(t, filepath.Join(out, "b.txt"))
+}
+
+// TestCutOffCommit: the program ended between two moves. The next run puts the
+// rest in its place, before it writes anything itself.
+func TestCutOffCommit(t *testing.T) {
+	for _, moved := range []int{0, 1, 2} {
+		out := t.TempDir()
+		temp := filepath.Join(out, stage.Prefix+"123")
+		require.NoError(t, os.Mkdir(temp, 0o700))
+		for i, name := range []string{"a.txt", "b.txt"} {
+			require.NoError(t, os.WriteFile(filepath.Join(out, name), []byte("earlier"), 0o644))
+			to := filepath.Join(temp, name)
+			if i < moved {
+				to = filepath.Join(out, name)
+			}
+			require.NoError(t, os.WriteFile(to, []byte("new"), 0o644))
+		}
+		for name, text := range map[string]string{"in-use": "", "for": out, "whole": "a.txt\nb.txt"} {
+			require.NoError(t, os.WriteFile(filepath.Join(temp, name), []byte(text), 0o644))
+		}
+		f, err := stage.New(out)
+		require.NoError(t, err)
+		assert.Equal(t, "new", read(t, filepath.Join(out, "a.txt")), "%d moved", moved)
+		assert.Equal(t, "new", read(t, filepath.Join(out, "b.txt")), "%d moved", moved)
+		assert.NoDirExists(t, temp)
+		f.Discard()
+		left, err := os.ReadDir(out)
+		require.NoError(t, err)
+		assert.Len(t, left, 2)
+	}
+}
+
+// TestCutOffWriting: the program ended before its outputs were whole. The next
+// run clears them away and leaves the earlier ones.
+func TestCutOffWriting(t *testing.T) {
+	out := filepath.Join(t.TempDir(), "a [b]*") // no wildcard
+	require.NoError(t, os.Mkdir(out, 0o755))
+	require.NoError(t, os.WriteFile(filepath.Join(out, "a.txt"), []byte("earlier"), 0o644))
+	for _, folder := range []string{out, filepath.Dir(out)} {
+		temp := filepath.Join(folder, stage.Prefix+"123")
+		require.NoError(t, os.Mkdir(temp, 0o700))
+		for name, text := range map[string]string{"in-use": "", "for": out, "a.txt": "half wr"} {
+			require.NoError(t, os.WriteFile(filepath.Join(temp, name), []byte(text), 0o644))
+		}
+	}
+	f, err := stage.New(out)
+	require.NoError(t, err)
+	f.Discard()
+	assert.Equal(t, "earlier", read(t, filepath.Join(out, "a.txt")))
+	left, err := os.ReadDir(filepath.Dir(out))
+	require.NoError(t, err)
+	assert.Len(t, left, 1)
+}
+
+func TestTwoRunsInOneFolder(t *testing.T) {
+	top := t.TempDir()
+	for _, out := range []string{filepath.Join(top, "new"), t.TempDir()} {
+		first, err := stage.New(out)
+		require.NoError(t, err)
+		_, err = stage.New(out)
+		require.ErrorContains(t, err, "another run is writing into this folder at this moment")
+		other, err := stage.New(filepath.Join(top, "other"))
+		require.NoError(t, err, "into another folder beside it")
+		other.Discard()
+		write(t, first, "a.txt", "first")
+		require.NoError(t, first.Commit())
+		again, err := stage.New(out)
+		require.NoError(t, err, "once it has ended")
+		again.Discard()
+		assert.Equal(t, "first", read(t, filepath.Join(out, "a.txt")))
+	}
 }
 
 func TestCommitKeepsForeignFiles(t *testing.T) {

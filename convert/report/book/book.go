@@ -14,22 +14,23 @@ import (
 
 // Write writes a workbook to out. The library that makes workbooks writes
 // their parts in no fixed order, so they are put in one here: the list of
-// contents first, the others by name. It needs disk space for a copy.
-func Write(f *excelize.File, out io.Writer) error {
+// contents first, the others by name. It needs room for a copy in the folder
+// temp; empty for the system's place for temporary files.
+func Write(f *excelize.File, out io.Writer, temp string) error {
 	if err := f.SetDocProps(&excelize.DocProperties{Creator: "Fieldfare", Created: "1980-01-01T00:00:00Z", Modified: "1980-01-01T00:00:00Z"}); err != nil {
 		return err
 	}
-	temp, err := os.CreateTemp("", "fieldfare-book-")
+	file, err := os.CreateTemp(temp, "fieldfare-book-")
 	if err != nil {
 		return err
 	}
-	defer os.Remove(temp.Name())
-	defer temp.Close()
-	size, err := f.WriteTo(temp)
+	defer os.Remove(file.Name())
+	defer file.Close()
+	size, err := f.WriteTo(file)
 	if err != nil {
 		return err
 	}
-	r, err := zip.NewReader(temp, size)
+	r, err := zip.NewReader(file, size)
 	if err != nil {
 		return err
 	}
