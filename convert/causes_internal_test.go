@@ -1,14 +1,31 @@
 package convert
 
 import (
+	"strings"
 	"testing"
 
 	"fieldfare/convert/reading"
 	"fieldfare/convert/report"
+	"fieldfare/validate"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
+
+// Every check of validate has words on the closing screen and in the report.
+func TestChecksHaveWords(t *testing.T) {
+	for _, c := range validate.Checks() {
+		if strings.HasSuffix(c.Name, "-") || c.State == reading.Fair {
+			continue // the beginning of many names, or advice
+		}
+		assert.NotEmpty(t, causeWords[c.Name], c.Name)
+	}
+	for check, words := range causeWords {
+		assert.Regexp(t, `^[a-z]`, words, check)
+		assert.NotRegexp(t, `[.:(]$`, words, check)
+		assert.LessOrEqual(t, len(words), 70, check)
+	}
+}
 
 func TestCausesAreOneACheck(t *testing.T) {
 	causes := causesOf([]*report.Question{

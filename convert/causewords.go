@@ -135,4 +135,6 @@ var causeWords = map[string]string{
 	"asks-count":                   "no count, which the scheme asks for",
 	"asks-vice-county":             "another vice-county than the scheme asks for",
 	"asks-term":                    "something missing that the scheme asks for",
+	"adult-by-search-for-young":    "an adult found by a method that finds young stages",
+	"trap-nights":                  "a number of traps or nights that does not fit",
 }

@@ -158,6 +158,7 @@ func Load(path, folder string) (*Project, error) {
 	case err != nil:
 		return nil, &Error{File: path, Problem: "the file cannot be read. Check that it is not a folder and that you may open it"}
 	}
+	data = bytes.TrimPrefix(data, []byte("\uFEFF")) // some editors begin a file with this mark
 	p := &Project{Path: path}
 	if err := p.decode(data); err != nil {
 		return nil, err

@@ -86,9 +86,6 @@ func (q *Questions) Add(f *reading.Finding, at Place) {
 	}
 }
 
-// Len returns how many different questions there are.
-func (q *Questions) Len() int { return len(q.byKey) }
-
 // Sorted returns the questions: held first, then by how many records the
 // answer frees, then by place in the notebooks.
 func (q *Questions) Sorted() []*Question {
