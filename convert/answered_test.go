@@ -41,7 +41,11 @@ func fill(t *testing.T, path string, answer func(row map[string]string) string) 
 // sensible answers every question in the way that its kind allows: with yes
 // where there is a suggestion, another value, keep, or leave out.
 func sensible(q map[string]string) string {
+	several, found := strings.CutPrefix(q["Suggestion"], "one of: ")
 	switch {
+	case found && q["About"] == "date":
+		first, _, _ := strings.Cut(several, "; ")
+		return first
 	case q["Suggestion"] != "" && q["About"] != "grid reference":
 		return "yes"
 	case q["State"] == "query":

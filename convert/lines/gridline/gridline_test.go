@@ -123,7 +123,7 @@ func TestText(t *testing.T) {
 	var out bytes.Buffer
 	require.NoError(t, Table(Options{}).Values([]string{"TL 483 812", "TL 45 812", ""}, &out, lines.Text))
 	assert.Equal(t, `TL 483 812: TL483812 is 52.4091617, 0.1795509 within 71.9 m
-TL 45 812: held: “TL 45 812” splits its figures as 45 and 812; the easting and the northing must have the same number. A zero may have been lost. Perhaps TL045812?
+TL 45 812: held: “TL 45 812” splits its figures as 45 and 812; the easting and the northing must have the same number. A zero may have been lost. Perhaps TL045812 or TL450812?
 held: No grid reference is given.
 `, out.String())
 }
