@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 
 	"fieldfare/convert/reading"
@@ -54,6 +55,7 @@ type sumRow struct {
 	named   bool  // by a group, not by a word for sums
 	family  bool  // by a family: a record, unless its figures fit
 	dated   bool  // with a date of its own
+	full    bool  // dated, and with more facts of its own, as a record is
 	figures []int // by column of counts
 	fits    bool
 }
@@ -154,7 +156,7 @@ func (b *block) findSums(p *Plan) {
 		family := !named && isGroupName(bare) && !groupWords[strings.ToLower(bare)]
 		switch {
 		case any && (named || family || isTotalWord(bare) && !b.known(r, names)):
-			run = append(run, sumRow{number: r.number, named: named || family, family: family, dated: dated, figures: figures})
+			run = append(run, sumRow{number: r.number, named: named || family, family: family, dated: dated, full: dated && r.n > 1+filledOf(r, names)+filledOf(r, counts), figures: figures})
 			continue
 		case !any && r.single() >= 0: // a line for the rows below
 			b.judgeSums(run, &sums, true)
@@ -198,6 +200,14 @@ func (b *block) judgeSums(run []sumRow, sums *running, ends bool) {
 	for i := range run {
 		switch x := &run[i]; {
 		case !x.named:
+		case x.full && x.family, x.dated && x.family && !x.fits: // a record among others
+			sums.add(x.figures)
+		case x.full || x.dated && x.family: // as like to be one as the sum that it comes to
+			if x.fits || sure && sums.within(x.figures) {
+				b.sums[x.number] = sumAsked
+			} else {
+				sums.add(x.figures)
+			}
 		case x.fits, sure && !x.family && sums.within(x.figures):
 			b.sums[x.number] = sumTotal
 			ended = true
@@ -236,6 +246,17 @@ func (b *block) countColumns() (counts, names []int) {
 	return counts, names
 }
 
+// filledOf is how many of some columns a row has something in.
+func filledOf(r *keptRow, cols []int) int {
+	n := 0
+	for _, c := range cols {
+		if r.look(c) != 0 {
+			n++
+		}
+	}
+	return n
+}
+
 func firstOf(r *keptRow, cols []int) string {
 	for _, c := range cols {
 		if r.look(c) != 0 {
@@ -254,13 +275,12 @@ func (w *walker) sumOf(b *block, s *listState, k *keptRow, name string) sumKind 
 	if b.axis != nil && b.axis.species || !sumsByName(name) {
 		return sumNone
 	}
-	if w.figuresFit(b, s, k) {
+	dated := slices.ContainsFunc(s.plans, func(pl cellPlan) bool { return pl.date && k.look(pl.column.col) != 0 })
+	switch fits := w.figuresFit(b, s, k); {
+	case fits && !dated:
 		return sumTotal
-	}
-	for i := range s.plans {
-		if pl := &s.plans[i]; pl.date && k.look(pl.column.col) != 0 {
-			return sumNone
-		}
+	case dated && !fits:
+		return sumNone
 	}
 	return sumAsked
 }
@@ -269,7 +289,7 @@ func (w *walker) sumOf(b *block, s *listState, k *keptRow, name string) sumKind 
 func askSum(d *Draft) {
 	for i := range d.Values {
 		if v := &d.Values[i]; isName(v.Meaning) {
-			v.Doubt = v.Doubt.And(reading.HeldOf("group-or-sum", "“"+v.Text+"” stands below single species without a date of its own. It may sum up the rows above, though the figures do not say so, or be a record of what was not named further. If it is a sum, leave it out; if it is a record, keep it."))
+			v.Doubt = v.Doubt.And(reading.HeldOf("group-or-sum", "“"+v.Text+"” names a group, and stands below single species. It may sum up the rows above, or be a record of what was not named further. If it is a sum, leave it out; if it is a record, keep it."))
 			return
 		}
 	}
