@@ -252,7 +252,10 @@ func TestInterrupt(t *testing.T) {
 	var said bytes.Buffer
 	c.Stderr = &said
 	require.NoError(t, c.Start())
-	time.Sleep(300 * time.Millisecond)
+	require.Eventually(t, func() bool { // the run has begun, and listens
+		begun, _ := filepath.Glob(filepath.Join(out, ".fieldfare-*"))
+		return len(begun) > 0
+	}, time.Minute, 10*time.Millisecond)
 	require.NoError(t, c.Process.Signal(os.Interrupt))
 	require.Error(t, c.Wait())
 	assert.Equal(t, 3, c.ProcessState.ExitCode())
