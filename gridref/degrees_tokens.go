@@ -47,7 +47,6 @@ var (
 	commaDigit  = regexp.MustCompile(`\d,\d`)
 	fourCommas  = regexp.MustCompile(`^(-?\d{1,3}),(\d{2,}),(-?\d{1,3}),(\d{2,})$`)
 	pointDigit  = regexp.MustCompile(`\d\.\d`)
-	joinHyphen  = regexp.MustCompile(`(\d)-(\d)`)
 )
 
 // plainDegrees puts signs and single letters in the place of words.

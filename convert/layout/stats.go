@@ -15,8 +15,7 @@ type stats struct {
 	hasInt            bool
 	lengths           [16]int // of digit-only texts
 	dotted3           int     // 73.317
-	upTo31            int
-	big               int // whole numbers above 10,000
+	big               int     // whole numbers above 10,000
 	numbers           int
 	longest           int
 }
@@ -82,18 +81,6 @@ func (s *stats) shares(ms ...look) float64 {
 		f += s.share(m)
 	}
 	return min(f, 1)
-}
-
-// repeats is how often the average text recurs: 1 where all are different.
-func (s *stats) repeats() float64 {
-	if len(s.distinct) == 0 {
-		return 0
-	}
-	total := 0
-	for _, n := range s.distinct {
-		total += n
-	}
-	return float64(total) / float64(len(s.distinct))
 }
 
 // sequential reports whether the column counts its rows.

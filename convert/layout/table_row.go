@@ -125,7 +125,7 @@ func (w *walker) lineInTable(r *notebook.Row, b *block, s *listState, k *keptRow
 
 // counts makes the drafts of a row.
 func (w *walker) counts(r *notebook.Row, b *block, s *listState, k *keptRow, counts int) {
-	if b.axis.species == false && len(s.nameAt) > 0 && s.nameOf(k) == "" {
+	if !b.axis.species && len(s.nameAt) > 0 && s.nameOf(k) == "" {
 		if k.first >= b.axis.cols[0].col && w.sumsUp(b, s, k) { // figures without a name
 			w.skip(skipTotal)
 			s.endSums()

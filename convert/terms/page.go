@@ -56,7 +56,7 @@ type Options struct {
 	Words func(heading string) string
 }
 
-var enough = errors.New("seen enough")
+var errEnough = errors.New("seen enough")
 
 // Open tells whether the sheet is a page of terms, by its first row that is
 // not blank. Outside an archive every heading must be one, at least two of
@@ -69,12 +69,12 @@ func Open(s notebook.Sheet, o Options) (*Page, error) {
 			if strings.TrimSpace(r.Cells[i].Text) != "" {
 				p.heads = r.Number
 				p.read(r, o)
-				return enough
+				return errEnough
 			}
 		}
 		return nil
 	})
-	if err != nil && !errors.Is(err, enough) {
+	if err != nil && !errors.Is(err, errEnough) {
 		return nil, err
 	}
 	if !p.isOne(o) {
