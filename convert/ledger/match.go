@@ -16,8 +16,8 @@ import (
 func Match(gone, fresh []Line) map[int]int {
 	pairs := map[int]int{}
 	taken := make([]bool, len(gone))
-	for n, corrected := range corrections {
-		if n == inPlaceOnly {
+	for n, corrected := range slices.Concat(corrections, inPlace) {
+		if n == len(corrections) {
 			gone, fresh = oneLeft(gone, taken, fresh, pairs)
 		}
 		byRest := map[key][]int{}
@@ -53,18 +53,17 @@ func Match(gone, fresh []Line) map[int]int {
 // likeliest first: one before two, and what leaves the name as it was before
 // what changes it, since two rows of one night are told apart by their names.
 // Name and date, and name and place never go together: that is another
-// observation. Date with count, people or place, and any other name with a
-// count may be another one too; these are tried only where one line of the
-// notebook is gone and one record is new, so that a row was changed in place.
+// observation.
 var corrections = [][]int{
 	{count}, {rest}, {name}, {date}, {people}, {place},
 	{count, rest}, {date, rest}, {name, rest}, {people, rest}, {place, rest},
 	{people, place}, {count, people}, {count, place}, {count, name},
-	{date, count}, {name, count}, {date, people}, {date, place},
 }
 
-// inPlaceOnly is where in corrections those begin that need it.
-const inPlaceOnly = 15
+// inPlace may be another observation, and are tried only where one line of the
+// notebook is gone and one record is new, so that a row was changed in place:
+// date with count, people or place, and any other name with a count.
+var inPlace = [][]int{{date, count}, {name, count}, {date, people}, {date, place}}
 
 // oneLeft returns the lines and records with all but those blanked of whose
 // notebook one of each is left.
