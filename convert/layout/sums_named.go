@@ -208,6 +208,8 @@ func (b *block) judgeSums(run []sumRow, sums *running, ends bool) {
 			} else {
 				sums.add(x.figures)
 			}
+		case x.fits && x.family && len(x.figures) == 1: // one figure may agree by chance
+			b.sums[x.number] = sumAsked
 		case x.fits, sure && !x.family && sums.within(x.figures):
 			b.sums[x.number] = sumTotal
 			ended = true
