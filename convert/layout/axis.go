@@ -373,14 +373,7 @@ func methodShare(st *stats) float64 {
 // upToOrNight is the part of the cells that are days of a month, or the night
 // between two.
 func (s *stats) upToOrNight() float64 {
-	n, all := 0, 0
-	for t, k := range s.distinct {
-		all += k
-		if dayNumber(t) > 0 || isNight(t) {
-			n += k
-		}
-	}
-	return float64(n) / float64(max(1, all))
+	return s.shareWhere(func(t string) bool { return dayNumber(t) > 0 || isNight(t) })
 }
 
 // axisDates joins each column's day, month and year, with what the page says.

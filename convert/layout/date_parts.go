@@ -82,12 +82,5 @@ func (b *block) headed(key string) bool {
 
 // romans is the part of the cells that are months in Roman figures.
 func (s *stats) romans() float64 {
-	n, all := 0, 0
-	for t, k := range s.distinct {
-		all += k
-		if romanMonths[strings.ToLower(strings.Trim(t, " ."))] > 0 {
-			n += k
-		}
-	}
-	return float64(n) / float64(max(1, all))
+	return s.shareWhere(func(t string) bool { return romanMonths[strings.ToLower(strings.Trim(t, " ."))] > 0 })
 }

@@ -24,14 +24,10 @@ func dayFraction(text string) (clock string, ok bool) {
 
 // fractions is the part of the cells that are parts of a day.
 func (s *stats) fractions() float64 {
-	n, all := 0, 0
-	for t, k := range s.distinct {
-		all += k
-		if _, ok := dayFraction(t); ok {
-			n += k
-		}
-	}
-	return float64(n) / float64(max(1, all))
+	return s.shareWhere(func(t string) bool {
+		_, ok := dayFraction(t)
+		return ok
+	})
 }
 
 // timeOfFraction writes a part of a day as a time.

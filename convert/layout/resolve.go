@@ -285,14 +285,7 @@ func (b *block) joinNames() {
 
 // epithets is the part of the cells that are one small-lettered word.
 func (s *stats) epithets() float64 {
-	n, all := 0, 0
-	for t, k := range s.distinct {
-		all += k
-		if t[0] >= 'a' && t[0] <= 'z' {
-			n += k
-		}
-	}
-	return float64(n) / float64(max(1, all))
+	return s.shareWhere(func(t string) bool { return t[0] >= 'a' && t[0] <= 'z' })
 }
 
 // nameByElimination finds the names where no column was recognised: the only

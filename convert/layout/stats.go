@@ -69,10 +69,13 @@ func (s *stats) share(m look) float64 {
 	}
 	best := 0
 	for b := m; b != 0; b &= b - 1 {
-		best = max(best, s.by[bits.TrailingZeros32(uint32(b))])
+		best = max(best, s.cells(b&-b))
 	}
 	return float64(best) / float64(s.n)
 }
+
+// cells counts the cells that have a look, a single one.
+func (s *stats) cells(l look) int { return s.by[bits.TrailingZeros32(uint32(l))] }
 
 // shares sums the parts of several looks that exclude each other.
 func (s *stats) shares(ms ...look) float64 {
