@@ -58,6 +58,17 @@ func (it *item) doubt(v reading.Verdict) { it.said = it.said.And(v) }
 // them become one.
 func (it *item) addQuantity(s string, t token) { it.quantity = extend(s, it.quantity, t) }
 
+// multiply reads a word such as "dozen", which multiplies the number before it
+// or is a number itself.
+func (it *item) multiply(s string, t token) {
+	n := 1
+	if it.exact {
+		n = it.n
+	}
+	it.n, it.exact = n*t.n, true
+	it.addQuantity(s, t)
+}
+
 func (it *item) addRemark(s string, t token) { it.remarks = extend(s, it.remarks, t) }
 
 func extend(s string, list []span, t token) []span {

@@ -88,22 +88,10 @@ func (p *parser) step(i int) int {
 	case number:
 		return p.number(i)
 	case dozen:
-		n := 1
-		if cur.exact {
-			n = cur.n
-		}
-		cur.n, cur.exact = n*t.n, true
-		cur.addQuantity(p.s, t)
+		cur.multiply(p.s, t)
 	case pair:
-		n := 1
-		if cur.exact {
-			n = cur.n
-		}
-		if cur.labelled() && cur.exact {
-			p.bad = true
-		}
-		cur.n, cur.exact = n*t.n, true
-		cur.addQuantity(p.s, t)
+		p.bad = p.bad || cur.labelled() && cur.exact
+		cur.multiply(p.s, t)
 		cur.addRemark(p.s, t)
 	case vague:
 		if cur.counted() && cur.labelled() {
@@ -114,35 +102,9 @@ func (p *parser) step(i int) int {
 	case approx:
 		return p.approx(i)
 	case sex, stage, caste, vitality, sign:
-		if p.article(i) {
-			cur.n, cur.exact = 1, true
-			cur.addQuantity(p.s, t)
-			return i + 1
-		}
-		if t.kind == sex && t.short && p.peek(i+1) == unknown && strings.HasPrefix(p.s[t.end:], ".") {
-			cur.addRemark(p.s, t) // "1 f. nigra": a form
-			cur.free = true
-			cur.doubt(reading.QueryOf("words-beside-count", "The words after “f.” were taken to be the name of a form, not a sex. Please check."))
-			return i + 1
-		}
-		if t.short && t.text == "pupa" && p.peek(i+1) == open && cur.empty() && len(p.items) == 0 {
-			cur.present = true // "P (3)"
-			return i + 1
-		}
-		if next := p.peek(i + 1); p.s[t.start:t.end] == "n" && cur.empty() && (next == glue || next == number) {
-			return i + 1 // "n=12"
-		}
-		p.label(t)
+		p.labelled(i)
 	case unit:
-		if cur.zero && p.peek(i+1) == number && !cur.labelled() {
-			cur.zero = false
-		}
-		if t.n == 1 {
-			if cur.labelled() && cur.counted() && p.peek(i+1) == number {
-				p.flush()
-			}
-			p.cur.total = true
-		}
+		p.unit(i)
 	case remark:
 		cur.addRemark(p.s, t)
 		cur.mating = cur.mating || t.n == 2
@@ -154,16 +116,7 @@ func (p *parser) step(i int) int {
 	case presence:
 		cur.present = true
 	case none:
-		if p.peek(i+1) == number || p.peek(i+1) == glue {
-			return i + 1 // "no. 3", "no: 3"
-		}
-		if cur.counted() && cur.exact && !cur.labelled() && p.peek(i+1) == skip {
-			return i + 1 // "3 no."
-		}
-		if !cur.empty() {
-			p.flush()
-		}
-		p.cur.zero = true
+		p.none(i)
 	case includes:
 		return p.includes(i)
 	case open:
@@ -173,15 +126,7 @@ func (p *parser) step(i int) int {
 	case dash:
 		return p.dash(i)
 	case to:
-		switch next := p.peek(i + 1); {
-		case cur.exact && next == number && !cur.labelled():
-			return p.rangeTo(i + 1)
-		case cur.labelled() && (next == sex || next == stage):
-			p.flush()
-			p.sep = '/'
-		default:
-			p.bad = true
-		}
+		return p.to(i)
 	case question:
 		cur.doubt(reading.QueryOf("doubtful-count", "The question mark says that the recorder was not sure. Please check."))
 		cur.addRemark(p.s, t)
@@ -202,6 +147,21 @@ func (p *parser) step(i int) int {
 		p.unknown(t)
 	}
 	return i + 1
+}
+
+// none reads a word for nothing, which may also be short for number.
+func (p *parser) none(i int) {
+	cur := &p.cur
+	if p.peek(i+1) == number || p.peek(i+1) == glue {
+		return // "no. 3", "no: 3"
+	}
+	if cur.counted() && cur.exact && !cur.labelled() && p.peek(i+1) == skip {
+		return // "3 no."
+	}
+	if !cur.empty() {
+		p.flush()
+	}
+	p.cur.zero = true
 }
 
 // addFree adds a token to a remark in the recorder's own words. A number in
@@ -316,6 +276,21 @@ func (p *parser) dash(i int) int {
 		p.cur.doubt(reading.QueryOf("unfinished", "A dash stands behind the count, as if something were to follow. Please check."))
 	}
 	return i + 1 // a dash between words
+}
+
+// to joins two numbers to a range, or parts two labels ("males to females").
+func (p *parser) to(i int) int {
+	cur := &p.cur
+	switch next := p.peek(i + 1); {
+	case cur.exact && next == number && !cur.labelled():
+		return p.rangeTo(i + 1)
+	case cur.labelled() && (next == sex || next == stage):
+		p.flush()
+		p.sep = '/'
+	default:
+		p.bad = true
+	}
+	return i + 1
 }
 
 // rangeTo joins the number at i to the one before it.

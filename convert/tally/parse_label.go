@@ -1,6 +1,10 @@
 package tally
 
-import "fieldfare/convert/reading"
+import (
+	"strings"
+
+	"fieldfare/convert/reading"
+)
 
 // article: the word is the "a" of "a male".
 func (p *parser) article(i int) bool {
@@ -13,6 +17,46 @@ func (p *parser) article(i int) bool {
 		return true
 	}
 	return false
+}
+
+// labelled reads a word that says what was counted, unless here it means
+// something else.
+func (p *parser) labelled(i int) {
+	t, cur := p.list[i], &p.cur
+	if p.article(i) {
+		cur.n, cur.exact = 1, true
+		cur.addQuantity(p.s, t)
+		return
+	}
+	if t.kind == sex && t.short && p.peek(i+1) == unknown && strings.HasPrefix(p.s[t.end:], ".") {
+		cur.addRemark(p.s, t) // "1 f. nigra": a form
+		cur.free = true
+		cur.doubt(reading.QueryOf("words-beside-count", "The words after “f.” were taken to be the name of a form, not a sex. Please check."))
+		return
+	}
+	if t.short && t.text == "pupa" && p.peek(i+1) == open && cur.empty() && len(p.items) == 0 {
+		cur.present = true // "P (3)"
+		return
+	}
+	if next := p.peek(i + 1); p.s[t.start:t.end] == "n" && cur.empty() && (next == glue || next == number) {
+		return // "n=12"
+	}
+	p.label(t)
+}
+
+// unit reads a word for the things counted ("3 moths"); some of them say that
+// the number is of all.
+func (p *parser) unit(i int) {
+	t, cur := p.list[i], &p.cur
+	if cur.zero && p.peek(i+1) == number && !cur.labelled() {
+		cur.zero = false
+	}
+	if t.n == 1 {
+		if cur.labelled() && cur.counted() && p.peek(i+1) == number {
+			p.flush()
+		}
+		p.cur.total = true
+	}
 }
 
 // label gives the item a sex, stage, caste, vitality or sign.

@@ -21,12 +21,7 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 		}
 		s.skipStop()
 	case suffixWord:
-		if s.n == 0 || s.items[s.n-1].kind != number || s.items[s.n-1].width > 2 {
-			s.notUnderstood(i)
-			return
-		}
-		s.items[s.n-1].nth = true
-		s.sep = 0
+		s.ordinal(i)
 	case fillWord:
 		if s.last == beforeWord && text[i:j] == "day" { // by day
 			s.partOfDay(3)
@@ -50,23 +45,11 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 	case fromWord:
 		s.from, s.either = true, val == 1
 	case toWord:
-		if s.n == 0 {
-			// Not of early to mid June, or of 22:00 to dawn.
-			s.before = s.before || val == 1 || s.part == wholePart && s.last != spellWord && s.last != noonWord && s.nClock == 0 && !s.from
-			return
-		}
-		s.separate('T')
+		s.to(val)
 	case andWord:
 		s.separate('&')
 	case manyWord:
-		if s.n > 0 && s.items[s.n-1].kind == number && (text[i-1] == '\'' || digit(text[i-1])) && s.items[s.n-1].val%10 == 0 {
-			s.items[s.n-1].kind = decade
-			if s.items[s.n-1].part == wholePart {
-				s.items[s.n-1].part, s.part = s.part, wholePart
-			}
-			return
-		}
-		s.notUnderstood(i)
+		s.plurals(i)
 	case seasonWord:
 		it := item{kind: seasonItem, val: val % 10, at: i}
 		s.add(it)
@@ -83,20 +66,9 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 	case noonWord:
 		s.noon(val, i)
 	case spellWord:
-		if j-i == 3 && strings.HasPrefix(strings.ToLower(text[j:]), " of") {
-			s.doubt = true // the eve of a day is the day before, or its evening
-		}
-		if last := s.n - 1; val == 3 && last > 2 && strings.EqualFold(text[i:j], "noon") && s.items[last].val == 12 && s.items[last].sep == ' ' {
-			s.popClock(1, 12, 0, true) // 12 noon
-			return
-		}
-		s.partOfDay(val)
+		s.spell(val, i, j)
 	case joinWord:
-		if s.n == 0 || i == 0 || !digit(text[i-1]) || j >= len(text) || !digit(text[j]) {
-			s.notUnderstood(i)
-			return
-		}
-		s.joined = true
+		s.join(i, j)
 	case blankWord:
 		s.add(item{kind: blank, width: j - i, at: i})
 	case feastWord:
@@ -122,6 +94,62 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 	default:
 		s.takePart(c, val, i, j)
 	}
+}
+
+// ordinal marks the number before it as one of a row: 12th.
+func (s *scan) ordinal(i int) {
+	if s.n == 0 || s.items[s.n-1].kind != number || s.items[s.n-1].width > 2 {
+		s.notUnderstood(i)
+		return
+	}
+	s.items[s.n-1].nth = true
+	s.sep = 0
+}
+
+// to parts the ends of a stretch, or begins one that has no other end.
+func (s *scan) to(val int) {
+	if s.n == 0 {
+		// Not of early to mid June, or of 22:00 to dawn.
+		s.before = s.before || val == 1 || s.part == wholePart && s.last != spellWord && s.last != noonWord && s.nClock == 0 && !s.from
+		return
+	}
+	s.separate('T')
+}
+
+// plurals reads the s of 1990s.
+func (s *scan) plurals(i int) {
+	text := s.text
+	if s.n > 0 && s.items[s.n-1].kind == number && (text[i-1] == '\'' || digit(text[i-1])) && s.items[s.n-1].val%10 == 0 {
+		s.items[s.n-1].kind = decade
+		if s.items[s.n-1].part == wholePart {
+			s.items[s.n-1].part, s.part = s.part, wholePart
+		}
+		return
+	}
+	s.notUnderstood(i)
+}
+
+// spell reads a word for a part of the day.
+func (s *scan) spell(val, i, j int) {
+	text := s.text
+	if j-i == 3 && strings.HasPrefix(strings.ToLower(text[j:]), " of") {
+		s.doubt = true // the eve of a day is the day before, or its evening
+	}
+	if last := s.n - 1; val == 3 && last > 2 && strings.EqualFold(text[i:j], "noon") && s.items[last].val == 12 && s.items[last].sep == ' ' {
+		s.popClock(1, 12, 0, true) // 12 noon
+		return
+	}
+	s.partOfDay(val)
+}
+
+// join reads a T between a day and its time.
+func (s *scan) join(i, j int) {
+	text := s.text
+	if s.n == 0 || i == 0 || !digit(text[i-1]) || j >= len(text) || !digit(text[j]) {
+		s.notUnderstood(i)
+		return
+	}
+	s.joined = true
 }
 
 // takePart does what words about parts of months and about weeks ask for.
