@@ -91,6 +91,99 @@ func TestNoAnswers(t *testing.T) {
 	}
 }
 
+func TestWhatCannotBeLoaded(t *testing.T) {
+	folder := t.TempDir()
+	assert.ErrorContains(t, LoadFile(folder, func(Answer) {}), "this is a folder")
+	assert.ErrorContains(t, LoadFile(filepath.Join(folder, strings.Repeat("a", 300)), func(Answer) {}), "the answers cannot be opened")
+	err := load(strings.NewReader("about,written,check,decision,value,note\nname,a,,keep,,\n\nname,b,,\"keep,,\n"), "a.csv", func(Answer) {})
+	assert.ErrorContains(t, err, "line 4", "where the quotation mark is missed")
+	assert.Error(t, load(strings.NewReader("about,written,check,decision,value\nname,a,,keep,\n"), "a.csv", func(Answer) {}))
+}
+
+func TestAnswersSayWhereTheyWereRead(t *testing.T) {
+	var got []Answer
+	text := "about,written,check,decision,value,note\nname,a,x,keep,,sure\nname,\"b\nc\",y,leave out,,\nname,d,,read as,e,\n"
+	require.NoError(t, load(strings.NewReader(text), filepath.Join("garden", "a.csv"), func(a Answer) { got = append(got, a) }))
+	assert.Equal(t, []Answer{
+		{Key{"name", "a", "x"}, Keep, "", "sure", "a.csv, line 2"},
+		{Key{"name", "b\nc", "y"}, LeaveOut, "", "", "a.csv, line 3"},
+		{Key{"name", "d", ""}, Replace, "e", "", "a.csv, line 5"},
+	}, got)
+}
+
+func TestIsFile(t *testing.T) {
+	for text, want := range map[string]bool{
+		"about,written,check,decision,value,note\n": true, "\uFEFFabout,written,check": true, "about,written": true,
+		"about;written;check\n": false, "name,date\nabout,written\n": false, "": false,
+	} {
+		path := filepath.Join(t.TempDir(), "a.csv")
+		require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
+		assert.Equal(t, want, IsFile(path), "%q", text)
+	}
+	assert.False(t, IsFile(filepath.Join(t.TempDir(), "a.csv")))
+}
+
+// Whatever a spreadsheet program makes of a value, it is known again.
+func TestPlain(t *testing.T) {
+	long := strings.Repeat("é", longest)
+	for written, want := range map[string]string{
+		"TL 4588": "TL 4588", "~!": "~!", " TL  4588 ": "TL 4588", "by the sluice\r\nnorth": "by the sluice north",
+		"a\x00b": "a b", "a\u00a0b": "a b", "\uFEFFa": "a", "a\uFFFF": "a", "a\xff": "a?", "_x0041_": "_ x0041_", "_": "_",
+		"": "", " ": "", long: long, long + "e": long, strings.Repeat("a", longest+1): strings.Repeat("a", longest),
+	} {
+		assert.Equal(t, want, Plain(written), "%q", written)
+		assert.Equal(t, want, Plain(want), "%q", written)
+	}
+}
+
+func TestAnswersGivenTwice(t *testing.T) {
+	var s Set
+	s.Remember(answer("name", "a", "", Replace, "b"))
+	s.Give(answer("name", "a", "ignored", Replace, "b"))
+	assert.False(t, s.Changed(), "it is remembered")
+	noted := answer("name", "a", "", Replace, "b")
+	noted.Note = "as on the card"
+	s.Remember(noted)
+	assert.True(t, s.Changed(), "its note is new")
+	assert.Equal(t, 1, s.Len())
+	assert.Equal(t, "as on the card", s.Sorted()[0].Note)
+	given, _ := s.Unused()
+	assert.Len(t, given, 1, "given in this run too")
+
+	s.Remember(answer("name", "a", "", Replace, "c"))
+	assert.Equal(t, []string{"“a” is answered in two ways: “b” (here) and “c” (here). Neither counts; remove one of the two."}, s.Problems())
+	assert.Zero(t, s.Len())
+
+	var remembered Set
+	remembered.Remember(answer("date", "1/2", "x", Keep, ""))
+	remembered.Remember(answer("date", "1/2", "x", LeaveOut, ""))
+	assert.Contains(t, remembered.Problems()[0], "“keep” (here) and “leave out” (here)")
+	assert.False(t, remembered.Changed())
+}
+
+// What was asked for in one run is known in another.
+func TestAsked(t *testing.T) {
+	var s, again Set
+	for _, set := range []*Set{&s, &again} {
+		set.Remember(answer("name", "b", "", Replace, "c"))
+		set.Remember(answer("date", "1/2", "x", Keep, ""))
+		set.Remember(answer("date", "3/4", "x", Keep, ""))
+	}
+	_, found := s.Replacement("date", "1/2")
+	assert.False(t, found, "it is to be kept")
+	_, found = s.Decided("name", "b", "")
+	assert.False(t, found, "it is to be read otherwise")
+	assert.Empty(t, s.Asked())
+	s.Replacement("name", " b ")
+	s.Decided("date", "1/2", "x")
+	assert.Equal(t, []Key{{"date", "1/2", "x"}, {"name", "b", ""}}, s.Asked())
+	for _, k := range append(s.Asked(), Key{"name", "nobody's", ""}) {
+		again.Ask(k)
+	}
+	assert.Equal(t, s.Asked(), again.Asked())
+	assert.Equal(t, 2, again.Used())
+}
+
 // FuzzLoad: whatever is read can be written and read back as it was.
 func FuzzLoad(f *testing.F) {
 	f.Add("about,written,check,decision,value,note\nname,Brimstone,,read as,Gonepteryx rhamni,\n")

@@ -3,6 +3,8 @@
 // measured beside them, and visits on which nothing was found.
 package compare
 
+import "maps"
+
 // TermChange is one term of a record before and after. The term of a
 // measurement is the heading that the copies for people have for it.
 type TermChange struct {
@@ -45,12 +47,16 @@ func Submissions(oldPath, newPath string) (*Result, error) {
 	}
 	r := &Result{New: []Record{}, Changed: []Record{}, Withdrawn: []Record{}, Repeated: known.repeated}
 	seen := map[Mark]bool{}
+	repeated := maps.Clone(known.repeats)
 	changed := map[Mark]*Observation{}
 	var order []*Observation
 	err = each(newPath, func(o *Observation) error {
 		id := o.Mark()
 		if seen[id] {
-			r.repeat(o.ID())
+			if !repeated[id] {
+				repeated[id] = true
+				r.Repeated = append(r.Repeated, o.ID())
+			}
 			return nil
 		}
 		seen[id] = true
@@ -90,16 +96,6 @@ func Submissions(oldPath, newPath string) (*Result, error) {
 		r.Changed = append(r.Changed, record)
 	}
 	return r, err
-}
-
-// repeat notes an id that was there before.
-func (r *Result) repeat(id string) {
-	for _, other := range r.Repeated {
-		if other == id {
-			return
-		}
-	}
-	r.Repeated = append(r.Repeated, id)
 }
 
 // Withdrawn lists the records of a submission that are not among those seen.

@@ -2,6 +2,7 @@ package compare_test
 
 import (
 	"bytes"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -50,18 +51,76 @@ func TestSubmissions(t *testing.T) {
 	require.Len(t, r.Changed, 1)
 	assert.Equal(t, []compare.TermChange{{Term: "individualCount", Old: "1", New: "3"}, {Term: "scientificName", Old: "Noctua pronuba", New: "Noctua comes"}}, r.Changed[0].Changes)
 
-	var text, json, book bytes.Buffer
+	var text, json bytes.Buffer
 	require.NoError(t, r.WriteText(&text))
 	assert.True(t, strings.HasPrefix(text.String(), "1 new, 1 changed, 1 withdrawn, 1 unchanged\n"))
 	assert.Contains(t, text.String(), `scientificName: "Noctua pronuba" -> "Noctua comes"`)
 	require.NoError(t, r.WriteJSON(&json))
 	assert.Contains(t, json.String(), `"unchanged": 1`)
-	require.NoError(t, r.WriteWorkbook(&book))
-	f, err := excelize.OpenReader(&book)
+	assert.Equal(t, []string{"2", "Noctua comes", "2021-06-12", "Sallowmere Reserve", "individualCount", "1", "3"}, sheet(t, r, "changed")[1])
+}
+
+func sheet(t *testing.T, r *compare.Result, name string) [][]string {
+	t.Helper()
+	var b bytes.Buffer
+	require.NoError(t, r.WriteWorkbook(&b))
+	f, err := excelize.OpenReader(&b)
 	require.NoError(t, err)
-	rows, err := f.GetRows("changed")
+	rows, err := f.GetRows(name)
 	require.NoError(t, err)
-	assert.Equal(t, []string{"2", "Noctua comes", "2021-06-12", "Sallowmere Reserve", "individualCount", "1", "3"}, rows[1])
+	return rows
+}
+
+func TestWhatIsWritten(t *testing.T) {
+	r := &compare.Result{
+		New:       []compare.Record{{ID: "4"}},
+		Withdrawn: []compare.Record{{EventID: "n2", What: "nothing found", When: "2021-06-19", Where: "TL4588"}},
+		Repeated:  []string{"1", "2"},
+	}
+	var text bytes.Buffer
+	require.NoError(t, r.WriteText(&text))
+	assert.Equal(t, `1 new, 0 changed, 1 withdrawn, 0 unchanged
+new: not stated, not stated, not stated (4)
+withdrawn: nothing found, 2021-06-19, TL4588 (n2)
+Take care: the id 1 stands more than once in a submission; only the first of its records was compared.
+Take care: the id 2 stands more than once in a submission; only the first of its records was compared.
+`, text.String())
+	assert.Equal(t, [][]string{{"occurrenceID", "scientificName", "eventDate", "locality", "eventID"}, {"4"}}, sheet(t, r, "new"))
+	assert.Equal(t, [][]string{{"occurrenceID", "scientificName", "eventDate", "locality", "term", "old", "new", "eventID"}}, sheet(t, r, "changed"))
+	assert.Equal(t, []string{"", "nothing found", "2021-06-19", "TL4588", "n2"}, sheet(t, r, "withdrawn")[1])
+	assert.ErrorIs(t, r.WriteText(full{}), io.ErrShortWrite)
+	assert.ErrorIs(t, r.WriteJSON(full{}), io.ErrShortWrite)
+	assert.ErrorIs(t, r.WriteWorkbook(full{}), io.ErrShortWrite)
+}
+
+// full is a disk with no room.
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
+
+func TestWithdrawn(t *testing.T) {
+	nowhere := moth("2", "Noctua pronuba", "1")
+	nowhere.Locality, nowhere.VerbatimCoordinates = "", "TL4588"
+	path := submission(t, moth("1", "Agrotis exclamationis", "4"), nowhere, moth("3", "Phalera bucephala", "2"), nowhere)
+	list, err := compare.Withdrawn(path, func(id compare.Mark) bool { return id != compare.IDMark("2") })
+	require.NoError(t, err)
+	assert.Equal(t, []compare.Record{{ID: "2", What: "Noctua pronuba", When: "2021-06-12", Where: "TL4588"}}, list)
+}
+
+func TestWhatCannotBeCompared(t *testing.T) {
+	good := submission(t, moth("1", "Agrotis exclamationis", "4"))
+	names := filepath.Join(t.TempDir(), "names.csv")
+	require.NoError(t, os.WriteFile(names, []byte("taxonID,scientificName,taxonRank\n1,Noctua pronuba,species\n"), 0o644))
+	for _, bad := range []string{filepath.Join(t.TempDir(), "none.zip"), names} {
+		_, err := compare.Submissions(bad, good)
+		assert.Error(t, err, bad)
+		_, err = compare.Submissions(good, bad)
+		assert.Error(t, err, bad)
+		_, err = compare.Withdrawn(bad, func(compare.Mark) bool { return true })
+		assert.Error(t, err, bad)
+	}
+	_, err := compare.Submissions(names, good)
+	assert.ErrorContains(t, err, "there are no occurrences in it")
 }
 
 func TestRecordWithoutIDCannotBeCompared(t *testing.T) {

@@ -21,16 +21,18 @@ const (
 type Known struct {
 	byID     map[Mark]Mark
 	events   map[Mark]bool // to which occurrences belong
-	repeated []string
+	repeated []string      // ids that stand more than once
+	repeats  map[Mark]bool // their marks
 }
 
 // Read remembers a submission.
 func Read(path string) (*Known, error) {
-	k := &Known{byID: map[Mark]Mark{}, events: map[Mark]bool{}}
+	k := &Known{byID: map[Mark]Mark{}, events: map[Mark]bool{}, repeats: map[Mark]bool{}}
 	return k, each(path, func(o *Observation) error {
 		id := o.Mark()
 		if _, twice := k.byID[id]; twice {
-			if !slices.Contains(k.repeated, o.ID()) {
+			if !k.repeats[id] {
+				k.repeats[id] = true
 				k.repeated = append(k.repeated, o.ID())
 			}
 			return nil

@@ -72,7 +72,7 @@ func TestArchivesOfOthers(t *testing.T) {
 		require.NoError(t, os.WriteFile(path, []byte("occurrenceID,scientificName,lampHours\n"+text), 0o644))
 		return path
 	}
-	r, err := compare.Submissions(theirs("1,Noctua pronuba,4\n2,Noctua comes,\n2,Noctua janthe,\n"), theirs("2,Noctua comes,\n1,Noctua pronuba,5\n1,Noctua fimbriata,\n"))
+	r, err := compare.Submissions(theirs("1,Noctua pronuba,4\n2,Noctua comes,\n2,Noctua janthe,\n"), theirs("2,Noctua comes,\n1,Noctua pronuba,5\n1,Noctua fimbriata,\n2,Noctua janthe,\n1,Noctua fimbriata,\n"))
 	require.NoError(t, err)
 	assert.Equal(t, []string{"2", "1"}, r.Repeated)
 	assert.Equal(t, 1, r.Same)

@@ -25,7 +25,7 @@ const FileName = "fieldfare-ledger.tsv"
 // is corrected.
 type Fields struct{ Date, Name, Count, Place, People, Rest string }
 
-// fields returns the values in their order.
+// list returns the values in their order.
 func (f *Fields) list() [6]string {
 	return [6]string{f.Date, f.Name, f.Count, f.Place, f.People, f.Rest}
 }

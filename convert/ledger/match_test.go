@@ -51,4 +51,13 @@ func TestMatch(t *testing.T) {
 	elsewhere := buff
 	elsewhere.Source, elsewhere.Count = "walks.csv", "3"
 	assert.Empty(t, ledger.Match([]ledger.Line{buff}, []ledger.Line{elsewhere}), "another notebook's record")
+
+	nowhere := buff
+	nowhere.Source = ""
+	assert.Empty(t, ledger.Match([]ledger.Line{nowhere}, []ledger.Line{nowhere}), "a record of no notebook")
+
+	visit := buff
+	visit.Visit = true
+	assert.Empty(t, ledger.Match([]ledger.Line{visit}, []ledger.Line{buff}), "a visit with nothing is no record")
+	assert.Equal(t, map[int]int{0: 0}, ledger.Match([]ledger.Line{visit}, []ledger.Line{visit}))
 }
