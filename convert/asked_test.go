@@ -86,6 +86,8 @@ func TestAsksThatCannotBeMeant(t *testing.T) {
 	for toml, says := range map[string]string{
 		"[asks]\nterms = [\"stage\"]\n":                              "no Darwin Core term",
 		"[asks]\nfrom = \"yesteryear\"\n":                            "is no date",
+		"[asks]\nto = \"31/2/2020\"\n":                               "is no date",
+		"[asks]\nfrom = \"2022-01-01\"\nto = \"2021-12-31\"\n":       `asks.from = "2022-01-01" is later than asks.to = "2021-12-31"`,
 		"[asks]\narea = \"the fens\"\n":                              "no [[lists.area]]",
 		"[[lists.area]]\nname = \"fens\"\n":                          "has no file",
 		"[[lists.area]]\nname = \"fens\"\nfile = \"fens.geojson\"\n": "cannot be opened",
@@ -97,4 +99,9 @@ func TestAsksThatCannotBeMeant(t *testing.T) {
 		_, err := convert.Run(t.Context(), convert.Job{Files: []string{path}, Today: today})
 		assert.ErrorContains(t, err, says)
 	}
+}
+
+func TestAsksForOneDayAlone(t *testing.T) {
+	result := withProject(t, mixed, "[asks]\nfrom = \"2021-06-12\"\nto = \"2021-06-12\"\n")
+	assert.Contains(t, result.Asked(), "dates from 12 June 2021 to 12 June 2021      met by 4 of 6 records", "June as a whole and a day that is asked about among them")
 }

@@ -25,6 +25,9 @@ func (s *settings) settleAsks() error {
 	if asks.To, asks.HasTo, err = s.askedDay("to", a.To, true); err != nil {
 		return err
 	}
+	if asks.HasFrom && asks.HasTo && asks.From > asks.To {
+		return &project.Error{File: s.project.Path, Problem: fmt.Sprintf("asks.from = %q is later than asks.to = %q, so no record could meet it. Check the two", a.From, a.To)}
+	}
 	var given dwc.Occurrence
 	s.fillDataset(&given)
 	for _, term := range a.Terms {

@@ -19,7 +19,8 @@ import (
 // FileName is the project file's usual name, looked for beside the notebooks.
 const FileName = "fieldfare.toml"
 
-// Project is the project file. Every part is optional.
+// Project is the project file. Every part is optional. The validate tags say
+// what a setting may be, for validator/v10.
 type Project struct {
 	Dataset  Dataset        `toml:"dataset"`
 	Lists    Lists          `toml:"lists"`
@@ -36,22 +37,22 @@ type Project struct {
 
 // Dataset describes the submission as a whole.
 type Dataset struct {
-	ID           string    `toml:"id"`          // datasetID, a lasting identifier of the dataset
-	Title        string    `toml:"title"`       // datasetName and the metadata's title
-	Abstract     string    `toml:"abstract"`    // a few sentences
-	Licence      string    `toml:"licence"`     // "CC0", "CC BY" or "CC BY-NC", or its URL
-	RightsHolder string    `toml:"rights"`      // rightsHolder
-	Institution  string    `toml:"institution"` // institutionCode
-	Collection   string    `toml:"collection"`  // collectionCode
-	Country      string    `toml:"country"`     // countryCode where the grid does not tell, ISO 3166-1 alpha-2
-	Language     string    `toml:"language"`    // ISO 639-1, default en
+	ID           string    `toml:"id"`                                          // datasetID, a lasting identifier of the dataset
+	Title        string    `toml:"title"`                                       // datasetName and the metadata's title
+	Abstract     string    `toml:"abstract"`                                    // a few sentences
+	Licence      string    `toml:"licence"`                                     // "CC0", "CC BY" or "CC BY-NC", or its URL
+	RightsHolder string    `toml:"rights"`                                      // rightsHolder
+	Institution  string    `toml:"institution"`                                 // institutionCode
+	Collection   string    `toml:"collection"`                                  // collectionCode
+	Country      string    `toml:"country" validate:"omitempty,country_alpha2"` // countryCode where the grid does not tell, ISO 3166-1 alpha-2
+	Language     string    `toml:"language" validate:"omitempty,language_tag"`  // ISO 639-1, default en
 	Keywords     []string  `toml:"keywords"`
-	Methods      string    `toml:"methods"` // how the records were made
-	Date         string    `toml:"date"`    // date of the submission, ISO 8601
+	Methods      string    `toml:"methods"`                               // how the records were made
+	Date         string    `toml:"date" validate:"omitempty,day_or_year"` // date of the submission, ISO 8601
 	Citation     string    `toml:"citation"`
-	Shape        string    `toml:"shape"` // "occurrence", "event", or empty to choose by what is there
-	Creators     []Contact `toml:"creator"`
-	Contacts     []Contact `toml:"contact"`
+	Shape        string    `toml:"shape" validate:"omitempty,oneof='occurrence' 'event'"` // "occurrence", "event", or empty to choose by what is there
+	Creators     []Contact `toml:"creator" validate:"dive"`
+	Contacts     []Contact `toml:"contact" validate:"dive"`
 }
 
 // Contact is a person or body responsible for the dataset.
@@ -61,7 +62,7 @@ type Contact struct {
 	Organisation string `toml:"organisation"`
 	Position     string `toml:"position"`
 	URL          string `toml:"url"`
-	ORCID        string `toml:"orcid"`
+	ORCID        string `toml:"orcid" validate:"omitempty,orcid"`
 }
 
 // Lists names the lists that values are looked up in, as file paths.
@@ -83,48 +84,48 @@ type Area struct {
 
 // Reading sets how values are read where the notebooks leave a choice.
 type Reading struct {
-	DateOrder     string `toml:"date_order"`      // "day first" (the default) or "month first"
-	Evenings      bool   `toml:"evenings"`        // a single date of a trap is the evening of its night
-	EarliestYear  int    `toml:"earliest_year"`   // dates before it are asked about
-	LongestDays   int    `toml:"longest_days"`    // longer intervals are asked about
-	ZeroIsAbsence bool   `toml:"zero_is_absence"` // 0 or a dash: looked for and not found
-	TaxonGroup    string `toml:"taxon_group"`     // what the notebooks are about, decides between homonyms
-	Method        string `toml:"method"`          // samplingProtocol where a notebook states none
-	PlaceMetres   int    `toml:"place_metres"`    // how far a reference may lie from its named place
+	DateOrder     string `toml:"date_order" validate:"omitempty,oneof='day first' 'month first'"` // "day first" (the default) or "month first"
+	Evenings      bool   `toml:"evenings"`                                                        // a single date of a trap is the evening of its night
+	EarliestYear  int    `toml:"earliest_year" validate:"omitempty,four_digits"`                  // dates before it are asked about
+	LongestDays   int    `toml:"longest_days" validate:"gte=0"`                                   // longer intervals are asked about
+	ZeroIsAbsence bool   `toml:"zero_is_absence"`                                                 // 0 or a dash: looked for and not found
+	TaxonGroup    string `toml:"taxon_group"`                                                     // what the notebooks are about, decides between homonyms
+	Method        string `toml:"method"`                                                          // samplingProtocol where a notebook states none
+	PlaceMetres   int    `toml:"place_metres" validate:"gte=0"`                                   // how far a reference may lie from its named place
 }
 
 // Asks is what the receiving scheme requires.
 type Asks struct {
 	Scheme      string   `toml:"scheme"`
-	SquareSize  int      `toml:"square_metres"` // coarsest square, metres
-	DateDays    int      `toml:"date_days"`     // longest interval, days
-	Ranks       []string `toml:"ranks"`         // acceptable taxonRank values
-	Terms       []string `toml:"terms"`         // Darwin Core terms that must be filled
-	From        string   `toml:"from"`          // earliest date wanted
-	To          string   `toml:"to"`            // latest date wanted
-	Area        string   `toml:"area"`          // name of a [[lists.area]] that records must lie in
+	SquareSize  int      `toml:"square_metres" validate:"gte=0"` // coarsest square, metres
+	DateDays    int      `toml:"date_days" validate:"gte=0"`     // longest interval, days
+	Ranks       []string `toml:"ranks"`                          // acceptable taxonRank values
+	Terms       []string `toml:"terms"`                          // Darwin Core terms that must be filled
+	From        string   `toml:"from"`                           // earliest date wanted
+	To          string   `toml:"to"`                             // latest date wanted
+	Area        string   `toml:"area"`                           // name of a [[lists.area]] that records must lie in
 	ViceCounty  string   `toml:"vice_county"`
 	CountNeeded bool     `toml:"count_needed"`
 }
 
 // Privacy is what must be blurred on the way out.
 type Privacy struct {
-	Taxa   []PrivateTaxon `toml:"taxon"`
-	Places []PrivatePlace `toml:"place"`
+	Taxa   []PrivateTaxon `toml:"taxon" validate:"dive"`
+	Places []PrivatePlace `toml:"place" validate:"dive"`
 	People []string       `toml:"people"` // not to be named
-	Square int            `toml:"square_metres"`
+	Square int            `toml:"square_metres" validate:"gte=0"`
 }
 
 // PrivateTaxon is a sensitive taxon and the square it is shown in.
 type PrivateTaxon struct {
-	Name   string `toml:"name"`
-	Square int    `toml:"square_metres"`
+	Name   string `toml:"name" validate:"required"`
+	Square int    `toml:"square_metres" validate:"gte=0"`
 }
 
 // PrivatePlace is a place not to be shown more finely than its square.
 type PrivatePlace struct {
-	Name   string `toml:"name"`
-	Square int    `toml:"square_metres"`
+	Name   string `toml:"name" validate:"required"`
+	Square int    `toml:"square_metres" validate:"gte=0"`
 }
 
 // Error is a project file that cannot be used: what is wrong and where.
@@ -181,34 +182,6 @@ func (p *Project) decode(data []byte) error {
 		return &Error{p.Path, line, "this line cannot be read: " + strings.TrimPrefix(broken.Error(), "toml: ") + ". Text values stand in quotation marks, lists in square brackets"}
 	case err != nil:
 		return &Error{p.Path, 0, "the file cannot be read: " + strings.TrimPrefix(err.Error(), "toml: ")}
-	}
-	return nil
-}
-
-// check finds settings whose value is none of those allowed.
-func (p *Project) check() error {
-	choice := func(setting, value string, allowed ...string) error {
-		for _, a := range allowed {
-			if value == "" || value == a {
-				return nil
-			}
-		}
-		return &Error{File: p.Path, Problem: fmt.Sprintf("%s = %q: write one of %q", setting, value, allowed)}
-	}
-	if err := choice("reading.date_order", p.Reading.DateOrder, "day first", "month first"); err != nil {
-		return err
-	}
-	if err := choice("dataset.shape", p.Dataset.Shape, "occurrence", "event"); err != nil {
-		return err
-	}
-	if err := p.checkEntries(); err != nil {
-		return err
-	}
-	if err := p.checkLimits(); err != nil {
-		return err
-	}
-	if _, err := p.Dataset.LicenceURL(); err != nil {
-		return &Error{File: p.Path, Problem: err.Error()}
 	}
 	return nil
 }

@@ -3,6 +3,8 @@ package project
 import (
 	"os"
 	"path/filepath"
+	"reflect"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -54,6 +56,86 @@ func TestFaultsNameTheirLine(t *testing.T) {
 		require.ErrorAs(t, err, &fault, text)
 		assert.Equal(t, want.line, fault.Line, "%s: %v", text, err)
 		assert.Contains(t, err.Error(), want.says, text)
+	}
+}
+
+// A value that cannot be meant is told of before anything is read by it.
+func TestSettingsThatCannotBeMeant(t *testing.T) {
+	for text, says := range map[string]string{
+		"[dataset]\ncountry = \"UK\"":                             `dataset.country = "UK": write the two capital letters that ISO 3166-1 has`,
+		"[dataset]\ncountry = \"gb\"":                             `dataset.country = "gb"`,
+		"[dataset]\nlanguage = \"English\"":                       `dataset.language = "English": write the code of the language`,
+		"[dataset]\ndate = \"June\"":                              `dataset.date = "June": write the day as year-month-day`,
+		"[dataset]\ndate = \"2024-02-30\"":                        `dataset.date = "2024-02-30"`,
+		"[dataset]\nshape = \"occurrence' 'event\"":               `write one of "occurrence" "event"`,
+		"[[dataset.creator]]\norcid = \"0000-0002-1825-0098\"":    `[[dataset.creator]] number 1: orcid = "0000-0002-1825-0098": write the sixteen figures`,
+		"[[dataset.contact]]\n[[dataset.contact]]\norcid = \"1\"": `[[dataset.contact]] number 2: orcid = "1"`,
+		"[reading]\nearliest_year = 20211":                        "reading.earliest_year = 20211: write a year of four digits",
+		"[reading]\nearliest_year = -1":                           "reading.earliest_year = -1: write a year of four digits",
+		"[reading]\nlongest_days = -4":                            "reading.longest_days = -4: write a number above 0",
+		"[reading]\nplace_metres = -1":                            "reading.place_metres = -1",
+		"[asks]\nsquare_metres = -4":                              "asks.square_metres = -4",
+		"[asks]\ndate_days = -4":                                  "asks.date_days = -4",
+		"[privacy]\nsquare_metres = -1000":                        "privacy.square_metres = -1000: write a number above 0",
+		"[[privacy.taxon]]\nname = \"Flame\"\n[[privacy.taxon]]\nname = \"Lappet\"\nsquare_metres = -1": "[[privacy.taxon]] number 2: square_metres = -1",
+		"[[privacy.taxon]]\nsquare_metres = 10000":                                                      `[[privacy.taxon]] number 1: name = ""`,
+		"[[privacy.place]]\nname = \"Tinker's Row\"\nsquare_metres = -1":                                "[[privacy.place]] number 1: square_metres = -1",
+		"[[privacy.place]]\nsquare_metres = 2000":                                                       `[[privacy.place]] number 1: name = ""`,
+	} {
+		_, err := load(t, text+"\n")
+		var fault *Error
+		require.ErrorAs(t, err, &fault, text)
+		assert.Contains(t, fault.Problem, says, text)
+		assert.Contains(t, err.Error(), FileName+": ", text)
+	}
+	_, err := load(t, `[dataset]
+country = "IE"
+language = "en-GB"
+date = "2024"
+shape = "event"
+[[dataset.creator]]
+orcid = "https://orcid.org/0000-0002-1694-233X"
+[reading]
+date_order = "month first"
+earliest_year = 1000
+longest_days = 0
+[[privacy.taxon]]
+name = "Flame"
+`)
+	assert.NoError(t, err)
+}
+
+// Every rule that a setting's tag names has its words.
+func TestRulesHaveRemedies(t *testing.T) {
+	var look func(typ reflect.Type)
+	look = func(typ reflect.Type) {
+		for i := range typ.NumField() {
+			f := typ.Field(i)
+			if typ := f.Type; typ.Kind() == reflect.Struct {
+				look(typ)
+			} else if typ.Kind() == reflect.Slice && typ.Elem().Kind() == reflect.Struct && f.Tag.Get("validate") == "dive" {
+				look(typ.Elem())
+			}
+			for rule := range strings.SplitSeq(f.Tag.Get("validate"), ",") {
+				rule, _, _ = strings.Cut(rule, "=")
+				if rule != "" && rule != "omitempty" && rule != "dive" && rule != "oneof" {
+					assert.NotEmpty(t, remedies[rule], "%s of %s", rule, f.Name)
+				}
+			}
+		}
+	}
+	look(reflect.TypeFor[Project]())
+}
+
+// The first two are ORCID's own examples ("Structure of the ORCID
+// Identifier", from memory); the others are made from them.
+func TestORCID(t *testing.T) {
+	for text, want := range map[string]bool{
+		"0000-0002-1825-0097": true, "0000-0002-1694-233X": true, "https://orcid.org/0000-0002-1825-0097": true, "http://orcid.org/0000-0002-1825-0097": true,
+		"0000-0002-1825-0079": false, "0000-0002-1694-2330": false, "0000-0002-1694-233x": false, "0000000218250097": false, "orcid.org/0000-0002-1825-0097": false,
+		"0000-0002-1825-009": false, "X000-0002-1825-0097": false, "https://example.org/0000-0002-1825-0097": false, "0000-0002-1825-0097 ": false,
+	} {
+		assert.Equal(t, want, isORCID(text), text)
 	}
 }
 
