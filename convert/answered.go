@@ -3,6 +3,7 @@ package convert
 import (
 	"context"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"slices"
@@ -19,7 +20,8 @@ import (
 // answered is what a run does with the recorder's answers besides reading by
 // them: where they are remembered, and what must be told about them.
 type answered struct {
-	path string // the plain file
+	path string     // the plain file
+	seen stage.Seen // how it was when it was read
 	// aside: the queries workbook of the output folder holds something that
 	// would be lost if it were replaced.
 	aside bool
@@ -36,6 +38,7 @@ func (j Job) loadAnswers(s *settings) error {
 	}
 	a := &s.answered
 	a.path = filepath.Join(folder, answers.FileName)
+	a.seen = stage.See(a.path)
 	if err := answers.LoadFile(a.path, s.answers.Remember); err != nil {
 		return err
 	}
@@ -107,7 +110,7 @@ func (s *settings) remember(job Job) []string {
 	a := &s.answered
 	var notes []string
 	if s.answers.Changed() {
-		if err := stage.File(a.path, s.answers.Write); err != nil {
+		if err := s.rememberAnswers(); err != nil {
 			a.aside = true
 			notes = append(notes, fmt.Sprintf("Your answers were used but could not be remembered (%v). Keep the workbook with your answers and give it again next time.", err))
 		}
@@ -135,7 +138,10 @@ func keepAside(folder, name string) (string, error) {
 		case err == nil:
 			continue
 		}
-		return kept, os.WriteFile(filepath.Join(folder, kept), data, 0o644)
+		return kept, stage.File(filepath.Join(folder, kept), func(w io.Writer) error {
+			_, err := w.Write(data)
+			return err
+		})
 	}
 }
 

@@ -60,6 +60,7 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
+	defer settings.letGo()
 
 	if err := settings.recallSites(ctx, job.Against); err != nil {
 		return nil, err
@@ -106,11 +107,16 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	result.Notes = append(result.Notes, settings.remember(job)...)
-	if err := out.Commit(); err != nil {
+	ids, err := set.ledger.prepare()
+	if err != nil {
 		return nil, err
 	}
-	if err := set.ledger.write(); err != nil {
+	result.Notes = append(result.Notes, settings.remember(job)...)
+	if err := out.Commit(); err != nil {
+		ids.discard()
+		return nil, err
+	}
+	if err := ids.commit(); err != nil {
 		result.Notes = append(result.Notes, fmt.Sprintf("The outputs are written, but the ids of their records could not be remembered (%v). See to that and run again before you hand anything in.", err))
 	}
 	result.Out = job.Out
@@ -131,8 +137,16 @@ func explained(out *stage.Folder, err error) error {
 // newOutput prepares the output folder, or a temporary one for a run that
 // only checks.
 func newOutput(job Job) (*stage.Folder, error) {
-	if job.writes() {
-		return stage.New(job.Out)
+	if !job.writes() {
+		return stage.Scratch()
 	}
-	return stage.Scratch()
+	out, err := stage.New(job.Out)
+	if err != nil {
+		return nil, err
+	}
+	if err := out.Free(job.outputs()...); err != nil {
+		out.Discard()
+		return nil, err
+	}
+	return out, nil
 }

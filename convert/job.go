@@ -41,6 +41,8 @@ type Job struct {
 	// Workers is how many rows are read at once; 0 for one a processor. It
 	// changes nothing but the speed.
 	Workers int
+	// part is the file in which the rows are kept; empty but in ReadPart.
+	part string
 	// Progress is told how far the work is; nil for nobody.
 	Progress Progress
 }

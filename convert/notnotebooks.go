@@ -45,7 +45,18 @@ func (j Job) belongsToWork(s *settings, path string) bool {
 	if slices.Contains(ownFiles, filepath.Base(path)) {
 		return true
 	}
-	lists := slices.Concat(j.Taxa, j.Answers, []string{s.project.Path, s.project.Resolve(s.project.Lists.Places), s.project.Resolve(s.project.Lists.People), j.Against})
+	for _, list := range slices.Concat(j.listsInUse(s), j.Answers) {
+		if list != "" && sameFile(path, list) {
+			return true
+		}
+	}
+	return false
+}
+
+// listsInUse are the files that are read beside the notebooks and the answers;
+// some are empty.
+func (j Job) listsInUse(s *settings) []string {
+	lists := slices.Concat(j.Taxa, []string{s.project.Path, s.project.Resolve(s.project.Lists.Places), s.project.Resolve(s.project.Lists.People), j.Against})
 	for _, list := range [][]string{s.project.Lists.Taxa, s.project.Lists.Past} {
 		for _, name := range list {
 			lists = append(lists, s.project.Resolve(name))
@@ -54,12 +65,7 @@ func (j Job) belongsToWork(s *settings, path string) bool {
 	for _, area := range s.project.Lists.Areas {
 		lists = append(lists, s.project.Resolve(area.File))
 	}
-	for _, list := range lists {
-		if list != "" && sameFile(path, list) {
-			return true
-		}
-	}
-	return false
+	return lists
 }
 
 // isOutput tells whether the file lies in a folder that an earlier run wrote:

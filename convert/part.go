@@ -66,6 +66,7 @@ type Part struct{ Notebooks, Rows int }
 // file, for a later Run with it and the other parts. The file appears whole or
 // not at all.
 func ReadPart(ctx context.Context, job Job, path string) (*Part, error) {
+	job.part = path
 	s, err := job.settle()
 	if err != nil {
 		return nil, err
@@ -95,7 +96,7 @@ func ReadPart(ctx context.Context, job Job, path string) (*Part, error) {
 	for _, book := range books.books {
 		head.Books = append(head.Books, book.kept())
 	}
-	err = stage.File(path, func(w io.Writer) error { return writePart(w, &head, parts, rows) })
+	err = stage.File(path, func(w io.Writer) error { return writePart(stage.Until(ctx, w), &head, parts, rows) })
 	return &Part{len(books.books), rows.Rows()}, err
 }
 

@@ -49,6 +49,9 @@ func readAll(ctx context.Context, job Job, s *settings, rows *spool.Spool) (*boo
 		return nil, err
 	}
 	if slices.ContainsFunc(paths, isPart) {
+		if err := job.spare(s, paths); err != nil {
+			return nil, err
+		}
 		if i := slices.IndexFunc(paths, func(path string) bool { return !isPart(path) }); i >= 0 {
 			return nil, &notebook.Problem{File: paths[i], Found: "it is a notebook, and others given are parts of a set that have been read", Advice: "Read it into a part as well, with --part"}
 		}
@@ -62,6 +65,9 @@ func readAll(ctx context.Context, job Job, s *settings, rows *spool.Spool) (*boo
 	crew := newCrew(s, job.Workers, rows)
 	defer crew.close()
 	paths, passed := job.notNotebooks(s, paths)
+	if err := job.spare(s, paths); err != nil {
+		return nil, err
+	}
 	all := &bookRuns{found: append(notes, passed...)}
 	all.notes = slices.Clone(all.found)
 	for _, path := range paths {

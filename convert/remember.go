@@ -17,6 +17,7 @@ import (
 // a nil ledgerRun does nothing. It keeps some hundred bytes of each record.
 type ledgerRun struct {
 	path   string
+	seen   stage.Seen // how the file was when it was read
 	ledger *ledger.Ledger
 	known  map[ledger.Content]int // line, by content
 	ids    map[compare.Mark]bool  // under which something was handed in
@@ -45,6 +46,7 @@ func openLedger(s *settings) (*ledgerRun, error) {
 		known: map[ledger.Content]int{}, ids: map[compare.Mark]bool{}, events: map[[16]byte]string{}, times: map[[16]byte]int{}, present: map[ledger.Content]string{},
 		sources: map[string]bool{}, visits: map[[16]byte]bool{}, adopted: map[int]int{}, gone: map[int]bool{}, replaced: map[int]bool{},
 	}
+	m.seen = stage.See(m.path)
 	var err error
 	if m.ledger, err = ledger.Load(m.path); err != nil {
 		return nil, err
@@ -207,11 +209,23 @@ func (m *ledgerRun) handIn(n, ordinal int, r *spool.Record, o *dwc.Occurrence, s
 	m.handed = append(m.handed, l)
 }
 
-// write writes the ledger beside the project file: this run's records, those
-// that are held at present, and those of notebooks that were not read.
-func (m *ledgerRun) write() error {
+// ledgerChange is the ledger of a run before it is in its place: written, or
+// with the error that kept it from being written. The zero value is none.
+type ledgerChange struct {
+	pending *stage.Pending
+	err     error
+}
+
+// prepare writes the ledger beside its place: this run's records, those that
+// are held at present, and those of notebooks that were not read. Where the
+// ledger is not as it was read, that is an error: what somebody has added since
+// would be lost.
+func (m *ledgerRun) prepare() (c ledgerChange, err error) {
 	if m == nil {
-		return nil
+		return c, nil
+	}
+	if m.seen.Changed() {
+		return c, &stage.Error{Path: m.path, Problem: "this file, which remembers ids, was changed while the run was at work, by another run or by hand. Nothing was replaced; run again"}
 	}
 	next := ledger.Ledger{Lines: m.handed}
 	for i := range m.ledger.Lines {
@@ -219,7 +233,23 @@ func (m *ledgerRun) write() error {
 			next.Lines = append(next.Lines, m.ledger.Lines[i])
 		}
 	}
-	return stage.File(m.path, next.Write)
+	c.pending, c.err = stage.Prepare(m.path, next.Write)
+	return c, nil
+}
+
+// commit puts the ledger in its place.
+func (c ledgerChange) commit() error {
+	if c.pending == nil {
+		return c.err
+	}
+	return c.pending.Commit()
+}
+
+// discard leaves the ledger as it was.
+func (c ledgerChange) discard() {
+	if c.pending != nil {
+		c.pending.Discard()
+	}
 }
 
 // lineOf says of a record what the ledger remembers.

@@ -35,6 +35,8 @@ type settings struct {
 	sensitive   sensitiveNames
 	// temp is the folder for work files.
 	temp string
+	// release gives up the folder that is held for this run; nil where none is.
+	release func()
 	// listProblems are what is wrong with the lists themselves.
 	listProblems []string
 }
@@ -47,8 +49,23 @@ func (j Job) settle() (*settings, error) {
 		return nil, err
 	}
 	s := &settings{project: p, answers: &answers.Set{}}
-	if s.licence, err = p.Dataset.LicenceURL(); err != nil {
+	if j.writes() && p.Path != "" {
+		if err := s.holdFolder(); err != nil {
+			return nil, err
+		}
+	}
+	if err := j.settleLists(s); err != nil {
+		s.letGo()
 		return nil, err
+	}
+	return s, nil
+}
+
+func (j Job) settleLists(s *settings) error {
+	p := s.project
+	var err error
+	if s.licence, err = p.Dataset.LicenceURL(); err != nil {
+		return err
 	}
 	s.dateOptions = when.Options{
 		Today:   j.Today,
@@ -61,7 +78,7 @@ func (j Job) settle() (*settings, error) {
 	s.versions = []report.ListVersion{{Name: "fieldfare", Version: Version}}
 	for _, load := range []func(*settings) error{j.loadTaxa, j.loadPlaces, j.loadPeople, j.loadAreas, j.loadAnswers} {
 		if err := load(s); err != nil {
-			return nil, err
+			return err
 		}
 	}
 	for _, name := range s.privacy.learn(s.taxa, &p.Privacy) {
@@ -73,7 +90,7 @@ func (j Job) settle() (*settings, error) {
 			s.versions[i].Name = fmt.Sprintf("list %d", i) // its file's name would tell
 		}
 	}
-	return s, s.settleAsks()
+	return s.settleAsks()
 }
 
 // namesPrivate tells whether a text names a private place.

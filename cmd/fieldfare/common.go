@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"strings"
 	"time"
 
@@ -106,5 +107,8 @@ func failed(ctx context.Context, s streams, err error) int {
 
 // sentence ends a message with a full stop.
 func sentence(err error) string {
+	if path, is := err.(*fs.PathError); is {
+		return fmt.Sprintf("%s: it cannot be used (the system says: %v).", path.Path, path.Err)
+	}
 	return strings.TrimRight(err.Error(), ". \n") + "."
 }

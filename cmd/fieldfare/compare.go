@@ -4,7 +4,10 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"os"
+	"os/signal"
 	"path/filepath"
+	"syscall"
 
 	"fieldfare/convert/compare"
 	"fieldfare/convert/stage"
@@ -47,21 +50,35 @@ func compareCommand(args []string, s streams) int {
 	if write == nil {
 		return usage(s, fmt.Sprintf("--format %s: write text, json or xlsx", *format))
 	}
-	result, err := compare.Submissions(flags.Arg(0), flags.Arg(1))
-	if err == nil {
-		err = emit(*out, s.out, func(w io.Writer) error { return write(result, w) })
+	for _, submission := range flags.Args() {
+		if *out != "" && sameFile(submission, *out) {
+			return usage(s, fmt.Sprintf("--out %s: this is one of the submissions, and the answer would be written over it", *out))
+		}
 	}
+	result, err := compare.Submissions(flags.Arg(0), flags.Arg(1))
 	if err != nil {
 		return failed(context.Background(), s, err)
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	if err := emit(ctx, *out, s.out, func(w io.Writer) error { return write(result, w) }); err != nil {
+		return failed(ctx, s, err)
 	}
 	return exitDone
 }
 
+// sameFile tells whether two paths lead to one file.
+func sameFile(a, b string) bool {
+	x, errX := os.Stat(a)
+	y, errY := os.Stat(b)
+	return errX == nil && errY == nil && os.SameFile(x, y)
+}
+
 // emit writes to the file, whole or not at all, or to the screen where no
 // file is named.
-func emit(path string, screen io.Writer, write func(io.Writer) error) error {
+func emit(ctx context.Context, path string, screen io.Writer, write func(io.Writer) error) error {
 	if path == "" {
-		return write(screen)
+		return write(stage.Until(ctx, screen))
 	}
-	return stage.File(path, write)
+	return stage.File(path, func(w io.Writer) error { return write(stage.Until(ctx, w)) })
 }

@@ -28,18 +28,24 @@ func handedIn(t *testing.T, folder string) map[string]string {
 
 const oneRow = "Date,Species,Count,Grid ref,Recorder\n12/6/2021,Heart and Dart,3,TL4588,Ines Calloway\n"
 
-// TestFullDisk converts into a file system of 300 kB: first what fits, then
-// what does not.
-func TestFullDisk(t *testing.T) {
+// smallDisk is a folder on a disk of its own.
+func smallDisk(t *testing.T, size string) string {
+	t.Helper()
 	if runtime.GOOS != "linux" || os.Geteuid() != 0 {
 		t.Skip("only root on Linux can mount a small disk")
 	}
 	disk := t.TempDir()
-	if said, err := exec.Command("mount", "-t", "tmpfs", "-o", "size=300k", "tmpfs", disk).CombinedOutput(); err != nil {
+	if said, err := exec.Command("mount", "-t", "tmpfs", "-o", "size="+size, "tmpfs", disk).CombinedOutput(); err != nil {
 		t.Skipf("a small disk cannot be mounted here: %s", said)
 	}
 	t.Cleanup(func() { assert.NoError(t, exec.Command("umount", disk).Run()) })
-	out := filepath.Join(disk, "out")
+	return disk
+}
+
+// TestFullDisk converts into a file system of 300 kB: first what fits, then
+// what does not.
+func TestFullDisk(t *testing.T) {
+	out := filepath.Join(smallDisk(t, "300k"), "out")
 	r := fieldfare(t, "", "convert", write(t, "small.csv", oneRow), "--out", out)
 	require.Zero(t, r.status, r.err)
 	before := handedIn(t, out)

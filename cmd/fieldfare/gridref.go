@@ -83,7 +83,7 @@ func gridrefCommand(args []string, stdin io.Reader, stdout, stderr io.Writer) in
 		return wrong("T" + missing.Error()[1:])
 	}
 	if err != nil {
-		fmt.Fprintln(stderr, "The work could not be done:", err)
+		fmt.Fprintln(stderr, "fieldfare:", sentence(err))
 		return exitFailed
 	}
 	return exitDone
@@ -94,7 +94,7 @@ func gridrefColumn(table lines.Table, column string, files []string, in io.Reade
 	if len(files) > 0 {
 		f, err := os.Open(files[0])
 		if err != nil {
-			return err
+			return fmt.Errorf("%s: the file cannot be opened. Check the name, and that you may read it", files[0])
 		}
 		defer f.Close()
 		in = f

@@ -32,9 +32,11 @@ func main() {
 		ctx, stop = signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
 		context.AfterFunc(ctx, stop) // a second time ends the program whatever it does
 	}
-	status := run(ctx, os.Args[1:], streams{os.Stdin, screenOf(os.Stdout), screenOf(os.Stderr)})
+	out := &output{w: screenOf(os.Stdout)}
+	s := streams{os.Stdin, out, screenOf(os.Stderr)}
+	status := run(ctx, os.Args[1:], s)
 	stop()
-	os.Exit(status)
+	os.Exit(out.whole(status, s))
 }
 
 // endsAtOnce are the commands that an interrupt may end where they stand: they

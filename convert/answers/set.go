@@ -138,6 +138,24 @@ func (s *Set) add(a Answer, given bool) {
 	}
 }
 
+// Onto returns the answers of latest, which the plain file has by now, under
+// those given in this run.
+func (s *Set) Onto(latest *Set) *Set {
+	for key := range s.disagreed {
+		delete(latest.byKey, key)
+	}
+	for key, e := range s.byKey {
+		if !e.given {
+			continue
+		}
+		if latest.byKey == nil {
+			latest.byKey = map[Key]*entry{}
+		}
+		latest.byKey[key] = e
+	}
+	return latest
+}
+
 // Problem notes an answer that could not be taken in.
 func (s *Set) Problem(sentence string) { s.problems = append(s.problems, sentence) }
 

@@ -6,9 +6,12 @@ import (
 	"embed"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"fieldfare/convert/stage"
 )
 
 //go:generate go run ./make
@@ -53,10 +56,10 @@ func writeNew(path string, data []byte) error {
 	old, err := os.ReadFile(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		if err := os.WriteFile(path, data, 0o644); err != nil {
-			return fmt.Errorf("%s cannot be written. Give a folder that you may write in after demo", path)
-		}
-		return nil
+		return stage.File(path, func(w io.Writer) error {
+			_, err := w.Write(data)
+			return err
+		})
 	case err != nil || string(old) != string(data):
 		return fmt.Errorf("%s is there already and differs from the demonstration notebook. Give an empty folder after demo, so that nothing of yours is overwritten", path)
 	}

@@ -1,6 +1,8 @@
 package stage
 
 import (
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -62,7 +64,7 @@ func recoverOne(temp, final string) error {
 	case err != nil:
 		return nil
 	case held(filepath.Join(temp, lockFile)):
-		if string(made) == final {
+		if final != "" && string(made) == final {
 			return &Error{final, "another run is writing into this folder at this moment. Wait until it has ended, and run again", nil}
 		}
 		return nil
@@ -73,8 +75,11 @@ func recoverOne(temp, final string) error {
 		return nil // for the next run into that folder
 	case err == nil:
 		for name := range strings.SplitSeq(string(names), "\n") {
+			to := filepath.Join(final, filepath.Base(name))
 			// What is not there any more is in its place already.
-			os.Rename(filepath.Join(temp, filepath.Base(name)), filepath.Join(final, filepath.Base(name)))
+			if err := os.Rename(filepath.Join(temp, filepath.Base(name)), to); err != nil && !errors.Is(err, fs.ErrNotExist) {
+				return &Error{to, "a run that was cut off had its outputs whole, but this one cannot be put in its place. If it is open in another program, close it there and run again", err}
+			}
 		}
 	}
 	os.RemoveAll(temp)

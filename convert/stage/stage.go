@@ -170,6 +170,24 @@ func (f *Folder) Discard() {
 	os.RemoveAll(f.temp)
 }
 
+const openElsewhere = "this file is open in another program, so it cannot be replaced; the earlier outputs are as they were. Close it there and run again"
+
+// Free sees to it that none of the outputs named, where it is there already, is
+// open in a program that keeps it from being replaced: better said before the
+// work than after it.
+func (f *Folder) Free(names ...string) error {
+	for _, name := range names {
+		path := filepath.Join(f.final, name)
+		file, err := os.OpenFile(path, os.O_RDWR, 0)
+		if err == nil {
+			file.Close()
+		} else if isOpen(err) {
+			return &Error{path, openElsewhere, err}
+		}
+	}
+	return nil
+}
+
 func writeError(path string, err error) error {
 	switch {
 	case errors.Is(err, fs.ErrPermission):
@@ -198,6 +216,9 @@ func cause(err error) error {
 }
 
 func moveError(path string, err error) error {
+	if isOpen(err) {
+		return &Error{path, openElsewhere, err}
+	}
 	return &Error{path, "this file could not be replaced; the earlier outputs are as they were. If it is open in another program, close it there and run again", err}
 }
 

@@ -147,6 +147,20 @@ func TestCommitKeepsForeignFiles(t *testing.T) {
 	assert.Equal(t, "mine", read(t, filepath.Join(out, "mine.txt")))
 }
 
+// TestScratchBesideOneThatBegins: another run has made its folder, but not said
+// yet what it is for.
+func TestScratchBesideOneThatBegins(t *testing.T) {
+	t.Setenv("TMPDIR", t.TempDir())
+	first, err := stage.Scratch()
+	require.NoError(t, err)
+	defer first.Discard()
+	require.NoError(t, os.Truncate(filepath.Join(first.Temp(), "for"), 0))
+	second, err := stage.Scratch()
+	require.NoError(t, err)
+	second.Discard()
+	assert.DirExists(t, first.Temp())
+}
+
 func TestFileInTheWay(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "out")
 	require.NoError(t, os.WriteFile(path, nil, 0o644))

@@ -19,6 +19,12 @@ func isReadOnly(err error) bool { return errors.Is(err, syscall.EROFS) }
 
 func isNoFolder(err error) bool { return errors.Is(err, syscall.ENOTDIR) }
 
+// isOpen tells whether a file is in use in a way that keeps it from being
+// replaced.
+func isOpen(err error) bool {
+	return errors.Is(err, syscall.EBUSY) || errors.Is(err, syscall.ETXTBSY)
+}
+
 // mine tells whether the file belongs to who runs the program: in a place that
 // many may write in, others may have put a thing of that name.
 func mine(info fs.FileInfo) bool {
@@ -36,6 +42,39 @@ func hold(path string) (*os.File, error) {
 	// Where a disk knows no locks, a run is taken to have ended.
 	syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB)
 	return f, nil
+}
+
+// lock locks a file, made for it, that no other program has locked. It loses its
+// name before its lock, so that whoever finds it by its name afterwards, and
+// finds another there or none, tries again.
+func lock(path string) (*os.File, error) {
+	for {
+		f, err := os.OpenFile(path, os.O_RDONLY|os.O_CREATE, 0o644)
+		if err != nil {
+			return nil, err
+		}
+		if err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB); err != nil {
+			f.Close()
+			if errors.Is(err, syscall.EWOULDBLOCK) {
+				return nil, ErrHeld
+			}
+			return nil, err
+		}
+		locked, err := f.Stat()
+		if err != nil {
+			f.Close()
+			return nil, err
+		}
+		if named, err := os.Stat(path); err == nil && os.SameFile(locked, named) {
+			return f, nil
+		}
+		f.Close()
+	}
+}
+
+func unlock(f *os.File) {
+	os.Remove(f.Name())
+	f.Close()
 }
 
 // held tells whether a running program holds the file.
