@@ -33,7 +33,7 @@ func TestGridrefCommand(t *testing.T) {
 		{args: []string{"--format", "xml"}, status: exitUsage, err: "xml"},
 		{args: []string{"--format", "json", "--column", "Grid ref"}, status: exitUsage, err: "always writes CSV"},
 		{args: []string{"--nonsense"}, status: exitUsage, err: "nonsense"},
-		{args: []string{"--column", "Grid ref", file + ".missing"}, status: exitFailed, err: "could not be done"},
+		{args: []string{"--column", "Grid ref", file + ".missing"}, status: exitFailed, err: "the file cannot be opened"},
 	} {
 		var out, errs bytes.Buffer
 		status := gridrefCommand(tt.args, strings.NewReader(tt.in), &out, &errs)

@@ -23,7 +23,7 @@ func File(path string, write func(io.Writer) error) error {
 // NewFile is File for a file that must not be there yet.
 func NewFile(path string, write func(io.Writer) error) error {
 	if _, err := os.Lstat(path); err == nil {
-		return &Error{path, "there is a file of this name already. Give the name of a new one", fs.ErrExist}
+		return &Error{path, "this file is there already. Give the name of a new one", fs.ErrExist}
 	}
 	return File(path, write)
 }
