@@ -77,7 +77,7 @@ func TestFile(t *testing.T) {
 	assert.ErrorContains(t, stage.File(filepath.Join(folder, "none", "a.csv"), writing("", nil)), "there is no such folder")
 	assert.ErrorContains(t, stage.File(filepath.Join(path, "a.csv"), writing("", nil)), "there is no such folder", "below a file")
 	require.NoError(t, os.Mkdir(filepath.Join(folder, "b.csv"), 0o755))
-	assert.ErrorContains(t, stage.File(filepath.Join(folder, "b.csv"), writing("", nil)), "the file cannot be written", "a folder of its name")
+	assert.ErrorContains(t, stage.File(filepath.Join(folder, "b.csv"), writing("", nil)), "this is a folder", "a folder of its name")
 }
 
 func TestFolderInPlaceOfAnOutput(t *testing.T) {
