@@ -1,6 +1,7 @@
 package spool_test
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 
@@ -25,7 +26,7 @@ func full() spool.Row {
 			Start: -12000, End: 18790, Dated: true, Night: true,
 			Latitude: 52.4183, Longitude: -0.1234, Radius: 70.8, SquareSize: 100, Placed: true,
 			Count: 3, Counted: true, Reference: "TL4588", Blur: 2000, Light: true, AtSea: true, Specimen: true,
-			Taxon: validate.TaxonFacts{Listed: true, Flight: 0x1ff, NeedsNote: true, NeedsSpecimen: true, Number: 2107},
+			Taxon: validate.TaxonFacts{Listed: true, Flight: 0x1ff, NeedsNote: true, NeedsSpecimen: true, Number: 2107, Eggs: 0x2, Larvae: 0x30, Pupae: 0x40, Most: 25},
 		},
 		Content: [16]byte{1, 2, 3, 255}, Cell: notebook.Ref{Col: 2, Row: 7}, Findings: []reading.Finding{finding}, EmptyVisit: true,
 		Measurements: []spool.Measurement{{Measurement: dwc.Measurement{MeasurementType: "forewing length", MeasurementValue: "14.5", MeasurementUnit: "mm", MeasurementMethod: "calipers"}, Event: true}},
@@ -35,6 +36,30 @@ func full() spool.Row {
 	}
 	return spool.Row{Sheet: 3, Number: 1 << 20, Skip: "total", Cells: []string{"", "x", strings.Repeat("long ", 1000)},
 		Records: []spool.Record{r, {}}, Findings: []reading.Finding{finding}}
+}
+
+// Whatever is added to a record must be added to full, and so be tested.
+func TestFullIsFull(t *testing.T) {
+	var look func(v reflect.Value, name string)
+	look = func(v reflect.Value, name string) {
+		if v.Kind() != reflect.Struct {
+			assert.False(t, v.IsZero(), name)
+			return
+		}
+		for i := range v.NumField() {
+			look(v.Field(i), name+"."+v.Type().Field(i).Name)
+		}
+	}
+	row := full()
+	look(reflect.ValueOf(row.Records[0].Facts), "Facts")
+	look(reflect.ValueOf(row.Records[0].Occurrence), "Occurrence")
+	look(reflect.ValueOf(row.Records[0].Cell), "Cell")
+	look(reflect.ValueOf(row.Records[0].Findings[0]), "Finding")
+	row.Records[0].Parts[0], row.Records[0].Own = &spool.Part{}, spool.Terms{1} // other tests have these
+	for i := range reflect.TypeFor[spool.Record]().NumField() {
+		f := reflect.ValueOf(row.Records[0]).Field(i)
+		assert.False(t, f.IsZero(), reflect.TypeFor[spool.Record]().Field(i).Name)
+	}
 }
 
 func TestRowsComeBackEqual(t *testing.T) {
