@@ -71,8 +71,13 @@ func (c contents) asPart(p part) int {
 			return 10
 		}
 		return -90
-	case partEasting, partNorthing, partFigures:
-		if c.longDigits() >= 0.8 {
+	case partEasting, partNorthing:
+		if c.longDigits() >= 0.8 || c.alongAxis() >= 0.8 {
+			return 30
+		}
+		return -90
+	case partFigures:
+		if c.refFigures() >= 0.8 {
 			return 30
 		}
 		return -90

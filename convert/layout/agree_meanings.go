@@ -35,7 +35,7 @@ func (c contents) asReference() int {
 	if c.grid >= 0.5 {
 		return 40
 	}
-	if c.longDigits() >= 0.5 {
+	if c.refFigures() >= 0.5 {
 		return 5
 	}
 	if c.grid == 0 && c.share(lookLetters) >= 0.8 {

@@ -211,7 +211,7 @@ func (b *block) joinGrid() {
 // joinRef joins the letters of a square to a column of figures headed “Ref”.
 func (b *block) joinRef(letters *column) bool {
 	f := b.another(GridRef, whole)
-	if f == nil || f.stats.longDigits() < 0.8 {
+	if f == nil || f.stats.refFigures() < 0.8 {
 		return false
 	}
 	b.join(letters, f)

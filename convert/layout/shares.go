@@ -1,6 +1,9 @@
 package layout
 
-import "strings"
+import (
+	"regexp"
+	"strings"
+)
 
 // shareWhere is the part of the cells whose text fits.
 func (s *stats) shareWhere(fits func(text string) bool) float64 {
@@ -56,6 +59,26 @@ func (s *stats) longDigits() float64 {
 		n += s.lengths[w]
 	}
 	return float64(n) / float64(s.n)
+}
+
+// alongAxis is the part of the cells that are metres along an axis of a grid,
+// as instruments, maps and spreadsheets write them: 545810.5, 545,810,
+// E 545810, 545810 m. Five figures at least tell them from degrees.
+func (s *stats) alongAxis() float64 { return s.shareWhere(axisMetres.MatchString) }
+
+var axisMetres = regexp.MustCompile(`^(?i)[en]?\s?(\d{5,7}|\d{2,3},\d{3}|\d,\d{3},\d{3})(\.\d+)?\s?(m|metres)?\s?[en]?$`)
+
+// refFigures is the part of the cells that may be the figures of a reference
+// whose letters stand elsewhere: 458883, 458 883.
+func (s *stats) refFigures() float64 {
+	return s.longDigits() + float64(s.pairs)/float64(max(1, s.n))
+}
+
+// isPairOfFigures: two numbers of as many figures, as the halves of a
+// reference.
+func isPairOfFigures(s string) bool {
+	i := strings.IndexAny(s, " -/")
+	return i >= 2 && i <= 5 && len(s) == 2*i+1 && allDigits(s[:i]) && allDigits(s[i+1:])
 }
 
 // serials is the part of the cells that are days as a spreadsheet counts

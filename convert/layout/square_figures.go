@@ -17,7 +17,7 @@ func (b *block) squareAndFigures() (square, figures *column) {
 		switch {
 		case c.stats.share(lookGrid) >= 0.8 && c.stats.figures() <= 4 && square == nil:
 			square = c
-		case c.stats.share(lookGrid) == 0 && (c.stats.longDigits() >= 0.8 || c.stats.tetrads()) && figures == nil:
+		case c.stats.share(lookGrid) == 0 && (c.stats.refFigures() >= 0.8 || c.stats.tetrads()) && figures == nil:
 			figures = c
 		}
 	}

@@ -14,6 +14,7 @@ type stats struct {
 	lastInt           int
 	hasInt            bool
 	lengths           [16]int // of digit-only texts
+	pairs             int     // 458 883
 	dotted3           int     // 73.317
 	big               int     // whole numbers above 10,000
 	numbers           int
@@ -51,6 +52,8 @@ func (s *stats) add(text string, l look) {
 		if n > 10000 {
 			s.big++
 		}
+	} else if len(text) == 10 && allDigits(text) {
+		s.lengths[10]++ // the figures of a square of one metre
 	} else if l.is(lookDecimal) {
 		s.numbers++
 		if i := len(text) - 4; i > 0 && text[i] == '.' {
@@ -58,6 +61,8 @@ func (s *stats) add(text string, l look) {
 		}
 	} else if isScientificNumber(text) {
 		s.lengths[6]++ // 5.45E+05 was six figures
+	} else if isPairOfFigures(text) {
+		s.pairs++
 	}
 }
 
