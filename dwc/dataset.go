@@ -58,18 +58,6 @@ type Party struct {
 	ORCID string
 }
 
-// PersonNamed returns the person of a name as people write it: the last word
-// is taken for the surname ("Ines Calloway"), or what stands before a comma
-// ("Calloway, Ines").
-func PersonNamed(name string) Party {
-	name = strings.Join(strings.Fields(name), " ")
-	if surname, given, ok := strings.Cut(name, ","); ok {
-		return Party{GivenName: strings.TrimSpace(given), Surname: strings.TrimSpace(surname)}
-	}
-	i := strings.LastIndexByte(name, ' ')
-	return Party{GivenName: strings.TrimSpace(name[:max(i, 0)]), Surname: name[i+1:]}
-}
-
 // Name returns the party's name as people write it: that of the person, or
 // else of the organisation, or else of the position.
 func (p Party) Name() string {

@@ -16,19 +16,14 @@ type subject struct {
 	found []reading.Finding
 }
 
-// Record checks one record and returns what there is to ask. Asks may be nil.
-// The findings name no cells; About says which value is concerned. The record
-// is not to be used elsewhere meanwhile.
-func Record(o *dwc.Occurrence, f *Facts, asks *Asks) []reading.Finding {
-	return new(RecordChecker).Check(o, f, asks)
-}
-
-// RecordChecker checks one record after the other, by the same checks as
-// Record, and remembers what it found right. The zero value is ready; it is for
-// one goroutine.
+// RecordChecker checks one record after the other, and remembers what it found
+// right: records that follow one another share most of it. The zero value is
+// ready; it is for one goroutine.
 type RecordChecker struct{ terms dwc.Checker }
 
-// Check does what Record does.
+// Check checks a record and returns what there is to ask. Asks may be nil. The
+// findings name no cells; About says which value is concerned. The record is
+// not to be used elsewhere meanwhile.
 func (c *RecordChecker) Check(o *dwc.Occurrence, f *Facts, asks *Asks) []reading.Finding {
 	if asks == nil {
 		asks = &nothingAsked

@@ -40,7 +40,7 @@ func codes(change func(o *dwc.Occurrence, f *validate.Facts), asks *validate.Ask
 	o, f := good()
 	change(&o, &f)
 	var list []string
-	for _, finding := range validate.Record(&o, &f, asks) {
+	for _, finding := range new(validate.RecordChecker).Check(&o, &f, asks) {
 		list = append(list, finding.Code)
 	}
 	return strings.Join(list, " ")
@@ -233,13 +233,13 @@ func FuzzFactsOf(f *testing.F) {
 	})
 }
 
-func ExampleRecord() {
+func ExampleRecordChecker() {
 	o := dwc.Occurrence{
 		BasisOfRecord: "HumanObservation", OccurrenceStatus: "present", ScientificName: "Agrotis exclamationis",
 		VernacularName: "Heart and Dart", IndividualCount: "3", SamplingProtocol: "light trap", LifeStage: "larva",
 	}
 	f := validate.Facts{Light: true, Count: 3, Counted: true}
-	for _, finding := range validate.Record(&o, &f, nil) {
+	for _, finding := range new(validate.RecordChecker).Check(&o, &f, nil) {
 		fmt.Println(finding.State, finding.Code)
 		fmt.Println(finding.Message)
 	}
@@ -251,10 +251,11 @@ func ExampleRecord() {
 // BenchmarkRecordWithNothingWrong is to cost under 2 µs.
 func BenchmarkRecordWithNothingWrong(b *testing.B) {
 	o, f := good()
+	var checker validate.RecordChecker
 	asks := &validate.Asks{SquareMetres: 1000, Days: 2, Ranks: []string{"species"}, Terms: []string{"lifeStage", "recordedBy"}, CountNeeded: true}
 	b.ReportAllocs()
 	for b.Loop() {
-		if found := validate.Record(&o, &f, asks); found != nil {
+		if found := checker.Check(&o, &f, asks); found != nil {
 			b.Fatal(found)
 		}
 	}

@@ -141,8 +141,11 @@ func TestORCID(t *testing.T) {
 
 // The addresses are those of Creative Commons' legal codes.
 func TestLicences(t *testing.T) {
+	const cc = "http://creativecommons.org/"
 	for written, want := range map[string]string{
-		"": "", "CC0": CC0, "cc-0 1.0": CC0, "CC BY": CCBY, "cc-by-4.0": CCBY, "CC BY-NC": CCBYNC, "ccbync": CCBYNC,
+		"": "", "CC0": cc + "publicdomain/zero/1.0/legalcode", "cc-0 1.0": cc + "publicdomain/zero/1.0/legalcode",
+		"CC BY": cc + "licenses/by/4.0/legalcode", "https://creativecommons.org/licenses/by/4.0/": cc + "licenses/by/4.0/legalcode",
+		"CC BY-NC": cc + "licenses/by-nc/4.0/legalcode", "ccbync": cc + "licenses/by-nc/4.0/legalcode",
 		"https://example.org/licence": "https://example.org/licence",
 	} {
 		got, err := Dataset{Licence: written}.LicenceURL()
