@@ -39,6 +39,8 @@ type column struct {
 	// about is the term of a measurement that stands in the column, empty for
 	// its value.
 	about string
+	// ignored: the project file leaves it out.
+	ignored bool
 }
 
 // Options say how a page is told.
@@ -90,7 +92,8 @@ func (p *Page) read(r *notebook.Row, o Options) {
 		c := column{heading: h, first: -1}
 		name, said := chosen[notebook.ColumnName(i+1)]
 		if said && name == "" {
-			p.columns = append(p.columns, c) // ignored
+			c.ignored = true
+			p.columns = append(p.columns, c)
 			continue
 		}
 		if !said {
@@ -152,6 +155,7 @@ func (p *Page) isOne(o Options) bool {
 	for i := range p.columns {
 		c := &p.columns[i]
 		switch {
+		case c.ignored:
 		case c.heading != "" && c.meaning == "":
 			other++
 		case c.term != "" && strings.ToLower(c.term) != c.term && strings.HasSuffix(c.heading, c.term):
@@ -190,6 +194,8 @@ func (p *Page) Print(w io.Writer) {
 		switch {
 		case c.heading == "":
 			continue
+		case c.ignored:
+			said = layout.LeftOut
 		case c.meaning == "":
 			said = "not understood"
 		case c.meaning == layout.Term && c.term == "":
@@ -224,8 +230,11 @@ func (p *Page) Entries() []layout.Entry {
 	}
 	e := layout.Entry{File: filepath.Base(p.file), Sheet: p.name, Page: layout.Terms, Columns: map[string]string{}}
 	for i := range p.columns {
-		if c := &p.columns[i]; c.term != "" {
+		switch c := &p.columns[i]; {
+		case c.term != "":
 			e.Columns[notebook.ColumnName(i+1)] = "term " + c.term
+		case c.ignored:
+			e.Columns[notebook.ColumnName(i+1)] = string(layout.Ignored)
 		}
 	}
 	return []layout.Entry{e}
@@ -242,7 +251,7 @@ func (p *Page) notUnderstood() []layout.Note {
 				Verdict: reading.QueryOf("column-repeated", fmt.Sprintf("Column %s, headed “%s”, repeats the term of column %s: it is read in rows where the first has nothing, and left out in others.", notebook.ColumnName(at.Col), c.heading, notebook.ColumnName(c.first+1))),
 				Ref:     at, Text: c.heading,
 			})
-		} else if c.heading != "" && c.meaning == "" {
+		} else if c.heading != "" && c.meaning == "" && !c.ignored {
 			notes = append(notes, layout.Note{
 				Verdict: reading.QueryOf("column-not-understood", fmt.Sprintf("Column %s, headed “%s”, is no Darwin Core term of a record and its cells are left out. Say in the project file what it holds.", notebook.ColumnName(i+1), c.heading)),
 				Ref:     at, Text: c.heading,

@@ -1,11 +1,13 @@
 package terms
 
 import (
+	"fmt"
 	"maps"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"fieldfare/convert/layout"
 	"fieldfare/convert/notebook"
@@ -85,7 +87,11 @@ func (p *Page) draft(r *notebook.Row, d *layout.Draft, out *layout.Outcome) {
 			continue
 		}
 		if i >= len(p.columns) || p.columns[i].meaning == "" {
-			out.Left[notUnderstood]++
+			if i < len(p.columns) && p.columns[i].ignored {
+				out.Left[layout.LeftOut]++
+			} else {
+				out.Left[notUnderstood]++
+			}
 			continue
 		}
 		c := &p.columns[i]
@@ -168,16 +174,37 @@ func (p *Page) dateOfParts(r *notebook.Row, d *layout.Draft) {
 	}
 	v := layout.Value{Meaning: layout.Date, Text: text, Heading: term, From: layout.FromCell, Ref: notebook.Ref{Col: p.at[term] + 1, Row: r.Number}}
 	if term == "year" {
-		for _, part := range []string{p.value(r, "month"), p.value(r, "day")} {
-			n, err := strconv.Atoi(part)
-			if err != nil {
-				break
-			}
-			v.Text += "-" + strconv.Itoa(n/10) + strconv.Itoa(n%10)
-		}
-		v.Verbatim = text
+		v.Text, v.Verbatim = joinedDate(text, p.value(r, "month"), p.value(r, "day")), text
 	}
 	d.Values = append(d.Values, v)
+}
+
+// joinedDate puts the parts of a date together as the reader of dates takes
+// them: figures as ISO 8601 has them, other words as people write them. What is
+// neither is told apart by its names, so that it is asked about and no figure
+// is taken for another part. A day without a month is left out: it says nothing.
+func joinedDate(year, month, day string) string {
+	m, numbered := twoFigures(month)
+	d, plain := twoFigures(day)
+	switch {
+	case month == "":
+		return year
+	case numbered && len(year) == 4 && day == "":
+		return fmt.Sprintf("%s-%02d", year, m)
+	case numbered && len(year) == 4 && plain:
+		return fmt.Sprintf("%s-%02d-%02d", year, m, d)
+	case numbered && m >= 1 && m <= 12:
+		return strings.TrimSpace(fmt.Sprintf("%s %s %s", day, time.Month(m), year))
+	case strings.ContainsAny(month, "0123456789"):
+		return strings.TrimSuffix(fmt.Sprintf("year %s, month %s, day %s", year, month, day), ", day ")
+	}
+	return strings.TrimSpace(day + " " + month + " " + year)
+}
+
+// twoFigures reads a number of one or two figures.
+func twoFigures(s string) (int, bool) {
+	n, err := strconv.ParseUint(s, 10, 8)
+	return int(n), err == nil && len(s) <= 2
 }
 
 // squared tells whether the row's place is read from its grid reference: it
