@@ -7,6 +7,7 @@ package privacy
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"fieldfare/convert/spool"
@@ -72,11 +73,17 @@ const CarriedWithheld = "wording"
 // dropUnlisted empties what only a taxon list can vouch for.
 func dropUnlisted(o *dwc.Occurrence) {
 	for _, term := range ListTerms {
-		if term == "scientificName" && binomial.MatchString(o.ScientificName) || term == "taxonRank" {
+		if term == "scientificName" && binomial.MatchString(o.ScientificName) || term == "taxonRank" && slices.Contains(ranks, o.TaxonRank) {
 			continue
 		}
 		o.Set(term, "")
 	}
+}
+
+// ranks are those of the names that are recorded without a list.
+var ranks = []string{
+	"kingdom", "phylum", "class", "order", "superfamily", "family", "subfamily", "tribe", "genus", "subgenus", "species", "species aggregate",
+	"subspecies", "variety", "form", "aberration", "hybrid",
 }
 
 var binomial = regexp.MustCompile(`^\p{Lu}\p{Ll}+( [\p{Ll}-]+){0,2}$`)
