@@ -43,7 +43,10 @@ func openGeoJSON(ctx context.Context, src *source, _ Options) (*Book, error) {
 		b.addNote("Some features are lines or areas; where they lie was not read.")
 	}
 	b.add(s, len(s.heads) > 0)
-	return b, b.notEmpty()
+	if err := b.notEmpty(); err != nil {
+		return nil, err
+	}
+	return b, nil
 }
 
 // feature is one feature of a collection.

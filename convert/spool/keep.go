@@ -54,9 +54,12 @@ func (s *Spool) OpenKept(parts []byte, rows *io.SectionReader) (*Kept, error) {
 	d := decoder{s: string(parts)}
 	for range d.size() {
 		p := &Part{Kind: Kind(d.num())}
+		if int(p.Kind) >= Kinds {
+			return nil, errSpool
+		}
 		for range d.size() {
 			term := d.byte()
-			if int(term) >= numTerms || int(p.Kind) >= Kinds {
+			if int(term) >= numTerms {
 				return nil, errSpool
 			}
 			p.Terms, p.Values = append(p.Terms, term), append(p.Values, d.text())
