@@ -18,7 +18,7 @@ type accounts struct {
 	skips     map[string]int
 	checks    map[checkKey]int
 	heldBack  int
-	questions report.Questions
+	questions *report.Questions
 	// asked counts the records by the requirements of the scheme.
 	requirements []validate.Requirement
 	asked        askedCounts
@@ -38,7 +38,8 @@ type checkKey struct {
 func newAccounts(books *bookRuns, s *settings, job Job) *accounts {
 	return &accounts{
 		sheets: make([]sheetCounts, len(books.sheets)), skips: map[string]int{}, checks: map[checkKey]int{}, requirements: s.requirements(),
-		exhibit: newExhibit(books, job, s),
+		questions: report.NewQuestions(s.temp),
+		exhibit:   newExhibit(books, job, s),
 	}
 }
 

@@ -53,8 +53,29 @@ func (s *settings) requirements() []validate.Requirement {
 	return list
 }
 
+// obstacles are what keeps records from being handed in, by cause.
+type obstacles map[string]*report.Cause
+
+// add takes in a question, the most frequent first.
+func (o obstacles) add(q *report.Question) {
+	if q.State != reading.Held {
+		return
+	}
+	key := q.Code
+	if q.Code == "asks-term" {
+		key += q.Written
+	}
+	c := o[key]
+	if c == nil {
+		c = &report.Cause{Check: q.Code, Says: firstSentence(q)}
+		o[key] = c
+	}
+	c.Records += q.Records
+	c.Cases++
+}
+
 // asked draws up the answer; nil where nothing is asked for.
-func (s *settings) asked(counts *askedCounts, questions []*report.Question) *report.Asked {
+func (s *settings) asked(counts *askedCounts, inTheWay obstacles) *report.Asked {
 	requirements := s.requirements()
 	if len(requirements) == 0 {
 		return nil
@@ -63,24 +84,7 @@ func (s *settings) asked(counts *askedCounts, questions []*report.Question) *rep
 	for _, q := range requirements {
 		a.Requirements = append(a.Requirements, report.Requirement{Asks: q.Text, Met: counts.records - counts.unmet[q]})
 	}
-	causes := map[string]*report.Cause{}
-	for _, q := range questions {
-		if q.State != reading.Held {
-			continue
-		}
-		key := q.Code
-		if q.Code == "asks-term" {
-			key += q.Written
-		}
-		c := causes[key]
-		if c == nil { // the questions come with the most frequent first
-			c = &report.Cause{Check: q.Code, Says: firstSentence(q)}
-			causes[key] = c
-		}
-		c.Records += q.Records
-		c.Cases++
-	}
-	for _, c := range causes {
+	for _, c := range inTheWay {
 		a.InTheWay = append(a.InTheWay, *c)
 	}
 	slices.SortFunc(a.InTheWay, func(x, y report.Cause) int {

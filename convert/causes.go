@@ -15,34 +15,48 @@ type cause struct {
 	check   string
 	state   reading.State
 	records int
-	cases   []*report.Question
+	cases   int
+	first   *report.Question
+	named   []string // what is written in the first of them
 }
 
-// causesOf groups questions by their check: held first, then by how many
-// records they concern.
-func causesOf(questions []*report.Question) []cause {
-	type key struct {
-		check string
-		state reading.State
-	}
-	var list []cause
-	at := map[key]int{}
-	for _, q := range questions {
-		check, _, _ := strings.Cut(q.Code, " ") // the worst of several
-		k := key{check, q.State}
-		i, found := at[k]
-		if !found {
-			i = len(list)
-			at[k] = i
-			list = append(list, cause{check: check, state: q.State})
+// causes groups questions, given in their order, by their check.
+type causes struct {
+	list []cause
+	at   map[causeKey]int
+}
+
+type causeKey struct {
+	check string
+	state reading.State
+}
+
+func (c *causes) add(q *report.Question) {
+	check, _, _ := strings.Cut(q.Code, " ") // the worst of several
+	k := causeKey{check, q.State}
+	i, found := c.at[k]
+	if !found {
+		if c.at == nil {
+			c.at = map[causeKey]int{}
 		}
-		list[i].records += q.Records
-		list[i].cases = append(list[i].cases, q)
+		i = len(c.list)
+		c.at[k] = i
+		c.list = append(c.list, cause{check: check, state: q.State, first: q})
 	}
-	slices.SortStableFunc(list, func(a, b cause) int {
+	of := &c.list[i]
+	of.records += q.Records
+	of.cases++
+	if q.Written != "" && len(of.named) < casesNamed {
+		of.named = append(of.named, shortened(q.Written))
+	}
+}
+
+// sorted returns the causes: held first, then by how many records they concern.
+func (c *causes) sorted() []cause {
+	slices.SortStableFunc(c.list, func(a, b cause) int {
 		return cmp.Or(cmp.Compare(b.state, a.state), cmp.Compare(b.records, a.records), cmp.Compare(a.check, b.check))
 	})
-	return list
+	return c.list
 }
 
 // Cases named in one line, and the longest text of one, in characters.
@@ -55,22 +69,17 @@ const (
 func (c *cause) words() string {
 	says, known := causeWords[c.check]
 	if !known {
-		text := firstSentence(c.cases[0])
-		if n := len(c.cases) - 1; n > 0 {
+		text := firstSentence(c.first)
+		if n := c.cases - 1; n > 0 {
 			text += fmt.Sprintf(" (and %s like it)", count(n, "more case"))
 		}
 		return text
 	}
-	var named []string
-	for _, q := range c.cases {
-		if q.Written != "" && len(named) < casesNamed {
-			named = append(named, shortened(q.Written))
-		}
-	}
+	named := slices.Clone(c.named)
 	if len(named) == 0 {
 		return says
 	}
-	if n := len(c.cases) - len(named); n > 0 {
+	if n := c.cases - len(named); n > 0 {
 		named = append(named, fmt.Sprintf("and %d more", n))
 	}
 	return says + " (" + strings.Join(named, "; ") + ")"

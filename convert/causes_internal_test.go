@@ -28,14 +28,18 @@ func TestChecksHaveWords(t *testing.T) {
 }
 
 func TestCausesAreOneACheck(t *testing.T) {
-	causes := causesOf([]*report.Question{
+	var of causes
+	for _, q := range []*report.Question{
 		{Code: "no-such-day", State: reading.Held, Written: "31/32.vi.18", Records: 9},
 		{Code: "uneven-figures", State: reading.Held, Written: "TL 458 83", Records: 9},
 		{Code: "no-such-day weekday-disagrees", State: reading.Held, Written: "31 June 1999", Records: 1},
 		{Code: "month-only", State: reading.Query, Written: "June 1999", Records: 40},
 		{Code: "never-heard-of", State: reading.Query, Written: "x", Message: "“x” is odd. Look at it.", Records: 1},
 		{Code: "never-heard-of", State: reading.Query, Written: "y", Message: "“y” is odd. Look at it.", Records: 1},
-	})
+	} {
+		of.add(q)
+	}
+	causes := of.sorted()
 	require.Len(t, causes, 4)
 	assert.Equal(t, 10, causes[0].records, "held first, most records first")
 	assert.Equal(t, "a day that the calendar does not have (31/32.vi.18; 31 June 1999)", causes[0].words())

@@ -41,9 +41,9 @@ func (r *Result) Closing() string {
 	if s.VisitsLeft > 0 {
 		fmt.Fprintf(&b, "%s with nothing found left out: an archive of occurrences has no place for them. With shape = \"event\" under [dataset] in the project file they are handed in.\n", count(s.VisitsLeft, "visit"))
 	}
-	if len(r.Questions) > 0 {
+	if r.Asking > 0 {
 		b.WriteString("\nWhat matters most:\n")
-		causes := causesOf(r.Questions)
+		causes := r.causes
 		for i := range causes {
 			if i == mainCauses {
 				fmt.Fprintf(&b, "  and %s.\n", count(len(causes)-i, "more cause"))
@@ -52,7 +52,7 @@ func (r *Result) Closing() string {
 			c := &causes[i]
 			fmt.Fprintf(&b, "  %-6s %s: %s\n", c.state, count(c.records, "record"), c.words())
 		}
-		fmt.Fprintf(&b, "All in all %s, one answer each.\n", count(len(r.Questions), "question"))
+		fmt.Fprintf(&b, "All in all %s, one answer each.\n", count(r.Asking, "question"))
 	}
 	if n := len(s.Dataset.Missing); n > 0 && s.Occurrences > 0 {
 		missing := strings.Join(s.Dataset.Missing[:min(n, mainCauses)], "; ")
@@ -82,7 +82,7 @@ func (r *Result) Closing() string {
 		if r.Exact != "" {
 			fmt.Fprintf(&b, "\nTAKE CARE: “%s” holds every place exactly as recorded.\nGive it to the person who is entitled to it and to nobody else; %s is the one to hand in.\n", r.Exact, SubmissionFile)
 		}
-		if len(r.Questions) > 0 {
+		if r.Asking > 0 {
 			fmt.Fprintf(&b, "Next: open %s, fill in your answers, and run the same again with\n  --answers %q\n", QueriesFile, filepath.Join(r.Out, QueriesFile))
 		}
 	}
@@ -139,7 +139,7 @@ func (r *Result) startPage(aboutFiles []string) []string {
 	for _, note := range aboutFiles {
 		lines = append(lines, "  "+note)
 	}
-	if len(r.Questions) == 0 {
+	if r.Asking == 0 {
 		lines = append(lines, "", "There is nothing to answer.")
 	}
 	return lines

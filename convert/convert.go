@@ -26,8 +26,12 @@ var usualOutputs = []string{SubmissionFile, QueriesFile, ReportFile, SummaryFile
 
 // Result is what a run found.
 type Result struct {
-	Summary   report.Summary
+	Summary report.Summary
+	// Questions are the questions in the order of the workbook, or the first
+	// of very many; Asking is how many there are.
 	Questions []*report.Question
+	Asking    int
+	causes    []cause
 	// Readings say how each sheet was read, in the order of the notebooks.
 	Readings []SheetReading
 	// Standard is the report of the standard's own tests; nil where the job

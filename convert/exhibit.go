@@ -115,7 +115,7 @@ func (e *exhibit) labels(books *bookRuns) (files []string, sheets []label, priva
 func (w *writer) report(result *Result) *report.Report {
 	e := &w.accounts.exhibit
 	_, labels, privateBooks := e.labels(w.books)
-	r := &report.Report{Title: w.project.Dataset.Title, Summary: &result.Summary, Season: e.season, Questions: len(result.Questions)}
+	r := &report.Report{Title: w.project.Dataset.Title, Summary: &result.Summary, Season: e.season, Questions: result.Asking}
 	if r.Title == "" {
 		r.Title = "Records checked and made ready"
 	}

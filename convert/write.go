@@ -17,6 +17,7 @@ import (
 // writeAll writes the outputs and keeps the accounts, row by row.
 func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *spool.Spool, set *setView, out *stage.Folder) (*Result, error) {
 	w := &writer{settings: s, publisher: publisher{settings: s}, books: books, set: set, ids: newIdentities(s.project.Dataset.ID, set), accounts: newAccounts(books, s, job)}
+	defer w.accounts.questions.Close()
 	var err error
 	if w.standard, err = newStandard(job); err != nil {
 		return nil, err
@@ -231,11 +232,15 @@ func allFindings(row *spool.Row) []reading.Finding {
 // finish closes the outputs and draws up the result.
 func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 	metadata := w.metadata(w.set.covers(w.settings))
-	result := &Result{Questions: w.accounts.questions.Sorted(), Readings: w.books.readings()}
+	result := &Result{Readings: w.books.readings()}
+	inTheWay, err := result.ask(w.accounts.questions)
+	if err != nil {
+		return nil, err
+	}
 	result.Notes = append(slices.Concat(w.books.notes, w.problems(), w.notes), w.unfitting(w.books)...)
 	result.Cautions = w.cautions()
 	result.Summary = w.accounts.summary(w.books, w.versions, metadata)
-	result.Summary.Asks = w.asked(&w.accounts.asked, result.Questions)
+	result.Summary.Asks = w.asked(&w.accounts.asked, inTheWay)
 	result.Standard = w.standard
 	if !job.writes() {
 		return result, nil
@@ -262,7 +267,7 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := w.queries.Finish(queries, job.Out, result.startPage(w.books.fileNotes()), result.Questions); err != nil {
+	if err := w.queries.Finish(queries, job.Out, result.startPage(w.books.fileNotes()), w.accounts.questions.All()); err != nil {
 		return nil, err
 	}
 	if err := queries.Close(); err != nil {

@@ -2,6 +2,7 @@ package report
 
 import (
 	"io"
+	"iter"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -83,7 +84,7 @@ func (w *Workbook) AddSkipped(reason string, at Place, row int, cells []string) 
 // Finish writes the questions and the first page, and the workbook to out.
 // Folder is where the workbook will stand, so that its links can find the
 // notebooks from there.
-func (w *Workbook) Finish(out io.Writer, folder string, lines []string, questions []*Question) error {
+func (w *Workbook) Finish(out io.Writer, folder string, lines []string, questions iter.Seq2[*Question, error]) error {
 	defer w.file.Close()
 	if err := w.start(lines); err != nil {
 		return err
@@ -132,11 +133,16 @@ func (w *Workbook) start(lines []string) error {
 // worksheet with many more of them opens slowly. The rest share one.
 const ownChoices = 5000
 
-func (w *Workbook) questions(folder string, questions []*Question) error {
+func (w *Workbook) questions(folder string, questions iter.Seq2[*Question, error]) error {
 	// The link has a column of its own: not every spreadsheet program wraps one.
 	p := &page{w: w, name: pageQuestions, headings: append(slices.Clone(QuestionHeadings), "First of them"), widths: questionWidths, made: true, answers: true, numbers: recordsColumn, printed: whereColumn}
 	c := &choices{w: w}
-	for i, q := range questions {
+	i := -1
+	for q, err := range questions {
+		if err != nil {
+			return err
+		}
+		i++
 		var where []string
 		for _, at := range q.Places[:min(len(q.Places), 3)] {
 			where = append(where, at.String())
@@ -163,8 +169,12 @@ func (w *Workbook) questions(folder string, questions []*Question) error {
 			}
 		}
 	}
-	if n := len(questions); n > ownChoices {
-		if err := c.shared(p.sheet, ownChoices+2, p.row); err != nil {
+	if i >= ownChoices {
+		first := ownChoices + 2
+		if p.sheets > 1 {
+			first = 2
+		}
+		if err := c.shared(p.sheet, first, p.row); err != nil {
 			return err
 		}
 	}

@@ -3,8 +3,6 @@
 package report
 
 import (
-	"cmp"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -55,52 +53,3 @@ func (q *Question) suggestion() string {
 
 // placesKept is how many places a question names; the Rows page has them all.
 const placesKept = 20
-
-// Questions collects findings into questions. The zero value is ready.
-type Questions struct {
-	byKey map[key]*Question
-}
-
-type key struct{ about, written, code string }
-
-// Add counts one finding of one record at the place.
-func (q *Questions) Add(f *reading.Finding, at Place) {
-	if f.State == reading.Fair {
-		return
-	}
-	k := key{f.About, f.Written, f.Code}
-	question := q.byKey[k]
-	if question == nil {
-		if q.byKey == nil {
-			q.byKey = map[key]*Question{}
-		}
-		question = &Question{About: f.About, Written: f.Written, Code: f.Code, State: f.State, Message: f.Message, Candidates: f.Candidates}
-		q.byKey[k] = question
-	}
-	question.State = max(question.State, f.State)
-	question.Records++
-	if len(question.Places) < placesKept {
-		question.Places = append(question.Places, at)
-	} else {
-		question.Others++
-	}
-}
-
-// Sorted returns the questions: held first, then by how many records the
-// answer frees, then by place in the notebooks.
-func (q *Questions) Sorted() []*Question {
-	list := make([]*Question, 0, len(q.byKey))
-	for _, question := range q.byKey {
-		list = append(list, question)
-	}
-	slices.SortFunc(list, func(a, b *Question) int {
-		return cmp.Or(
-			cmp.Compare(b.State, a.State),
-			cmp.Compare(b.Records, a.Records),
-			cmp.Compare(a.About, b.About),
-			cmp.Compare(a.Written, b.Written),
-			cmp.Compare(a.Code, b.Code),
-		)
-	})
-	return list
-}
