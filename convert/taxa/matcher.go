@@ -69,7 +69,7 @@ type cached struct {
 }
 
 // cacheSize bounds a Matcher's memory; a full cache is begun anew.
-const cacheSize = 1 << 16
+const cacheSize = 1 << 14
 
 // NewMatcher returns a Matcher for one worker.
 func (ix *Index) NewMatcher() *Matcher {
