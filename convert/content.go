@@ -1,10 +1,9 @@
 package convert
 
 import (
-	"slices"
-
 	"fieldfare/convert/identity"
 	"fieldfare/convert/layout"
+	"fieldfare/convert/spool"
 	"fieldfare/dwc"
 )
 
@@ -12,26 +11,46 @@ import (
 // written, whatever the order of the columns. What came from a file's name or
 // the project file does not count, so that renaming changes nothing.
 func (in *interpreter) content(d *draft) [16]byte {
-	if !in.sameMeanings(d) {
-		in.order, in.meanings = in.order[:0], in.meanings[:0]
-		for i := range d.Values {
-			m := meaningOf(&d.Values[i])
-			in.meanings = append(in.meanings, m)
-			if rank, counts := contentRanks[m]; counts {
-				in.order = append(in.order, rank<<32|i)
+	said := identity.Begin(in.said)
+	at := d.shape.content
+	withheld := d.o.InformationWithheld != ""
+	for len(at) > 0 {
+		if f := d.facetOf(at[0].kind); f != nil && !withheld {
+			said = append(said, f.written...)
+			for kind := at[0].kind; len(at) > 0 && at[0].kind == kind; {
+				at = at[1:]
 			}
+			continue
 		}
-		slices.Sort(in.order)
+		v := &d.Values[at[0].value]
+		text := v.Text
+		if withheld {
+			text = in.unnamed(d, v)
+		}
+		said = appendSaid(said, v, text)
+		at = at[1:]
 	}
-	in.parts = in.parts[:0]
-	for _, at := range in.order {
-		v := &d.Values[at&(1<<32-1)]
-		in.parts = append(in.parts, string(v.Meaning), v.Text, v.Sex, v.Stage)
-		if d.o.InformationWithheld != "" {
-			in.parts[len(in.parts)-3] = in.unnamed(d, v)
+	in.said = said
+	return identity.Of(said)
+}
+
+// written appends the values that a step reads as they enter the fingerprint,
+// where they stand together.
+func (in *interpreter) written(said []byte, d *draft, kind spool.Kind) []byte {
+	for _, c := range d.shape.content {
+		if c.kind == int(kind) {
+			v := &d.Values[c.value]
+			said = appendSaid(said, v, v.Text)
 		}
 	}
-	return identity.Content(in.parts)
+	return said
+}
+
+func appendSaid(said []byte, v *layout.Value, text string) []byte {
+	said = identity.Append(said, string(v.Meaning))
+	said = identity.Append(said, text)
+	said = identity.Append(said, v.Sex)
+	return identity.Append(said, v.Stage)
 }
 
 // unnamed is a value as it enters the fingerprint of a record with somebody
@@ -56,20 +75,6 @@ func meaningOf(v *layout.Value) layout.Meaning {
 	return v.Meaning
 }
 
-// sameMeanings tells whether the draft's values are in the order of those of
-// the draft before, as they are all down a list.
-func (in *interpreter) sameMeanings(d *draft) bool {
-	if len(d.Values) != len(in.meanings) {
-		return false
-	}
-	for i, m := range in.meanings {
-		if meaningOf(&d.Values[i]) != m {
-			return false
-		}
-	}
-	return true
-}
-
 // contentRanks are the places of the meanings in contentMeanings.
 var contentRanks = func() map[layout.Meaning]int {
 	ranks := map[layout.Meaning]int{}
@@ -81,13 +86,13 @@ var contentRanks = func() map[layout.Meaning]int {
 
 // partContent tells the occurrences of one row apart, which differ in sex,
 // stage and the like.
-func (in *interpreter) partContent(content [16]byte, o *dwc.Occurrence) [16]byte {
-	in.parts = append(in.parts[:0], string(content[:]), o.Sex, o.LifeStage, o.Caste, o.Vitality, o.OccurrenceStatus)
-	return identity.Content(in.parts)
+func partContent(content [16]byte, o *dwc.Occurrence) [16]byte {
+	return identity.Content([]string{string(content[:]), o.Sex, o.LifeStage, o.Caste, o.Vitality, o.OccurrenceStatus})
 }
 
 // contentMeanings are the values that make a record what it is, in the fixed
-// order in which they enter its fingerprint.
+// order in which they enter its fingerprint. Those that one step reads stand
+// together.
 var contentMeanings = []layout.Meaning{
 	layout.RecordID, layout.Date, layout.EndDate, layout.Time, layout.EndTime,
 	layout.Taxon, layout.Scientific, layout.Vernacular, layout.Authorship, layout.TaxonNumber,

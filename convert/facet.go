@@ -1,12 +1,14 @@
 package convert
 
 import (
-	"bytes"
-	"encoding/binary"
+	"hash/maphash"
+	"strings"
 	"sync"
 	"sync/atomic"
 
 	"fieldfare/convert/layout"
+	"fieldfare/convert/notebook"
+	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
 	"fieldfare/validate"
 )
@@ -18,7 +20,10 @@ import (
 
 // facet is what one step made of a draft's values.
 type facet struct {
-	clean bool // there was nothing to ask; else each draft is read for itself
+	of    facetKey
+	hash  uint64
+	next  *facet // another with the same hash
+	clean bool   // there was nothing to ask; else each draft is read for itself
 	part  *spool.Part
 	facts validate.Facts
 	// beside, lit and read as in draft; the value read is in the place of the
@@ -26,16 +31,84 @@ type facet struct {
 	beside, lit string
 	read        *layout.Value
 	at          int
+	written     []byte                     // the values as they enter the record's fingerprint
+	harmless    []harmless                 // terms of the part that hold nothing to scrub
 	used        atomic.Bool                // by a second row
 	kept        atomic.Pointer[spool.Part] // the part as the spool has it; nil before
 }
 
-// facets are what the workers have read so far, by the values it was made of.
+// facetKey is all that a step's reading depends on: the page, the values but
+// for their addresses, and what else was known.
+type facetKey struct {
+	sheet  *sheetRun
+	walk   int
+	values []layout.Value
+	placed []bool // whether the value has an address at all
+	beside beside
+}
+
+// beside is what else the reading of a step depends on.
+type beside struct {
+	light, night, empty bool
+	month, genus        string
+}
+
+// fits tells whether those of the draft's values, read beside the same, are
+// what the key stands for.
+func (k *facetKey) fits(d *draft, values []int, b *beside) bool {
+	if k.sheet != d.sheet || k.walk != d.sheet.walk || len(values) != len(k.values) || k.beside != *b {
+		return false
+	}
+	for n, i := range values {
+		v, w := &d.Values[i], &k.values[n]
+		if v.Text != w.Text || v.Verbatim != w.Verbatim || v.Raw != w.Raw || v.Kind != w.Kind || v.Ref.Row > 0 != k.placed[n] ||
+			v.Meaning != w.Meaning || v.Heading != w.Heading || v.From != w.From || v.Sex != w.Sex || v.Stage != w.Stage {
+			return false
+		}
+	}
+	return true
+}
+
+func keyOf(d *draft, values []int, b *beside) facetKey {
+	k := facetKey{sheet: d.sheet, walk: d.sheet.walk, beside: *b}
+	k.beside.genus = strings.Clone(b.genus)
+	for _, i := range values {
+		v := d.Values[i]
+		k.placed = append(k.placed, v.Ref.Row > 0)
+		v.Text, v.Verbatim, v.Raw = strings.Clone(v.Text), strings.Clone(v.Verbatim), strings.Clone(v.Raw) // not the whole line
+		v.Ref, v.Doubt = notebook.Ref{}, reading.Verdict{}
+		k.values = append(k.values, v)
+	}
+	return k
+}
+
+// facetSeed is of the hashes by which facets are found; nothing else depends
+// on them.
+var facetSeed = maphash.MakeSeed()
+
+// hashOf tells most keys of a kind apart.
+func hashOf(d *draft, values []int, b *beside) uint64 {
+	const odd = 0x9E3779B97F4A7C15 // 2^64 over the golden ratio
+	h := uint64(len(values))
+	for _, i := range values {
+		h = (h ^ maphash.String(facetSeed, d.Values[i].Text)) * odd
+	}
+	for _, text := range [...]string{b.month, b.genus} {
+		if text != "" {
+			h = (h ^ maphash.String(facetSeed, text)) * odd
+		}
+	}
+	return h ^ h>>32
+}
+
+// facets are what the workers have read so far, by the hash of the values it
+// was made of.
 type facets struct {
 	parts *spool.Parts
 	kinds [spool.Kinds]struct {
 		sync.RWMutex
-		known map[string]*facet
+		known map[uint64]*facet
+		n     int
 	}
 }
 
@@ -45,49 +118,56 @@ const facetsKept = 8192
 func newFacets(parts *spool.Parts) *facets {
 	f := &facets{parts: parts}
 	for kind := range f.kinds {
-		f.kinds[kind].known = map[string]*facet{}
+		f.kinds[kind].known = map[uint64]*facet{}
 	}
 	return f
 }
 
-// find returns what is known of a key; nil for nothing. A part that is met
-// again is kept for the spool.
-func (m *facets) find(kind spool.Kind, key []byte) *facet {
+// find returns what is known of a draft's values; nil for nothing.
+func (m *facets) find(kind spool.Kind, hash uint64, d *draft, values []int, b *beside) *facet {
 	k := &m.kinds[kind]
 	k.RLock()
-	f := k.known[string(key)]
-	k.RUnlock()
-	if f != nil && f.part != nil && f.used.CompareAndSwap(false, true) {
-		kept := *f.part
-		if !trespasses(&kept) {
-			m.parts.Keep(&kept)
-		}
-		f.kept.Store(&kept)
+	defer k.RUnlock()
+	f := k.known[hash]
+	for f != nil && !f.of.fits(d, values, b) {
+		f = f.next
 	}
 	return f
 }
 
-func (m *facets) add(kind spool.Kind, key []byte, f *facet) {
+func (m *facets) add(kind spool.Kind, f *facet) {
 	k := &m.kinds[kind]
 	k.Lock()
 	defer k.Unlock()
-	if len(k.known) >= facetsKept {
+	if k.n++; k.n > facetsKept {
 		clear(k.known)
+		k.n = 1
 	}
-	k.known[string(key)] = f
+	f.next = k.known[f.hash]
+	k.known[f.hash] = f
 }
 
-// lastFacet is the facet of the draft before.
-type lastFacet struct {
-	key   []byte
-	facet *facet
+// again is called where a facet is met again: its part is then kept for the
+// spool.
+func (m *facets) again(f *facet) {
+	if f.part == nil || f.kept.Load() != nil || !f.used.CompareAndSwap(false, true) {
+		return
+	}
+	kept := *f.part
+	if !trespasses(&kept) {
+		m.parts.Keep(&kept)
+	}
+	f.kept.Store(&kept)
 }
 
-// facetKeys are the values of a draft, by the step that reads them.
-type facetKeys struct {
-	keys   [spool.Kinds][]byte
-	values [spool.Kinds][]int // by their places in the draft
+// recentFacets are the facets that one worker met last: that of the draft
+// before, and others by their hashes.
+type recentFacets struct {
+	last   *facet
+	others [1 << recentBits]*facet
 }
+
+const recentBits = 11
 
 // kindOf returns the step that reads the values of a meaning.
 func kindOf(m layout.Meaning) (kind spool.Kind, ok bool) {
@@ -106,65 +186,49 @@ func kindOf(m layout.Meaning) (kind spool.Kind, ok bool) {
 	return 0, false
 }
 
-// set gathers the values of a draft. A key holds all of a value but its
-// address, and the page, on which some of the reading depends.
-func (k *facetKeys) set(d *draft) {
-	for kind := range k.keys {
-		k.keys[kind] = binary.AppendUvarint(k.keys[kind][:0], uint64(d.sheet.index<<1|d.sheet.walk&1))
-		k.values[kind] = k.values[kind][:0]
-	}
-	for i := range d.Values {
-		v := &d.Values[i]
-		kind, ok := kindOf(v.Meaning)
-		if !ok {
-			continue
-		}
-		key := k.keys[kind]
-		for _, text := range [...]string{string(v.Meaning), v.Text, v.Verbatim, v.Raw, v.Heading, string(v.From)} {
-			key = binary.AppendUvarint(key, uint64(len(text)))
-			key = append(key, text...)
-		}
-		k.keys[kind] = append(key, byte(v.Kind), flag(v.Ref.Row > 0))
-		k.values[kind] = append(k.values[kind], i)
-	}
-}
-
-func flag(b bool) byte {
-	if b {
-		return 1
-	}
-	return 0
-}
-
 // step reads some of a draft's values, or recalls what was made of the same
-// values before. Beside is what else the reading depends on.
-func (in *interpreter) step(d *draft, kind spool.Kind, read func(*draft), beside string) {
+// values before.
+func (in *interpreter) step(d *draft, kind spool.Kind, read func(*draft), b beside) {
 	if in.answers.Len() > 0 {
 		read(d) // an answer may be about several values together
 		return
 	}
-	k := &in.keys
-	k.keys[kind] = append(append(k.keys[kind], 0), beside...)
-	key, last := k.keys[kind], &in.last[kind]
-	f := last.facet
-	if f == nil || f.part != nil && f.kept.Load() == nil || !bytes.Equal(key, last.key) {
-		f = in.facets.find(kind, key)
-		if f == nil {
-			f = in.facet(d, kind, read)
-			in.facets.add(kind, key, f)
+	values, recent := d.shape.of[kind], &in.recent[kind]
+	f := recent.last
+	if f == nil || !f.of.fits(d, values, &b) {
+		hash := hashOf(d, values, &b)
+		other := &recent.others[hash>>(64-recentBits)]
+		if f = *other; f == nil || f.hash != hash || !f.of.fits(d, values, &b) {
+			if f = in.facets.find(kind, hash, d, values, &b); f == nil {
+				f = in.facet(d, kind, read)
+				f.of, f.hash = keyOf(d, values, &b), hash
+				in.facets.add(kind, f)
+				recent.last, *other = f, f
+				in.take(d, kind, f, read)
+				return
+			}
+			*other = f
 		}
-		last.facet, last.key = f, append(last.key[:0], key...)
+		recent.last = f
 	}
+	in.facets.again(f)
+	in.take(d, kind, f, read)
+}
+
+// take gives a draft what the facet holds, or reads its values where there is
+// something to ask about them.
+func (in *interpreter) take(d *draft, kind spool.Kind, f *facet, read func(*draft)) {
 	if !f.clean {
 		read(d)
 		return
 	}
-	f.fill(d, kind, k.values[kind])
+	d.facets[kind] = f
+	f.fill(d, kind, d.shape.of[kind])
 }
 
 // facet reads a draft's values on a draft that has nothing else yet.
 func (in *interpreter) facet(d *draft, kind spool.Kind, read func(*draft)) *facet {
-	alone := draft{Draft: d.Draft, sheet: d.sheet, genus: d.genus}
+	alone := draft{Draft: d.Draft, sheet: d.sheet, genus: d.genus, shape: d.shape}
 	alone.facts.Light, alone.o.Month = d.facts.Light, d.o.Month
 	before, facts := alone.o, alone.facts
 	read(&alone)
@@ -184,7 +248,7 @@ func (in *interpreter) facet(d *draft, kind spool.Kind, read func(*draft)) *face
 		f.read = alone.read.place.value
 	}
 	if f.read != nil {
-		for n, i := range in.keys.values[kind] {
+		for n, i := range d.shape.of[kind] {
 			if d.Values[i].Ref == f.read.Ref {
 				f.at = n
 				break
@@ -193,6 +257,8 @@ func (in *interpreter) facet(d *draft, kind spool.Kind, read func(*draft)) *face
 		kept := *f.read
 		f.read = &kept
 	}
+	f.written = in.written(nil, d, kind)
+	f.harmless = in.harmless(f.part)
 	return f
 }
 
@@ -200,6 +266,9 @@ func (in *interpreter) facet(d *draft, kind spool.Kind, read func(*draft)) *face
 func (f *facet) fill(d *draft, kind spool.Kind, values []int) {
 	f.part.Fill(&d.o)
 	d.parts[kind] = f.kept.Load()
+	for i := range f.harmless {
+		d.harmless[f.harmless[i].at] = f.harmless[i].text
+	}
 	from, to := &f.facts, &d.facts
 	read := readValue{value: f.read}
 	if f.at >= 0 {
@@ -235,15 +304,4 @@ func (r readValue) here() *layout.Value {
 	v := *r.value
 	v.Ref = r.at.Ref
 	return &v
-}
-
-// flags tells cases apart in a key.
-func flags(set ...bool) string {
-	n := 0
-	for i, f := range set {
-		if f {
-			n |= 1 << i
-		}
-	}
-	return "0123456789"[n : n+1]
 }

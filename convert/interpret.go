@@ -14,20 +14,18 @@ import (
 // remembers what it has read.
 type interpreter struct {
 	*settings
-	names    *taxa.Matcher
-	memory   memory
-	parts    []string // of a content fingerprint, used again
-	order    []int    // of the values in it, for a draft with these meanings
-	meanings []layout.Meaning
-	now      draft // that is being read, likewise
-	facets   *facets
-	keys     facetKeys // of the draft that is being read
-	last     [spool.Kinds]lastFacet
-	checks   validate.RecordChecker
+	names  *taxa.Matcher
+	memory memory
+	said   []byte // of a content fingerprint, used again
+	now    draft  // that is being read, likewise
+	shapes shapes // of the drafts read last
+	facets *facets
+	recent *[spool.Kinds]recentFacets
+	checks validate.RecordChecker
 }
 
 func newInterpreter(s *settings, f *facets) *interpreter {
-	return &interpreter{settings: s, names: s.taxa.NewMatcher(), memory: newMemory(), facets: f}
+	return &interpreter{settings: s, names: s.taxa.NewMatcher(), memory: newMemory(), facets: f, recent: new([spool.Kinds]recentFacets)}
 }
 
 // row reads one source row into out, whose slices are used again.
@@ -78,9 +76,14 @@ type draft struct {
 	lit      string // the hour, as 22:45, where it was read
 	refHeld  bool   // a reference is there but could not be read
 	// read are the values as they were read, several of a row as one.
-	read struct{ date, name, place readValue }
-	// parts are those that the record shares with others.
-	parts [spool.Kinds]*spool.Part
+	read  struct{ date, name, place readValue }
+	shape *shape
+	// facets are those steps' that were recalled whole, and parts those that
+	// the record shares with others.
+	facets [spool.Kinds]*facet
+	parts  [spool.Kinds]*spool.Part
+	// harmless are texts of the writtenTerms in which there is nothing to scrub.
+	harmless [maxWritten]string
 }
 
 // draft reads one draft of a row with those cells into the records of out. A draft that is no record
@@ -95,13 +98,13 @@ func (in *interpreter) draft(d *draft, cells []string, out *spool.Row) (skip str
 			in.note(d, v.Doubt, v)
 		}
 	}
-	in.keys.set(d)
-	in.step(d, spool.Method, in.how, "") // first: whether it is a light trap decides what a date means
-	in.step(d, spool.Date, in.when, flags(d.facts.Light, d.Night))
-	in.step(d, spool.Taxon, in.what, flags(d.Empty)+d.o.Month+" "+d.genus)
-	in.step(d, spool.Place, in.where, "")
+	d.shape = in.shapes.of(d)
+	in.step(d, spool.Method, in.how, beside{}) // first: whether it is a light trap decides what a date means
+	in.step(d, spool.Date, in.when, beside{light: d.facts.Light, night: d.Night})
+	in.step(d, spool.Taxon, in.what, beside{empty: d.Empty, month: d.o.Month, genus: d.genus})
+	in.step(d, spool.Place, in.where, beside{})
 	in.daylight(d)
-	in.step(d, spool.People, in.who, "")
+	in.step(d, spool.People, in.who, beside{})
 	in.mentioned(d, cells)
 	in.rest(d)
 	parts, skip := in.count(d)
@@ -120,7 +123,7 @@ func (in *interpreter) draft(d *draft, cells []string, out *spool.Row) (skip str
 		in.outgoing(d, i, r)
 		r.Content, r.Cell = content, cell
 		if len(parts) > 1 {
-			r.Content = in.partContent(content, &r.Occurrence)
+			r.Content = partContent(content, &r.Occurrence)
 		}
 		r.Findings = append([]reading.Finding(nil), d.findings...)
 		r.Findings = append(r.Findings, in.check(d, r)...)

@@ -1,6 +1,7 @@
 package convert
 
 import (
+	"slices"
 	"strconv"
 
 	"fieldfare/convert/layout"
@@ -19,9 +20,9 @@ func (in *interpreter) outgoing(d *draft, part int, r *spool.Record) {
 	if d.sheet.stated {
 		in.restate(d, r)
 	}
-	for _, i := range writtenTerms {
+	for n, i := range writtenTerms {
 		field := o.Field(i)
-		if *field == "" {
+		if *field == "" || *field == d.harmless[n] {
 			continue
 		}
 		if clean, _ := in.memory.scrub(in.people, *field); clean == *field {
@@ -59,8 +60,36 @@ var writtenTerms = func() []int {
 			list = append(list, i)
 		}
 	}
+	if len(list) > maxWritten {
+		panic("convert: more written terms than maxWritten")
+	}
 	return list
 }()
+
+// maxWritten is how many writtenTerms there may be.
+const maxWritten = 16
+
+// harmless is the text of a term in which there is nothing to scrub: that of
+// the at-th of the writtenTerms.
+type harmless struct {
+	at   int
+	text string
+}
+
+// harmless lists the writtenTerms of a part that hold nothing to scrub.
+func (in *interpreter) harmless(p *spool.Part) []harmless {
+	var list []harmless
+	for n, term := range p.Terms {
+		at := slices.Index(writtenTerms, int(term))
+		if at < 0 {
+			continue
+		}
+		if clean, _ := in.memory.scrub(in.people, p.Values[n]); clean == p.Values[n] {
+			list = append(list, harmless{at, clean})
+		}
+	}
+	return list
+}
 
 // from finds the value with the text, for the question about it; otherwise is
 // returned where there is none.

@@ -27,14 +27,30 @@ func NewMaker(datasetID string) Maker {
 // order, each with its length, so that no two lists of parts look alike.
 func Content(parts []string) [16]byte {
 	var stack [1024]byte
-	b := append(stack[:0], namespace[:]...)
+	b := Begin(stack[:0])
 	for _, p := range parts {
-		b = strconv.AppendInt(b, int64(len(p)), 10)
-		b = append(b, ':')
-		b = append(b, p...)
+		b = Append(b, p)
 	}
-	return named(b)
+	return Of(b)
 }
+
+// Begin, Append and Of do what Content does, piece by piece: Begin begins a
+// list of parts in the memory of b, Append appends a part to a list, or to a
+// piece of one, and Of is the fingerprint of the list.
+func Begin(b []byte) []byte { return append(b[:0], namespace[:]...) }
+
+// Append appends a part. See Begin.
+func Append(b []byte, part string) []byte {
+	if n := len(part); n < 10 {
+		b = append(b, byte('0'+n), ':')
+	} else {
+		b = append(strconv.AppendInt(b, int64(n), 10), ':')
+	}
+	return append(b, part...)
+}
+
+// Of is the fingerprint of a list of parts. See Begin.
+func Of(parts []byte) [16]byte { return named(parts) }
 
 // named is the name-based UUID (RFC 9562, version 5) of a name space and the
 // name after it. It is what uuid.NewSHA1 makes, without the memory that takes:
