@@ -45,7 +45,7 @@ func damageOf(c *column) damageKind {
 // damage looks for what a spreadsheet program does to what was typed. The
 // value gets a doubt that names the likely original, and its text is the
 // original where there is only one.
-func (w *walker) damage(s *listState, pl *cellPlan, v *Value, cell *notebook.Cell) {
+func (w *walker) damage(pl *cellPlan, v *Value, cell *notebook.Cell) {
 	if cell.Kind == notebook.Error || strings.HasPrefix(v.Text, "#") && isErrorMark(v.Text) {
 		v.Doubt = v.Doubt.And(errorDoubt(v))
 		return
@@ -53,7 +53,7 @@ func (w *walker) damage(s *listState, pl *cellPlan, v *Value, cell *notebook.Cel
 	switch pl.damage {
 	case damageCount:
 		if !plainCount(v.Text) {
-			countDamage(v, cell, pl.column)
+			countDamage(v, cell)
 		} else if len(v.Text) == 5 {
 			serialCount(v, pl.column)
 		}
@@ -104,7 +104,7 @@ func errorDoubt(v *Value) reading.Verdict {
 }
 
 // countDamage: a range of counts that the spreadsheet took for a date.
-func countDamage(v *Value, cell *notebook.Cell, c *column) {
+func countDamage(v *Value, cell *notebook.Cell) {
 	original, other := "", ""
 	switch {
 	case cell.Kind == notebook.Date && !isClock(cell.Raw) && len(cell.Raw) >= 10:

@@ -194,7 +194,7 @@ func (b *block) sortedAlone(p *Plan) {
 		b.markSorted(rows, moved, other)
 		return
 	}
-	b.weekdaysMoved(p, rows)
+	b.weekdaysMoved(rows)
 }
 
 func (b *block) markSorted(rows []*keptRow, moved, other *column) {
@@ -281,7 +281,7 @@ func inOrder(rows []*keptRow, col int) bool {
 }
 
 // weekdaysMoved compares a column of weekdays with the dates.
-func (b *block) weekdaysMoved(p *Plan, rows []*keptRow) {
+func (b *block) weekdaysMoved(rows []*keptRow) {
 	date := b.find(Date, whole)
 	var days *column
 	for i := range b.cols {

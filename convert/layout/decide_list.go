@@ -23,7 +23,7 @@ func (b *block) decide(p *Plan) {
 	b.chooseAxis()
 	b.lastRecord(p)
 	b.makeColumns(p)
-	b.resolve(p.page)
+	b.resolve()
 	if b.named() || b.axis != nil {
 		b.facts.dropSpecies()
 	}

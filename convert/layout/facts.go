@@ -104,7 +104,7 @@ func (f *facts) read(p *page, r *keptRow, from Origin) (used []bool) {
 		text := r.text(c)
 		ref := notebook.Ref{Col: c + 1, Row: r.number}
 		// A label with its value in the next cell with text.
-		if s, ok := labelOf(text, false); ok {
+		if s, ok := labelOf(text); ok {
 			next := c + 1
 			for next < len(r.cells) && (r.looks[next] == 0 || r.cells[next].Spread && r.text(next) == text) {
 				next++
@@ -144,14 +144,14 @@ func labelled(text string, s sense) bool {
 
 // labelOf returns what a label means: a phrase of the vocabulary that a page
 // may state once.
-func labelOf(text string, loose bool) (sense, bool) {
+func labelOf(text string) (sense, bool) {
 	text = strings.TrimRight(text, " :=-–")
 	if len(text) > 40 {
 		return sense{}, false
 	}
 	ms := headingSenses(text, false)
 	for _, m := range ms {
-		if m.weight < weightMisspelt-stepDown && !loose || m.weight < weightLoose {
+		if m.weight < weightMisspelt-stepDown {
 			break
 		}
 		if m.part == partYear || m.part == partMonth || m.part == whole && factMeanings[m.meaning] {

@@ -95,7 +95,7 @@ func labelsIn(text string) []labelAt {
 		for range 4 {
 			at = strings.LastIndexAny(strings.TrimRight(words[:at], " "), " ,;|\t(\n") + 1
 			if s := trim(words[at:]); s != "" {
-				if _, ok := labelOf(s, false); ok && (sureLabel(s) || startsPart(words, at) && !strings.ContainsAny(s, "0123456789")) {
+				if _, ok := labelOf(s); ok && (sureLabel(s) || startsPart(words, at) && !strings.ContainsAny(s, "0123456789")) {
 					best = at
 				}
 			}
@@ -110,7 +110,7 @@ func labelsIn(text string) []labelAt {
 			}
 			continue
 		}
-		s, _ := labelOf(trim(words[best:]), false)
+		s, _ := labelOf(trim(words[best:]))
 		out = append(out, labelAt{s, start + best, i + 1})
 		start = i + 1
 	}

@@ -195,7 +195,7 @@ func (p *page) factLine(r *keptRow) bool {
 		for next < len(r.looks) && r.looks[next] == 0 {
 			next++
 		}
-		if s, ok := labelOf(r.text(r.first), false); ok && !r.looks[r.first].is(lookDate) && !labelled(r.text(next), s) && len(vocabulary[normHeading(r.text(next))]) == 0 {
+		if s, ok := labelOf(r.text(r.first)); ok && !r.looks[r.first].is(lookDate) && !labelled(r.text(next), s) && len(vocabulary[normHeading(r.text(next))]) == 0 {
 			// "Double Square-spot | 20" is a record, though spots are places
 			return sureLabel(r.text(r.first)) || !r.looks[r.first].is(lookTaxon) && !r.looks[next].is(lookInt)
 		}

@@ -2,7 +2,7 @@ package layout
 
 // widen adds columns of counts between the axis columns whose own heading is
 // blank or a mark of sex: they stand under a heading over several columns.
-func (p *page) widen(r *keptRow, body []keptRow, cols []int, from, to int) []int {
+func (p *page) widen(r *keptRow, body []keptRow, cols []int, to int) []int {
 	isAxis := map[int]bool{}
 	for _, c := range cols {
 		isAxis[c] = true
@@ -86,7 +86,7 @@ func (p *page) standsOver(r *keptRow, cols []int, species bool) bool {
 		return false
 	}
 	if beside > 0 && over == 1 { // "Site: | Tinker's Row" is a fact, not a heading, where one value stands first
-		if _, ok := labelOf(r.text(r.first), false); ok && r.look(first) != 0 {
+		if _, ok := labelOf(r.text(r.first)); ok && r.look(first) != 0 {
 			return false
 		}
 	}

@@ -61,11 +61,11 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 		if cols = p.rightOfTotals(r, cols); len(cols) < 2 {
 			return nil, false, false
 		}
-		return p.widen(r, body, cols, from, to), false, true
+		return p.widen(r, body, cols, to), false, true
 	case dated*2 >= len(cols):
 		return nil, false, false
 	case names && !dates && plainWords && !p.countsHeaded(r, body) && !p.marksHeaded(r, body, cols, from, to):
-		return p.widen(r, body, cols, from, to), false, true
+		return p.widen(r, body, cols, to), false, true
 	case names:
 		return nil, false, false
 	case dates && p.marksHeaded(r, body, cols, from, to):
@@ -74,7 +74,7 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 		if cols = p.rightOfDates(r, body, cols); len(cols) < 2 {
 			return nil, false, false
 		}
-		return p.widen(r, body, cols, from, to), true, true
+		return p.widen(r, body, cols, to), true, true
 	}
 	return nil, false, false
 }

@@ -42,7 +42,7 @@ func (w *walker) oddRow(r *notebook.Row, b *block, s *listState) {
 		w.singleRow(r, b, s, &k, single)
 	case isNothing(name), name == "" && s.saysNothing(&k):
 		w.record(r, b, s)
-		w.makeEmpty(s, name)
+		w.makeEmpty()
 	default:
 		w.record(r, b, s)
 	}
@@ -123,7 +123,7 @@ func (s *listState) saysNothing(k *keptRow) bool {
 }
 
 // makeEmpty turns the draft just made into a visit with nothing found.
-func (w *walker) makeEmpty(s *listState, name string) {
+func (w *walker) makeEmpty() {
 	d := &w.out.Drafts[len(w.out.Drafts)-1]
 	d.Empty = true
 	kept := d.Values[:0]
@@ -160,13 +160,13 @@ func (w *walker) singleRow(r *notebook.Row, b *block, s *listState, k *keptRow, 
 		w.sectionLine(r, k, s)
 	case b.loneVisits[r.Number] && !isNameCol:
 		w.record(r, b, s)
-		w.makeEmpty(s, text)
+		w.makeEmpty()
 		if v, ok := w.out.Drafts[len(w.out.Drafts)-1].Get(Date); ok {
 			v.Doubt = v.Doubt.And(queryEmptyNight(v.Text))
 		}
 	case isNothing(text) && isNameCol:
 		w.record(r, b, s)
-		w.makeEmpty(s, text)
+		w.makeEmpty()
 	case l.is(lookDate|lookDay|lookMonth|lookYear|lookGrid) && !(isNameCol && l.is(lookTaxon)):
 		w.sectionLine(r, k, s)
 	case isNameCol && l.is(lookTaxon) && !(l.is(lookPlace) && !l.is(lookKnownTaxon|lookBinomial) && b.find(Site, whole) == nil):

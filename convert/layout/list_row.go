@@ -199,7 +199,7 @@ func (w *walker) cell(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, cel
 		s.whoNew = pl.differs(v)
 	}
 	if pl.damage != damageNone || cell.Kind == notebook.Error || text[0] == '#' {
-		w.damage(s, pl, v, cell)
+		w.damage(pl, v, cell)
 	}
 	if len(s.b.marks) > 0 {
 		if m, ok := s.b.marks[v.Ref]; ok {

@@ -11,12 +11,12 @@ import (
 // resolve settles what single columns cannot: which columns are parts of one
 // value, which of two of the same meaning counts, which text column is left
 // for the names.
-func (b *block) resolve(p *page) {
+func (b *block) resolve() {
 	b.dayMonthYear()
 	b.joinDates()
 	b.joinGrid()
 	b.joinNames()
-	b.nameByElimination(p)
+	b.nameByElimination()
 	b.misheadedNames()
 	b.settleNames()
 	b.bareRemarks()
@@ -26,7 +26,7 @@ func (b *block) resolve(p *page) {
 	b.settleCounts()
 	b.sectionsOfSite()
 	b.settleSeconds()
-	b.findSplits(p)
+	b.findSplits()
 	b.holdSummaries()
 	b.noteFractions()
 	for i := range b.cols {
@@ -290,7 +290,7 @@ func (s *stats) epithets() float64 {
 
 // nameByElimination finds the names where no column was recognised: the only
 // unrecognised column of varied words.
-func (b *block) nameByElimination(p *page) {
+func (b *block) nameByElimination() {
 	if b.named() || b.axis != nil && b.axis.species {
 		return
 	}

@@ -204,7 +204,7 @@ func (b *block) otherSense(c *column) (sense, bool) {
 
 // findSplits finds columns whose cells hold two things: names with counts
 // where no column counts, sites with grid references where none has them.
-func (b *block) findSplits(p *page) {
+func (b *block) findSplits() {
 	counts := false
 	for i := range b.cols {
 		counts = counts || b.cols[i].used() && b.cols[i].meaning == Count && b.cols[i].stats.n > 0

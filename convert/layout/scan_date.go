@@ -184,12 +184,12 @@ func judgeDate(toks []dateToken, length int) dateForm {
 		}
 	}
 	if months > 0 {
-		return judgeNamedMonth(toks, months, days, years, afterMonth)
+		return judgeNamedMonth(toks, days, years, afterMonth)
 	}
 	return judgeNumbers(toks, years, length)
 }
 
-func judgeNamedMonth(toks []dateToken, months, days, years, afterMonth int) dateForm {
+func judgeNamedMonth(toks []dateToken, days, years, afterMonth int) dateForm {
 	for _, t := range toks {
 		if t.month < 0 && days == 0 && (years == 0 || len(toks) > 2) {
 			return noDate // "x", "v", "i" are months only beside a day

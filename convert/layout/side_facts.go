@@ -67,7 +67,7 @@ func (p *page) sideBlock(c int) []int {
 		text := r.text(c)
 		labels := labelsIn(text)
 		label := text
-		_, ok := labelOf(text, false)
+		_, ok := labelOf(text)
 		switch marked := r.looks[c].is(lookMarked); {
 		case len(labels) == 1 && labels[0].from == 0 && !marked:
 			label = text[:labels[0].to]

@@ -46,7 +46,7 @@ func (w *walker) tableRow(r *notebook.Row, b *block, s *listState) {
 	case counts == 0 && nils == 0:
 		w.countless(r, b, s, &k, single)
 	default:
-		w.counts(r, b, s, &k, counts)
+		w.counts(r, b, s, &k)
 	}
 	if kind == sumAsked {
 		for i := range w.out.Drafts {
@@ -66,7 +66,7 @@ func (w *walker) countless(r *notebook.Row, b *block, s *listState, k *keptRow, 
 	behind := b.lastData > 0 && r.Number > b.lastData
 	if b.axis.species {
 		if single >= 0 {
-			w.lineInTable(r, b, s, k, single, behind)
+			w.lineInTable(r, s, k, single, behind)
 			return
 		}
 		w.base.Row, w.base.Values = r.Number, w.base.Values[:0]
@@ -87,7 +87,7 @@ func (w *walker) countless(r *notebook.Row, b *block, s *listState, k *keptRow, 
 			inName = inName || c == single
 		}
 		if !inName || behind || len(labelsIn(k.text(single))) > 0 || l.is(lookGroup|lookMarked|lookLong|lookMonth|lookDate|lookDay|lookGrid) || l.is(lookPlace) && !l.is(lookTaxon) {
-			w.lineInTable(r, b, s, k, single, behind)
+			w.lineInTable(r, s, k, single, behind)
 			return
 		}
 	}
@@ -114,7 +114,7 @@ func (w *walker) zeroTotal(b *block, k *keptRow) bool {
 }
 
 // lineInTable reads a lone text among a table's rows.
-func (w *walker) lineInTable(r *notebook.Row, b *block, s *listState, k *keptRow, c int, behind bool) {
+func (w *walker) lineInTable(r *notebook.Row, s *listState, k *keptRow, c int, behind bool) {
 	l := k.look(c)
 	if l.is(lookLong) || behind && !l.is(lookGroup) {
 		w.skip(skipNote)
@@ -124,7 +124,7 @@ func (w *walker) lineInTable(r *notebook.Row, b *block, s *listState, k *keptRow
 }
 
 // counts makes the drafts of a row.
-func (w *walker) counts(r *notebook.Row, b *block, s *listState, k *keptRow, counts int) {
+func (w *walker) counts(r *notebook.Row, b *block, s *listState, k *keptRow) {
 	if !b.axis.species && len(s.nameAt) > 0 && s.nameOf(k) == "" {
 		if k.first >= b.axis.cols[0].col && w.sumsUp(b, s, k) { // figures without a name
 			w.skip(skipTotal)
@@ -221,7 +221,7 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 		if ac.role != Count {
 			continue
 		}
-		w.damage(s, &w.countPlan, &d.Values[len(d.Values)-1], cell)
+		w.damage(&w.countPlan, &d.Values[len(d.Values)-1], cell)
 		if cell.Comment != "" {
 			w.comment(d, cell, ac.col, r.Number)
 		}

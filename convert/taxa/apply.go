@@ -5,7 +5,7 @@ import (
 )
 
 // applyTail gives a name that is read what its tail says.
-func (r *resolver) applyTail(o outcome, s string, toks []token, t *tail, base baseKind) outcome {
+func (r *resolver) applyTail(o outcome, s string, toks []token, t *tail) outcome {
 	o.rest = append(o.rest, t.notes...)
 	if o.taxon == none {
 		return r.applySecond(o, s, t)
@@ -109,7 +109,7 @@ func (r *resolver) applySecond(o outcome, s string, t *tail) outcome {
 				return second
 			}
 		}
-		return disagree(r.ix, s, o.cands, b)
+		return disagree(s, o.cands, b)
 	case a == b:
 		r.step("Both names are those of %s.", r.ix.taxa[a])
 		o.remarks = append(o.remarks, t.second.remarks...)
@@ -121,10 +121,10 @@ func (r *resolver) applySecond(o outcome, s string, t *tail) outcome {
 		second.rest = append(second.rest, o.rest...)
 		return second
 	}
-	return disagree(r.ix, s, []int32{a}, b)
+	return disagree(s, []int32{a}, b)
 }
 
-func disagree(ix *Index, s string, a []int32, b int32) outcome {
+func disagree(s string, a []int32, b int32) outcome {
 	o := held(CodeNames, "%s has two names that are not the same taxon.", quoted(s))
 	o.cands = append(append(o.cands, a...), b)
 	return o

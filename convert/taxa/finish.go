@@ -218,7 +218,8 @@ func (b *builder) resolveParents(byName *nameTable) {
 		if p.id == "" && p.name == "" {
 			continue
 		}
-		target, found := none, false
+		var target int32
+		var found bool
 		if p.id != "" {
 			r, ok := b.ids.of(p.id)
 			for ok && r.synonym {

@@ -64,7 +64,7 @@ func (r *resolver) generic(s string, toks []token) (outcome, bool) {
 	}
 	r.step("%s is a word for a group: all of it belongs to %s.", quoted(strings.Join(words, " ")), r.ix.taxa[up].ScientificName)
 	o := outcome{taxon: up, name: none}
-	return r.applyTail(o, s, toks, &t, baseHigher), true
+	return r.applyTail(o, s, toks, &t), true
 }
 
 // ofGroup is the lowest taxon of the lists that holds the whole of an

@@ -65,7 +65,7 @@ func (r *resolver) bothMisspelt(s string, toks []token) (outcome, bool) {
 	r.step("Both names are closest to %s.", r.ix.taxa[taxon])
 	if a.taxon == none && b.taxon != none {
 		a, b = b, a
-		front, back = back, front
+		back = front
 	}
 	if a.taxon != none {
 		a.remark("The other name was written %s.", quoted(back))

@@ -110,7 +110,7 @@ func (r *resolver) suggest(s, text string, toks []token, found []suggestion) out
 	o.cands = []int32{n.taxon}
 	o.remark("Spelt %s; read as %s.", quoted(spelt), n.text)
 	cands := o.cands
-	o = r.applyTail(o, s, toks[:best.used], &t, base)
+	o = r.applyTail(o, s, toks[:best.used], &t)
 	if o.taxon != none {
 		o.cands = cands
 	}

@@ -64,7 +64,7 @@ func (r *resolver) listedPair(s string, toks []token) (outcome, bool) {
 		if len(t.unknown) > 0 {
 			continue
 		}
-		return r.applyTail(o, s, toks[:n], &t, baseSpecies), true
+		return r.applyTail(o, s, toks[:n], &t), true
 	}
 	return outcome{}, false
 }

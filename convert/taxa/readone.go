@@ -40,7 +40,7 @@ func (r *resolver) readOne(s string, toks []token) (outcome, bool) {
 		t := r.readTail(s, toks[n:], base)
 		if len(t.unknown) == 0 && !(base == baseVernacular && r.mayBeLonger(toks[n:], &t)) {
 			o = r.redecide(o, s, toks[:n], &t)
-			return r.applyTail(o, s, toks[:n], &t, base), true
+			return r.applyTail(o, s, toks[:n], &t), true
 		}
 		if o.taxon != none && partial == nil {
 			if close, ok := r.otherNameClose(o, s, toks[:n], &t, base); ok {
@@ -50,7 +50,7 @@ func (r *resolver) readOne(s string, toks []token) (outcome, bool) {
 		if base == baseSpecies && partial == nil && o.taxon != none {
 			o = r.redecide(o, s, toks[:n], &t)
 			left := t.unknown
-			o = r.applyTail(o, s, toks[:n], &t, base)
+			o = r.applyTail(o, s, toks[:n], &t)
 			if o.taxon != none {
 				rest := written(s, left)
 				o.and(query(CodeLeft, "%s was read as %s; %s was not understood and is kept as a note. Say if it changes the name.", quoted(s), r.ix.taxa[o.taxon], quoted(rest)))
@@ -92,7 +92,7 @@ func (r *resolver) otherNameClose(o outcome, s string, toks []token, t *tail, ba
 	r.step("%s is close to the same taxon's other name.", quoted(written(text, left)))
 	without := *t
 	without.unknown = nil
-	o = r.applyTail(o, s, toks, &without, base)
+	o = r.applyTail(o, s, toks, &without)
 	o.remark("The other name was written %s.", quoted(written(text, left)))
 	return o, true
 }
@@ -265,7 +265,7 @@ func (r *resolver) bracketTurned(o outcome, s string, toks []token, n int) (outc
 	}
 	r.step("%s was read in the other order: %s.", quoted(s), quoted(text))
 	if o.taxon == none || o.taxon == turned.taxon {
-		return r.applyTail(turned, s, toks[:n+1], &t, baseVernacular), true
+		return r.applyTail(turned, s, toks[:n+1], &t), true
 	}
 	h := held(CodeAmbiguous, "%s can be read in two ways.", quoted(s))
 	if turned.taxon != none {
@@ -304,7 +304,7 @@ func (r *resolver) inverted(s string, toks []token) (outcome, bool) {
 			t := r.readTail(s, toks[end:], baseVernacular)
 			if len(t.unknown) == 0 {
 				r.step("%s was read in the other order.", quoted(s))
-				return r.applyTail(o, s, toks[:end], &t, baseVernacular), true
+				return r.applyTail(o, s, toks[:end], &t), true
 			}
 		}
 	}
@@ -335,10 +335,10 @@ func (r *resolver) nameWithin(s string, toks []token) (outcome, bool) {
 		for len(before) > 0 && before[len(before)-1].kind == signToken {
 			before = before[:len(before)-1]
 		}
-		if _, rest := r.readLead(s, toks[:i+1]); len(rest) <= 1 {
+		if _, rest := r.readLead(toks[:i+1]); len(rest) <= 1 {
 			return outcome{}, false // counts, doubts and the like
 		}
-		return r.joinNames(s, before, r.applyTail(o, s, toks[i:i+2], &t, baseSpecies))
+		return r.joinNames(s, before, r.applyTail(o, s, toks[i:i+2], &t))
 	}
 	if n := len(toks); n >= 2 && toks[n-1].kind == groupToken {
 		inner := tokenize(toks[n-1].text)
@@ -379,7 +379,7 @@ type lead struct {
 }
 
 // readLead takes counts, sexes, articles and doubts from before a name.
-func (r *resolver) readLead(s string, toks []token) (lead, []token) {
+func (r *resolver) readLead(toks []token) (lead, []token) {
 	var l lead
 	i := 0
 	for ; i < len(toks); i++ {
@@ -428,7 +428,7 @@ func (r *resolver) readLead(s string, toks []token) (lead, []token) {
 	return l, nil
 }
 
-func (r *resolver) applyLead(o outcome, l lead, s string, toks []token) outcome {
+func (r *resolver) applyLead(o outcome, l lead, s string) outcome {
 	if l.denied {
 		h := held(CodeNoteDoubt, "%s seems to doubt or deny the name in it.", quoted(s))
 		if h.cands = o.cands; o.taxon != none {

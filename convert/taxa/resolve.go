@@ -66,26 +66,26 @@ func (r *resolver) readTokens(s string, toks []token) outcome {
 	if o, ok := r.readOne(s, toks); ok {
 		return o
 	}
-	lead, rest := r.readLead(s, toks)
+	lead, rest := r.readLead(toks)
 	if len(rest) == 0 {
 		return held(CodeNoName, "%s names no taxon.", quoted(s))
 	}
 	if len(rest) < len(toks) {
 		if o, ok := r.readOne(s, rest); ok {
-			return r.applyLead(o, lead, s, rest)
+			return r.applyLead(o, lead, s)
 		}
 	}
 	if o, ok := r.generic(s, rest); ok {
-		return r.applyLead(o, lead, s, rest)
+		return r.applyLead(o, lead, s)
 	}
 	if o, ok := r.hyphenJoined(s[rest[0].start:]); ok {
-		return r.applyLead(o, lead, s, rest)
+		return r.applyLead(o, lead, s)
 	}
 	o := r.misspelt(s, rest)
 	if both, ok := r.bothMisspelt(s, rest); ok && o.taxon == none {
 		o = both
 	}
-	return r.applyLead(o, lead, s, rest)
+	return r.applyLead(o, lead, s)
 }
 
 // exactKey looks a whole key up.

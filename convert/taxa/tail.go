@@ -66,7 +66,7 @@ func (r *resolver) tailInto(t *tail, s string, toks []token, base baseKind, dept
 		case signToken:
 			i = r.tailSign(t, s, toks, i, base)
 		case groupToken:
-			r.tailGroup(t, s, k, base, depth)
+			r.tailGroup(t, k, base, depth)
 			i++
 		case numberToken:
 			t.notes = append(t.notes, k.text)
@@ -171,7 +171,7 @@ func (t *tail) beDoubted(mark string) {
 }
 
 // tailGroup understands brackets behind a name.
-func (r *resolver) tailGroup(t *tail, s string, k *token, base baseKind, depth int) {
+func (r *resolver) tailGroup(t *tail, k *token, base baseKind, depth int) {
 	if k.text == "" {
 		return
 	}
@@ -264,27 +264,25 @@ func latinLook(k string) bool {
 
 func (r *resolver) tailWord(t *tail, s string, toks []token, i int, base baseKind) int {
 	k := &toks[i]
-	next := func(n int) *token {
-		if i+n < len(toks) {
-			return &toks[i+n]
-		}
-		return nil
+	var next *token
+	if i+1 < len(toks) {
+		next = &toks[i+1]
 	}
 	if n := doubtPhrase(toks[i:]); n > 0 && doubtWords[k.key] == "" {
 		t.beDoubted(written(s, toks[i:i+n]))
 		return i + n
 	}
 	switch {
-	case k.key == "s" && next(1) != nil && (next(1).key == "l" || next(1).key == "lat" || next(1).key == "lato"):
+	case k.key == "s" && next != nil && (next.key == "l" || next.key == "lat" || next.key == "lato"):
 		t.agg = "s.l."
 		return i + 2
-	case k.key == "s" && next(1) != nil && (next(1).key == "s" || next(1).key == "str" || next(1).key == "stricto"):
+	case k.key == "s" && next != nil && (next.key == "s" || next.key == "str" || next.key == "stricto"):
 		t.strict = "s. str."
 		return i + 2
-	case k.key == "sensu" && next(1) != nil && next(1).key == "lato":
+	case k.key == "sensu" && next != nil && next.key == "lato":
 		t.agg = "s.l."
 		return i + 2
-	case k.key == "sensu" && next(1) != nil && next(1).key == "stricto":
+	case k.key == "sensu" && next != nil && next.key == "stricto":
 		t.strict = "s. str."
 		return i + 2
 	case k.key == "sl" && k.lower():
@@ -337,10 +335,10 @@ func (r *resolver) tailWord(t *tail, s string, toks []token, i int, base baseKin
 	case countLike(k):
 		t.notes = append(t.notes, k.text)
 		return i + 1
-	case k.key == "near" && base == baseHigher && t.doubtText == "" && next(1) != nil && mayBeEpithet(next(1)) && latinLook(next(1).key):
-		t.doubt, t.doubtText = "nr", next(1).text
+	case k.key == "near" && base == baseHigher && t.doubtText == "" && next != nil && mayBeEpithet(next) && latinLook(next.key):
+		t.doubt, t.doubtText = "nr", next.text
 		return i + 2
-	case placeWords[k.key] && k.lower() && next(1) != nil:
+	case placeWords[k.key] && k.lower() && next != nil:
 		// "in kitchen", "at ivy blossom": all of it is a note.
 		r.note(t, s, written(s, toks[i:]), toks[i:])
 		return len(toks)

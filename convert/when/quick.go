@@ -9,7 +9,7 @@ func quick(t string, o *Options) (Date, bool) {
 	}
 	a, i := shortNumber(t, 0)
 	if i == 4 {
-		return quickISO(t, a, o)
+		return quickISO(t, a)
 	}
 	if i > 2 || i == len(t) {
 		return Date{}, false
@@ -54,7 +54,7 @@ func quickYear(t string, i int, d Date, o *Options) (Date, bool) {
 	return d, d.Valid()
 }
 
-func quickISO(t string, year int, o *Options) (Date, bool) {
+func quickISO(t string, year int) (Date, bool) {
 	if len(t) != 10 || t[4] != '-' || t[7] != '-' || year < 1000 {
 		return Date{}, false
 	}
