@@ -68,7 +68,7 @@ func (p *probe) group() string {
 
 func (p *probe) KnownPlace(text string) bool { return p.s.places.Find(text).Place != nil }
 
-func (p *probe) KnownPerson(string) bool { return false }
+func (p *probe) KnownPerson(text string) bool { return p.s.people.Knows(text) }
 
 func (p *probe) SameTaxon(a, b string) (same, known bool) {
 	x := p.names.Match(taxa.Written{Name: a}, taxa.Context{})

@@ -37,6 +37,7 @@ type block struct {
 	chosen     *Entry       // whose lines override the reading
 	loneVisits map[int]bool // rows with a date and nothing else, and another date next
 	shared     []int        // columns left of several lists side by side that all of them use
+	dayLines   bool         // rows begin with a day that holds for the names below
 	mixed      bool         // another block stands beside it on the same rows
 	carry      map[Meaning]bool
 	skip       []span // rows the project file leaves out

@@ -94,7 +94,11 @@ var factMeanings = map[Meaning]bool{Date: true, Recorder: true, Determiner: true
 // the line is a title or note instead.
 func (f *facts) read(p *page, r *keptRow, from Origin) (used []bool) {
 	used = make([]bool, len(r.cells))
+	nights := r.count(lookDate|lookDay|lookRealDate, 0, len(r.looks)) > 2 // no one of them is the date of the page
 	for c := 0; c < len(r.cells); c++ {
+		if nights && r.looks[c].is(lookDate|lookDay|lookRealDate) {
+			continue
+		}
 		if r.looks[c] == 0 || used[c] || r.cells[c].Spread {
 			if c > 0 && r.cells[c].Spread && used[c-1] {
 				used[c] = true
@@ -113,6 +117,9 @@ func (f *facts) read(p *page, r *keptRow, from Origin) (used []bool) {
 			if !marked && (!sureLabel(text) || valueWords[normHeading(text)] && normHeading(text) != "trap") {
 				next = len(r.cells)
 			}
+			if nights && next < len(r.cells) && r.looks[next].is(lookDate|lookDay|lookRealDate) {
+				continue
+			}
 			if next < len(r.cells) && (marked || !labelled(r.text(next), s)) {
 				f.add(p, s, &r.cells[next], r.text(next), text, notebook.Ref{Col: next + 1, Row: r.number}, from)
 				for i := c; i <= next; i++ {
@@ -125,7 +132,7 @@ func (f *facts) read(p *page, r *keptRow, from Origin) (used []bool) {
 				continue // a label left empty
 			}
 		}
-		if f.readText(p, text, ref, from, &r.cells[c]) {
+		if f.readText(p, text, ref, from, &r.cells[c]) || f.heldFor(r, c, Value{Ref: ref, From: from}) {
 			used[c] = true
 			for next := c + 1; next < len(r.cells) && r.looks[next] != 0 && f.goesOn(text, r.text(next), ref); next++ {
 				used[next] = true

@@ -3,19 +3,46 @@ package layout
 import "strings"
 
 // dayAndRest parts a line that begins with a day and goes on behind a full
-// stop: "Sat 3 June. Warm and still". The rest is more than a year.
+// stop, or with the weather behind another mark: "Sat 3 June. Warm and still",
+// "10/11 April - cold, clear". The rest is more than a year.
 func dayAndRest(text string) (day, rest string) {
-	day, rest, ok := strings.Cut(text, ". ")
-	if !ok || len(text) > 120 {
+	if len(text) > 120 {
 		return "", ""
 	}
-	if form := scanDate(day); form != dayMonth && form != fullDate || monthIn(monthWord(day)) == 0 && form != fullDate {
-		return "", ""
+	for _, mark := range [...]string{". ", " - ", " – ", " — ", "; ", ", ", ": ", " ("} {
+		for at := 0; ; {
+			i := strings.Index(text[at:], mark)
+			if i < 0 {
+				break
+			}
+			day, rest = text[:at+i], trim(text[at+i+len(mark):])
+			at += i + len(mark)
+			if form := scanDate(day); form != dayMonth && form != fullDate || monthIn(monthWord(day)) == 0 && form != fullDate {
+				continue
+			}
+			if rest != "" && !(isDigit(rest[0]) && yearIn(rest) > 0) && (mark == ". " || tellsWeather(rest)) {
+				return day, strings.TrimSuffix(rest, ")")
+			}
+		}
 	}
-	if rest = trim(rest); rest == "" || isDigit(rest[0]) && yearIn(rest) > 0 {
-		return "", ""
+	return "", ""
+}
+
+// weatherWords tell of a night's weather or moon.
+var weatherWords = wordSet("calm still warm cold cool mild hot clear cloud clouds cloudy overcast rain rainy raining drizzle drizzly showers wind windy breeze breezy " +
+	"fog foggy mist misty frost frosty snow dry wet damp humid muggy close thundery moon moonlit moonlight sunny gale storm stormy chilly")
+
+// tellsWeather reports whether a short text without figures tells of the weather.
+func tellsWeather(text string) bool {
+	if strings.ContainsAny(text, "0123456789") || strings.Count(text, " ") > 8 {
+		return false
 	}
-	return day, rest
+	for w := range strings.FieldsFuncSeq(strings.ToLower(text), func(r rune) bool { return r < 'a' || r > 'z' }) {
+		if weatherWords[w] {
+			return true
+		}
+	}
+	return false
 }
 
 // beginsWithDay: the line is of a visit, with what the weather was.

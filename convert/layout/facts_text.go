@@ -39,7 +39,9 @@ func (f *facts) readText(p *page, text string, ref notebook.Ref, from Origin, ce
 	}
 	if day, rest := dayAndRest(text); day != "" {
 		f.date(Value{Meaning: Date, Text: day, Verbatim: text, Ref: ref, From: from})
-		f.title(p, rest, ref, from)
+		if !f.title(p, rest, ref, from) && tellsWeather(rest) {
+			f.set(Value{Meaning: Weather, Text: strings.TrimRight(rest, "."), Ref: ref, From: from})
+		}
 		return true
 	}
 	if parts := farApart(text); parts != nil {
@@ -272,6 +274,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		f.set(w)
 		return true
 	}
+	rest = placePart(p, rest)
 	site, sure := placeInTitle(p, rest)
 	if site == "" {
 		for _, part := range titleParts(rest) {
@@ -344,11 +347,16 @@ func behindTitleWords(text string) string {
 // titleParts are the parts of a title between dashes, commas and brackets.
 func titleParts(s string) []string {
 	s = strings.NewReplacer(" - ", "\n", " – ", "\n", " — ", "\n", ", ", "\n", "; ", "\n", ": ", "\n", "(", "\n", ")", "\n", " | ", "\n").Replace(s)
+	s = sentenceEnd.ReplaceAllString(s, "$1\n")
 	if !strings.Contains(s, "\n") {
 		return nil
 	}
 	return strings.Split(s, "\n")
 }
+
+// sentenceEnd is a full stop behind a word or a year, and behind no initial or
+// short form: "Sallowmere 2020. Ines Calloway", not "I. Calloway", "St. Mary's".
+var sentenceEnd = regexp.MustCompile(`([a-z]{4}|[0-9]{4})\. `)
 
 // dateInTitle finds a full date among the words of a title.
 func dateInTitle(s string) (day, raw string) {

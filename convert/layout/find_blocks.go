@@ -62,7 +62,7 @@ func (p *Plan) nextHead(at int) (head, bool) {
 		if current != nil && i > at && pg.rows[i-1].n > 1 && r.count(lookInt, 0, len(r.looks)) >= r.n-1 && !pg.factLine(&pg.rows[i-1]) {
 			continue // figures behind a label, directly below records: sums
 		}
-		if current != nil && current.axis != nil && pg.visitLine(r) {
+		if current != nil && current.axis != nil && r.visitLine() {
 			continue
 		}
 		if cols, species, ok := pg.tableAt(i, 0, pg.width-1); ok {
@@ -93,18 +93,26 @@ func (p *Plan) nextHead(at int) (head, bool) {
 // visitLine reports whether a row within a table says of its nights or visits
 // what the weather was or how long the trap ran: no headings of a further
 // table.
-func (p *page) visitLine(r *keptRow) bool {
-	if r.first < 0 || r.n < 2 || r.count(lookDate|lookDay|lookMonth|lookRealDate, 0, len(r.looks)) > 0 || p.eyes.known(r.text(r.first)) {
+func (r *keptRow) visitLine() bool {
+	if r.first < 0 || r.n < 2 || r.count(lookDate|lookDay|lookMonth|lookRealDate, 0, len(r.looks)) > 0 || r.looks[r.first].is(lookKnownTaxon) || !visitLabel(r.text(r.first)) {
 		return false
 	}
-	ms := headingSenses(strings.TrimRight(r.text(r.first), " :"), false)
+	// "Temp | Wind | Cloud" are headings; "Weather | cloud | clear | clear" is not.
+	heads := map[string]bool{}
+	for c := r.first + 1; c < len(r.looks); c++ {
+		if x := headingSenses(r.text(c), false); len(x) > 0 && x[0].weight >= weightMisspelt {
+			heads[normHeading(r.text(c))] = true
+		}
+	}
+	return len(heads)*2 <= r.n-1
+}
+
+// visitLabel reports whether a label says that what stands beside it tells of
+// nights or visits: "Min temp C", "Weather".
+func visitLabel(label string) bool {
+	ms := headingSenses(strings.TrimRight(label, " :"), false)
 	if len(ms) == 0 || ms[0].weight < weightContained {
 		return false
-	}
-	for c := r.first + 1; c < len(r.looks); c++ { // "Temp | Wind | Cloud" are headings
-		if x := headingSenses(r.text(c), false); len(x) > 0 && x[0].weight >= weightMisspelt {
-			return false
-		}
 	}
 	switch ms[0].meaning {
 	case Weather, Temperature, Effort, Time, EndTime:
@@ -232,23 +240,6 @@ func (p *Plan) closeBlock(end int) {
 	}
 }
 
-// bodyRows returns the kept rows of a block's body.
-func (p *Plan) bodyRows(b *block) []keptRow {
-	from, to := -1, 0
-	for i := range p.page.rows {
-		if b.holds(p.page.rows[i].number) {
-			if from < 0 {
-				from = i
-			}
-			to = i + 1
-		}
-	}
-	if from < 0 {
-		return nil
-	}
-	return p.page.rows[from:to]
-}
-
 // preamble reads the lines above headings.
 func (p *Plan) preamble(running *facts, from, to int) {
 	for i := from; i < to; i++ {
@@ -292,7 +283,7 @@ func (p *Plan) headless(running *facts) {
 	}
 	for i := range pg.rows {
 		r := &pg.rows[i]
-		if r.n < 2 || r.single() >= 0 || pg.factLine(r) {
+		if r.n < 2 || r.single() >= 0 || pg.factLine(r) || pg.dayLine(i) {
 			continue
 		}
 		if r.count(lookDate|lookDay|lookInt|lookGrid|lookTaxon|lookPair|lookCount, 0, len(r.looks)) > 0 && pg.likeFollowing(i) {

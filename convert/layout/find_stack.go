@@ -143,6 +143,9 @@ func (p *page) furtherHeads(i int, cols []int, species bool) bool {
 	if words*2 > n && words >= 1 {
 		return n >= 2 || words*2 >= len(cols) || label == ""
 	}
+	if counts == n && !species && visitLabel(label) && !p.eyes.known(label) {
+		return true // "Min temp C" over counts
+	}
 	ss := vocabulary[normHeading(label)]
 	exact := len(ss) > 0 && !p.eyes.known(label)
 	if exact && counts == n && !species { // day numbers under months, temperatures

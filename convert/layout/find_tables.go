@@ -336,6 +336,7 @@ func countsBelow(body []keptRow, c int) bool {
 		l := body[i].look(c)
 		switch {
 		case l == 0, body[i].text(c) == "?", body[i].text(c) == `\`:
+		case counts == 0 && i < 4 && body[i].visitLine(): // what a night with nothing has, too
 		case counts > 0 && countWithNote(body[i].text(c), l):
 			counts++
 		case l.is(lookPair|lookDay|lookDate) && !l.is(lookRealDate):

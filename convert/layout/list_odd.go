@@ -36,6 +36,8 @@ func (w *walker) oddRow(r *notebook.Row, b *block, s *listState) {
 		for i := range w.out.Drafts {
 			askSum(&w.out.Drafts[i])
 		}
+	case b.dayLines && k.headsDay():
+		w.sectionLine(r, &k, s)
 	case single < 0 && w.p.page.factLine(&k) && (k.looks[k.first].is(lookMarked) || len(labelsIn(k.text(k.first))) > 0):
 		w.sectionLine(r, &k, s)
 	case single >= 0:
@@ -281,6 +283,12 @@ func (w *walker) sectionLine(r *notebook.Row, k *keptRow, s *listState) {
 // enter makes the facts of a section line hold from here on; what stood above
 // it is no longer carried down.
 func (s *listState) enter(f *facts) {
+	if f.has(Date) {
+		for m := range ofVisit {
+			s.section.drop(m) // of the visit before
+		}
+		s.siteOfDay(f)
+	}
 	for _, v := range f.values {
 		s.section.set(v)
 		for i := range s.plans {

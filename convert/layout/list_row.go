@@ -9,7 +9,7 @@ import (
 
 // listRow reads one row of a list.
 func (w *walker) listRow(r *notebook.Row, b *block, s *listState) {
-	if w.plainRow(r, s) {
+	if !b.dayLines && w.plainRow(r, s) {
 		w.record(r, b, s)
 		return
 	}

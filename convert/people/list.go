@@ -190,6 +190,23 @@ func (l *List) find(written string, n parsedName) (match, []int) {
 	return notListed, nil
 }
 
+// Knows reports whether a text is the full name of somebody on the list, or
+// their initial and surname, or several such names: "Ines Calloway and T.
+// Achterberg". Initials alone and single words are too little to tell.
+func (l *List) Knows(text string) bool {
+	names := strings.Split(strings.NewReplacer(" and ", "\n", " & ", "\n", "; ", "\n").Replace(text), "\n")
+	for _, name := range names {
+		name = strings.TrimSpace(name)
+		if !strings.Contains(name, " ") || len(name) > 60 {
+			return false
+		}
+		if m, _ := l.find(name, parse(name)); m != exactly && m != byParts {
+			return false
+		}
+	}
+	return true
+}
+
 // only tells whether a spelling stands for the i-th person alone.
 func (l *List) only(key string, i int) bool {
 	at := l.keys[key]
