@@ -215,7 +215,7 @@ var causeWords = map[string]string{
 	"season-summed-up":             "a season summed up in one line",
 	"second-count":                 "a second count",
 	"section-line":                 "a line that may head a section",
-	"site-of-day":                  "a night without a place of its own",
+	"site-of-day":                  "days that name no place below one that does",
 	"sentences-taken-apart":        "sentences that were taken apart",
 	"several-days":                 "several days where one should be",
 	"sex-of-egg":                   "a sex for an egg",

@@ -38,7 +38,7 @@ func (c *coverage) add(o *dwc.Occurrence) {
 		}
 		c.last = max(c.last, last)
 	}
-	for _, g := range []taxonGroup{{"order", o.Order}, {"family", o.Family}, {"class", o.Class}} {
+	for _, g := range []taxonGroup{{"order", o.Order}, {"family", o.Family}, {"class", o.Class}, {"genus", o.Genus}} {
 		if g.name != "" {
 			if c.groups == nil {
 				c.groups = map[taxonGroup]int{}

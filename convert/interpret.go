@@ -94,6 +94,10 @@ func (in *interpreter) draft(d *draft, cells []string, out *spool.Row) (skip str
 		if v.Doubt.State == reading.Fair {
 			continue
 		}
+		if v.Doubt.Code == layout.SiteOfDay {
+			in.noteRecord(d, v.Doubt, v.Text+d.sheet.only(), &layout.Value{Ref: d.cell()}) // elsewhere the page's site is sure
+			continue
+		}
 		if _, answered := in.instead(v); !answered {
 			in.note(d, v.Doubt, v)
 		}

@@ -17,8 +17,8 @@ func (in *interpreter) check(d *draft, r *spool.Record) []reading.Finding {
 	}
 	var kept []reading.Finding
 	for _, f := range in.checks.Check(&r.Occurrence, &r.Facts, asks) {
-		if raised(d.findings, f.Code) {
-			continue // while it was read
+		if raised(d.findings, f.Code) || f.Code == "asks-square" && !r.Facts.Placed && d.refHeld || f.Written == "?" && raised(d.findings, "doubtful-count") {
+			continue // asked while it was read
 		}
 		f.Cells = d.cells(f.About)
 		d.address(&f)

@@ -8,6 +8,7 @@ import (
 	"fieldfare/convert/places"
 	"fieldfare/convert/privacy"
 	"fieldfare/convert/reading"
+	"fieldfare/convert/taxa"
 )
 
 // mentioned blurs a record beside which a private place is named, in whatever
@@ -49,7 +50,7 @@ func (in *interpreter) mentionTaxon(d *draft, v *layout.Value) {
 	if named.blur > d.facts.Blur {
 		d.facts.Blur = named.blur
 		in.note(d, reading.QueryOf("names-sensitive-taxon", fmt.Sprintf(
-			"“%s” names %s, which is sensitive, so this record is blurred as that is. If its place may be told, leave the name out of the text.", v.Text, named.called)), v)
+			"“%s” names %s, which is sensitive, so this record is blurred as well. If its place may be told, leave the name out of the text.", v.Text, named.called)), v)
 	}
 }
 
@@ -70,15 +71,26 @@ type sensitiveName struct {
 var ofDataset = []string{"datasetName", "datasetID", "rightsHolder", "institutionCode", "collectionCode", "accessRights", "license"}
 
 func (in *interpreter) mention(d *draft, v *layout.Value) {
-	for _, p := range in.mentions(v.Text) {
+	named := in.mentions(v.Text)
+	if len(named) > 0 && (v.Meaning == "record" || slices.Contains(namesOwn, v.Meaning)) && in.listed(v.Text) {
+		return // the Garden Tiger is seen elsewhere, too
+	}
+	for _, p := range named {
 		blur := in.privacy.place(p)
 		if d.facts.Blur >= blur {
 			continue
 		}
 		d.facts.Blur = blur
 		in.note(d, reading.QueryOf("names-private-place", fmt.Sprintf(
-			"“%s” names %s, which is private, so this record is blurred as that is. If it is from elsewhere, word it otherwise.", v.Text, p.Name)), v)
+			"“%s” names %s, which is private, so this record is blurred as well. If it is from elsewhere, word it otherwise.", v.Text, p.Name)), v)
 	}
+}
+
+// listed tells whether a text is the name of a taxon on the list, and nothing
+// else.
+func (in *interpreter) listed(text string) bool {
+	r := in.names.Match(taxa.Written{Name: text}, taxa.Context{})
+	return r.Taxon != nil && r.State == reading.Fair
 }
 
 func (in *interpreter) mentions(text string) []*places.Place {

@@ -1,7 +1,6 @@
 package convert
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -55,7 +54,12 @@ func (in *interpreter) free(d *draft, v *layout.Value) string {
 func (in *interpreter) scrub(d *draft, v *layout.Value, text string) string {
 	clean, found := in.memory.scrub(in.people, text)
 	if len(found) > 0 {
-		in.note(d, reading.QueryOf("contact-removed", fmt.Sprintf("“%s” looks like an address, an e-mail address, a telephone number or the name of somebody who is not to be named. It is left out of what is handed in.", strings.Join(found, "”, “"))), v)
+		looks, is := " looks like ", "It is"
+		if len(found) > 1 {
+			looks, is = " look like ", "They are"
+		}
+		in.note(d, reading.QueryOf("contact-removed", "“"+strings.Join(found, "”, “")+"”"+looks+
+			"an address, an e-mail address, a telephone number or the name of somebody who is not to be named. "+is+" left out of what is handed in."), v)
 	}
 	return clean
 }

@@ -74,15 +74,19 @@ func (f *facts) heldFor(r *keptRow, c int, v Value) bool {
 	return true
 }
 
-// siteOfDay asks where a day without a place of its own was, below one whose
+// SiteOfDay is the doubt about the place of a day that names none.
+const SiteOfDay = "site-of-day"
+
+// siteOfDay asks where days without a place of their own were, below one whose
 // line named a place other than the page's: the page's is taken.
 func (s *listState) siteOfDay(f *facts) {
 	site, day, page := s.section.get(Site), s.section.get(Date), s.b.facts.get(Site)
 	if f.has(Site) || f.has(GridRef) || site == nil || day == nil || page == nil || site.Ref.Row != day.Ref.Row || site.Text == page.Text {
 		return
 	}
+	s.section.drop(GridRef)
 	v := *page
-	v.Doubt = v.Doubt.And(reading.QueryOf("site-of-day", "No place stands beside “"+f.get(Date).Text+"”: it was taken to be at “"+page.Text+
-		"”, as the page says, and not at “"+site.Text+"”, as the line before it. Please check it.", page.Text, site.Text))
+	v.Doubt = v.Doubt.And(reading.QueryOf(SiteOfDay, "“"+site.Text+"” stands beside “"+day.Text+"”. The days below it that name no place were taken to be at “"+page.Text+
+		"”, as the page says. If that is wrong, write the place beside each day."))
 	s.section.set(v)
 }

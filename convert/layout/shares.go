@@ -90,9 +90,12 @@ func (s *stats) serials() float64 {
 	})
 }
 
-// allClockNumbers: 2130, 930: times without a colon.
+// allClockNumbers: 2130, 930, 21.30: times without a colon.
 func (s *stats) allClockNumbers() bool {
 	for t := range s.distinct {
+		if h, m, ok := strings.Cut(t, "."); ok && len(m) == 2 && len(h) <= 2 {
+			t = h + m
+		}
 		if n, ok := isInt(t); !ok || n > 2400 || n%100 > 59 {
 			return false
 		}

@@ -45,7 +45,7 @@ func (l *List) innerPart(out Reading) Reading {
 	found := l.partOf(out, at)
 	if beside { // a private place is not to be betrayed by its neighbours
 		found.Placed = false
-		found.Verdict = reading.QueryOf("site-beside-private", fmt.Sprintf("“%s” names the private place %s and is blurred as that is. Please check.", out.Name, found.Place.Name), found.Place.Name)
+		found.Verdict = reading.QueryOf("site-beside-private", fmt.Sprintf("“%s” names the private place %s and is blurred as well. Please check.", out.Name, found.Place.Name), found.Place.Name)
 		return found
 	}
 	found.Verdict = reading.QueryOf("site-part", fmt.Sprintf("“%s” was taken to be a part of %s on the places list. Please check, or add it to the list.", out.Name, found.Place.Name), found.Place.Name)

@@ -143,13 +143,7 @@ func (w *Workbook) questions(folder string, questions iter.Seq2[*Question, error
 			return err
 		}
 		i++
-		var where []string
-		for _, at := range q.Places[:min(len(q.Places), 3)] {
-			where = append(where, at.String())
-		}
-		if n := len(q.Places) - len(where) + q.Others; n > 0 {
-			where = append(where, "and "+strconv.Itoa(n)+" more")
-		}
+		where := q.where()
 		open := ""
 		if i < ownChoices && len(q.Places) > 0 {
 			open = "open " + q.Places[0].firstCell()

@@ -3,6 +3,7 @@
 package report
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -53,3 +54,29 @@ func (q *Question) suggestion() string {
 
 // placesKept is how many places a question names; the Rows page has them all.
 const placesKept = 20
+
+// placesShown is how many of its places a question's own row names.
+const placesShown = 3
+
+// where names the first places of a question, each once: many rows may go by
+// one cell, such as a title.
+func (q *Question) where() []string {
+	var where []string
+	more := q.Others
+	for _, at := range q.Places {
+		switch text := at.String(); {
+		case slices.Contains(where, text):
+		case len(where) < placesShown:
+			where = append(where, text)
+		default:
+			more++
+		}
+	}
+	switch {
+	case more > 0 && len(where) < min(placesShown, len(q.Places)): // there may be no others
+		where = append(where, "and perhaps elsewhere")
+	case more > 0:
+		where = append(where, "and "+strconv.Itoa(more)+" more")
+	}
+	return where
+}

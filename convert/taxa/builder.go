@@ -150,10 +150,15 @@ func (b *builder) add(r *row) {
 	b.parents = append(b.parents, parentRef{v[fParentID], v[fParent]})
 }
 
+// footnoteMarks stand at the end of a name on a printed list and are no part of
+// it: "Peach Blossom *".
+const footnoteMarks = " *†‡§#"
+
 // vernacular takes a vernacular name of a taxon as a list writes it: another
 // name may stand behind it in brackets; commas are left for the end of the
 // list, when it is known what they mean.
 func (b *builder) vernacular(t *Taxon, index int32, name string) {
+	name = strings.TrimSpace(strings.Trim(name, footnoteMarks))
 	if k := key(name); k == "" || nothingWords[k] {
 		return
 	}

@@ -13,13 +13,18 @@ type Evidence struct {
 	dayFirst, monthFirst, either int
 	dayText, monthText           string
 	years                        yearsFirst
+	rising                       inOrder
 }
 
 // Observe takes in one date as written. Texts that are no dates of numbers
 // say nothing.
 func (e *Evidence) Observe(text string) {
 	e.years.observe(text)
-	switch numericOrder(text) {
+	sign := numericOrder(text)
+	if sign == dayFirst || sign == eitherOrder {
+		e.rising.observe(text, sign)
+	}
+	switch sign {
 	case dayFirst:
 		if e.dayFirst++; e.dayText == "" {
 			e.dayText = text
@@ -46,6 +51,8 @@ func (e *Evidence) Order(def Order) (Order, reading.Verdict) {
 		return DayMonth, e.settled(def, DayMonth, "day", e.dayText)
 	case e.dayFirst == 0:
 		return MonthDay, e.settled(def, MonthDay, "month", e.monthText)
+	case e.dayFirst > e.monthFirst && e.rising.holds():
+		return DayMonth, e.settled(def, DayMonth, "day", e.dayText) // but for slips, which are asked about themselves
 	}
 	order, words := def, "day first"
 	switch {

@@ -2,6 +2,7 @@ package when_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"fieldfare/convert/reading"
@@ -183,6 +184,12 @@ func TestJoin(t *testing.T) {
 	}
 }
 
+// weeks are the Saturdays from April to August of 2022, the day first.
+func weeks() []string {
+	return strings.Fields("2/4/2022 9/4/2022 16/4/2022 23/4/2022 30/4/2022 7/5/2022 14/5/2022 21/5/2022 28/5/2022 4/6/2022 11/6/2022 18/6/2022 " +
+		"25/6/2022 2/7/2022 9/7/2022 16/7/2022 23/7/2022 30/7/2022 6/8/2022 13/8/2022")
+}
+
 func TestEvidence(t *testing.T) {
 	for _, c := range []struct {
 		name  string
@@ -196,6 +203,11 @@ func TestEvidence(t *testing.T) {
 		{"month first", []string{"1/2/2021", "4/13/21"}, when.MonthDay, reading.Fair},
 		{"mixed", []string{"4/13/21", "13/4/21", "25/4/21"}, when.DayMonth, reading.Query},
 		{"mixed the other way", []string{"4/13/21", "4/14/21", "25/4/21"}, when.MonthDay, reading.Query},
+		{"a slip in a column in order", append(weeks(), "3/13/2022"), when.DayMonth, reading.Fair},
+		{"a slip and a day that is none", append(weeks(), "3/13/2022", "31/9/2022"), when.DayMonth, reading.Fair},
+		{"a slip in a column that goes back", append(weeks(), "3/13/2022", "2/4/2022"), when.DayMonth, reading.Query},
+		{"a slip and a night that cannot be placed", append(weeks(), "3/13/2022", "3-4.9.22"), when.DayMonth, reading.Query},
+		{"a slip in a short column", []string{"2/4/2022", "9/4/2022", "16/4/2022", "4/23/2022"}, when.DayMonth, reading.Query},
 		{"names and nights say nothing", []string{"12 June 2021", "12/13 June 2021", "2021-06-13", "vi/12/98", "1932.10.6"}, when.DayMonth, reading.Fair},
 		{"with weekdays", []string{"Sat 6/12/2021", "Fri. 6/25/2021"}, when.MonthDay, reading.Fair},
 		{"month names", []string{"June 12/13", "Jun 6/25"}, when.DayMonth, reading.Fair},
