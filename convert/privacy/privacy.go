@@ -22,7 +22,7 @@ const (
 )
 
 // Withheld is what a blurred record says of the rest.
-const Withheld = "exact place, wording and remarks; ask the data holder"
+const Withheld = "exact place, time of day, wording and remarks; ask the data holder"
 
 // Blur makes o the record as it may leave. A record whose Blur is 0 leaves as
 // it is. (A record is large, so it is not returned.)
@@ -44,6 +44,7 @@ func Blur(o *dwc.Occurrence, r *spool.Record) {
 		dropUnlisted(o)
 	}
 	dropOdd(o)
+	o.EventDate = days(o.EventDate)
 	if o.OrganismQuantity == "" || o.OrganismQuantityType == "" {
 		o.OrganismQuantity, o.OrganismQuantityType = "", ""
 	}
@@ -84,6 +85,22 @@ func dropUnlisted(o *dwc.Occurrence) {
 var ranks = []string{
 	"kingdom", "phylum", "class", "order", "superfamily", "family", "subfamily", "tribe", "genus", "subgenus", "species", "species aggregate",
 	"subspecies", "variety", "form", "aberration", "hybrid",
+}
+
+// days cuts the times of day off a date or interval: the hour of a trap or a
+// walk would tell which of two places of one night it was, where the other's
+// is told.
+func days(eventDate string) string {
+	if !strings.Contains(eventDate, "T") {
+		return eventDate
+	}
+	first, last, interval := strings.Cut(eventDate, "/")
+	first, _, _ = strings.Cut(first, "T")
+	last, _, _ = strings.Cut(last, "T")
+	if !interval || last == first || len(last) != len("2006-01-02") || last[4] != '-' { // "T22:00/23:30" ends on the same day
+		return first
+	}
+	return first + "/" + last
 }
 
 var binomial = regexp.MustCompile(`^\p{Lu}\p{Ll}+( [\p{Ll}-]+){0,2}$`)

@@ -29,7 +29,6 @@ var told = []struct {
 	{[]string{"vitality"}, isOneOf("alive", "dead")},
 	{[]string{"occurrenceStatus"}, isOneOf("present", "absent")},
 	{[]string{"eventDate", "dateIdentified"}, matches(`^[\d:TZ/+.-]{4,60}$`)},
-	{[]string{"eventTime"}, matches(`^[\d:Z/+.-]{4,40}$`)},
 	{[]string{"country"}, isOneOf("United Kingdom", "Ireland", "Isle of Man", "Jersey", "Guernsey")},
 	{[]string{"countryCode"}, matches(`^[A-Z]{2}$`)},
 	{[]string{"identificationQualifier"}, isOneOf("cf.", "aff.", "agg.", "?", "s.l.", "s.str.", "s. lat.", "sp.", "spp.")},
