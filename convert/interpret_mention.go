@@ -3,6 +3,7 @@ package convert
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"fieldfare/convert/layout"
 	"fieldfare/convert/places"
@@ -86,11 +87,11 @@ func (in *interpreter) mention(d *draft, v *layout.Value) {
 	}
 }
 
-// listed tells whether a text is the name of a taxon on the list, and nothing
-// else.
+// listed tells whether a text is the name of a taxon as the list has it, and
+// nothing else.
 func (in *interpreter) listed(text string) bool {
 	r := in.names.Match(taxa.Written{Name: text}, taxa.Context{})
-	return r.Taxon != nil && r.State == reading.Fair
+	return r.Taxon != nil && (strings.EqualFold(text, r.Taxon.Vernacular) || strings.EqualFold(text, r.Taxon.ScientificName))
 }
 
 func (in *interpreter) mentions(text string) []*places.Place {

@@ -5,6 +5,7 @@ import (
 
 	"fieldfare/convert/layout"
 	"fieldfare/convert/people"
+	"fieldfare/convert/privacy"
 	"fieldfare/convert/reading"
 )
 
@@ -39,21 +40,31 @@ func (in *interpreter) who(d *draft) {
 		o.VerificationStatus = "verified by " + joinNames(verified)
 	}
 	if withheld {
-		o.InformationWithheld = "a person's name"
+		o.InformationWithheld = privacy.PersonWithheld
 	}
 	if o.RecordedBy == "" && !withheld && !d.states("informationWithheld") && !(d.Empty && d.states("eventID")) {
 		nobody := d.absent(layout.Recorder, false)
 		if name, answered := in.instead(&nobody); answered {
-			r := in.memory.person(in.people, name, people.Options{Role: people.Recorder, Self: in.project.Lists.Self})
-			in.note(d, r.Verdict, &nobody)
-			o.RecordedBy = joinNames(r.RecordedBy)
-			if r.Withheld {
-				o.InformationWithheld = "a person's name"
-			}
+			in.note(d, in.recorder(d, name), &nobody)
 			return
 		}
-		in.note(d, reading.QueryOf("recorder-missing", "Nobody is named as the recorder. Add who saw it, on the row, above the list, or as self in the project file."), &nobody)
+		if self := in.project.Lists.Self; self != "" && !d.sheet.stated {
+			in.recorder(d, self)
+			in.note(d, reading.QueryOf("recorder-missing", "Nobody is named as the recorder: “"+self+"” was taken, whose notebooks these are. If it was somebody else, say who.", self), &nobody)
+			return
+		}
+		in.note(d, reading.QueryOf("recorder-missing", "Nobody is named as the recorder. Say who saw it, or write it on the row, above the list, or as self in the project file."), &nobody)
 	}
+}
+
+// recorder makes somebody the recorder of a record that names none.
+func (in *interpreter) recorder(d *draft, name string) reading.Verdict {
+	r := in.memory.person(in.people, name, people.Options{Role: people.Recorder, Self: in.project.Lists.Self})
+	d.o.RecordedBy = joinNames(r.RecordedBy)
+	if r.Withheld {
+		d.o.InformationWithheld = privacy.PersonWithheld
+	}
+	return r.Verdict
 }
 
 // joinNames joins names, each once, as Darwin Core recommends.

@@ -1,12 +1,17 @@
 package report
 
 import (
+	"context"
+	"encoding/csv"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
 	"fieldfare/convert/answers"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 func TestDecide(t *testing.T) {
@@ -66,4 +71,23 @@ func FuzzDecide(f *testing.F) {
 			t.Fatalf("%q gives %q", said, value)
 		}
 	})
+}
+
+// TestNoteWithoutAnswer: what was written into the next column by mistake is
+// told, and not lost.
+func TestNoteWithoutAnswer(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "questions.csv")
+	rows := [][]string{QuestionHeadings, make([]string, len(QuestionHeadings))}
+	for i, heading := range QuestionHeadings {
+		rows[1][i] = map[string]string{"State": "held", "About": "name", "Written": "Silky Wainscoat", "Your note": "Silky Wainscot", "Check": "name-not-listed"}[heading]
+	}
+	var text strings.Builder
+	require.NoError(t, csv.NewWriter(&text).WriteAll(rows))
+	require.NoError(t, os.WriteFile(path, []byte(text.String()), 0o644))
+	given, err := ReadAnswers(context.Background(), path)
+	require.NoError(t, err)
+	assert.True(t, given.Filled)
+	assert.Empty(t, given.Answers)
+	require.Len(t, given.Problems, 1)
+	assert.Contains(t, given.Problems[0], "“Silky Wainscot” stands under “Your note” and nothing under “Your answer”")
 }

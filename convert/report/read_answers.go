@@ -87,7 +87,7 @@ func (g *Given) read(path string, sheet notebook.Sheet) error {
 		}
 		said, note := cell(headingAnswer), cell("Your note")
 		g.Filled = g.Filled || said != "" || note != ""
-		if said == "" {
+		if said == "" && note == "" {
 			return nil
 		}
 		q := asked{about: cell("About"), written: cell("Written"), state: cell("State"), suggestion: cell("Suggestion")}
@@ -95,6 +95,10 @@ func (g *Given) read(path string, sheet notebook.Sheet) error {
 			Key:  answers.Key{About: q.about, Written: cell("Written"), Check: cell("Check")},
 			Note: note,
 			From: fmt.Sprintf("%s, %s, cell %s", filepath.Base(path), cmp.Or(sheet.Name(), pageQuestions), notebook.Ref{Col: column[headingAnswer] + 1, Row: r.Number}),
+		}
+		if said == "" {
+			g.Problems = append(g.Problems, fmt.Sprintf("%s, about “%s”: “%s” stands under “Your note” and nothing under “Your answer”, so the question stays open.", a.From, a.Written, note))
+			return nil
 		}
 		var problem string
 		if a.Decision, a.Value, problem = q.decide(said); problem != "" {
