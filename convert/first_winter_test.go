@@ -62,13 +62,18 @@ func TestMothNamedLikeAGarden(t *testing.T) {
 // TestAskedOnce: a reference that cannot be read is not asked about again for
 // want of a place, nor a doubtful count as a doubtful remark.
 func TestAskedOnce(t *testing.T) {
-	result, _ := inProject(t, "season.csv", "Date,Species,Count,Grid ref,Recorder\n"+
-		"12/6/2023,Buff-tip,1,TL 45 883,IC\n13/6/2023,Buff-tip,1?,TL 4581 8832,IC\n", "[asks]\nsquare_metres = 1000\n")
+	folder := t.TempDir()
+	notebook := filepath.Join(folder, "season.csv")
+	require.NoError(t, os.WriteFile(notebook, []byte("Date,Species,Count,Grid ref,Recorder\n12/6/2023,Buff-tip,1,TL 45 883,Ines Calloway\n13/6/2023,Buff-tip,1?,TL 4581 8832,Ines Calloway\n"), 0o644))
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "fieldfare.toml"), []byte("[asks]\nsquare_metres = 1000\n"), 0o644))
+	job := convert.Job{Files: []string{notebook}, Out: filepath.Join(folder, "out")}
 	var codes []string
-	for _, q := range result.Questions {
+	for _, q := range run(t, job).Questions {
 		codes = append(codes, q.Code)
 	}
 	assert.ElementsMatch(t, []string{"uneven-figures", "doubtful-count"}, codes)
+	answer(t, job, map[string]string{"TL 45 883": "TL 458 883", "1?": "keep"})
+	assert.Empty(t, run(t, job).Questions)
 }
 
 // TestPlaceNamedOnOneDayOnly: the days below it are asked about once for the

@@ -17,7 +17,7 @@ func (in *interpreter) check(d *draft, r *spool.Record) []reading.Finding {
 	}
 	var kept []reading.Finding
 	for _, f := range in.checks.Check(&r.Occurrence, &r.Facts, asks) {
-		if raised(d.findings, f.Code) || f.Code == "asks-square" && !r.Facts.Placed && d.refHeld || f.Written == "?" && raised(d.findings, "doubtful-count") {
+		if raised(d.findings, f.Code) || f.Code == "asks-square" && !r.Facts.Placed && d.refHeld || f.Code == "remarks-contradict" && d.doubtsCount(f.Written) {
 			continue // asked while it was read
 		}
 		f.Cells = d.cells(f.About)
@@ -46,6 +46,13 @@ func (d *draft) address(f *reading.Finding) {
 	} else {
 		f.About = "record"
 	}
+}
+
+// doubtsCount tells whether a remark is the question mark of a count, which is
+// asked about itself.
+func (d *draft) doubtsCount(remark string) bool {
+	count, found := d.Get(layout.Count)
+	return found && remark == "?" && strings.HasSuffix(strings.TrimSpace(count.Text), "?")
 }
 
 // raised tells whether there is a finding with the code.
