@@ -67,7 +67,7 @@ func (w *walker) damage(pl *cellPlan, v *Value, cell *notebook.Cell) {
 	case damageNumber:
 		numberDamage(v, pl.column)
 	case damageTime:
-		timeOfFraction(v)
+		timeOfFraction(v, pl.column)
 	case damageScale:
 		ofScale(v)
 	}

@@ -30,8 +30,12 @@ func (s *stats) fractions() float64 {
 	})
 }
 
-// timeOfFraction writes a part of a day as a time.
-func timeOfFraction(v *Value) {
+// timeOfFraction writes a part of a day as a time. "0.05" among "23.15" is five
+// past midnight, and no part of a day.
+func timeOfFraction(v *Value, c *column) {
+	if len(v.Text) <= len("0.05") && c.stats.fractions() < 0.5 {
+		return
+	}
 	if clock, ok := dayFraction(v.Text); ok {
 		v.Verbatim, v.Text, v.Raw, v.Kind = v.Text, clock, "", notebook.Text
 	}
