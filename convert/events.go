@@ -31,9 +31,13 @@ func partsOfEvent(o *dwc.Occurrence) eventParts {
 	if o.SamplingProtocol != "" {
 		people = "" // whoever looked into the trap, it was one trap
 	}
+	blurred := o.DataGeneralizations
+	if blurred != "" {
+		blurred += o.EventType // the method and the hour, which part a trap from a walk, are withheld
+	}
 	return eventParts{
 		"event", o.EventDate, o.EventTime, o.Locality, o.VerbatimCoordinates, o.DecimalLatitude, o.DecimalLongitude,
-		o.SamplingProtocol, o.SamplingEffort, people, o.DataGeneralizations,
+		o.SamplingProtocol, o.SamplingEffort, people, blurred,
 	}
 }
 
