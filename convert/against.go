@@ -2,7 +2,10 @@ package convert
 
 import (
 	"encoding/csv"
+	"errors"
+	"fmt"
 	"slices"
+	"strings"
 
 	"fieldfare/convert/compare"
 	"fieldfare/convert/places"
@@ -23,6 +26,7 @@ type against struct {
 	path    string
 	known   *compare.Known
 	seen    map[compare.Mark]bool
+	held    map[compare.Mark]bool // those that wait for an answer
 	waiting *spool.Spool
 	view    setView // columns and coverage of what is left
 	encoded []byte
@@ -35,14 +39,18 @@ func newAgainst(path string, out *stage.Folder) (*against, error) {
 		return nil, nil
 	}
 	known, err := compare.Read(path)
-	if err != nil {
+	var unreadable *dwc.ReadError
+	switch {
+	case errors.As(err, &unreadable):
 		return nil, err
+	case err != nil: // a sentence that begins with the path
+		return nil, &stage.Error{Path: path, Problem: strings.TrimPrefix(err.Error(), path+": "), Err: err}
 	}
 	waiting, err := spool.New(out.Temp())
 	if err != nil {
 		return nil, err
 	}
-	return &against{path: path, known: known, seen: map[compare.Mark]bool{}, waiting: waiting, view: newView()}, nil
+	return &against{path: path, known: known, seen: map[compare.Mark]bool{}, held: map[compare.Mark]bool{}, waiting: waiting, view: newView()}, nil
 }
 
 // keep takes in a record that would leave, and keeps it if it is new or
@@ -75,16 +83,44 @@ func (a *against) each(fn func(o *dwc.Occurrence, r *spool.Record) error) error 
 	})
 }
 
-// withdraw writes the list of withdrawn records and returns how many there
-// are. Where it was is left out for those whose place is private by now.
-func (a *against) withdraw(s *settings, out *stage.Folder) (int, error) {
-	list, err := compare.Withdrawn(a.path, func(id compare.Mark) bool { return a.seen[id] })
-	if err != nil {
-		return 0, err
+// hold takes in that a record is there, but held at present: it is not
+// withdrawn, whatever becomes of it.
+func (a *against) hold(id string) {
+	if a != nil {
+		a.held[compare.IDMark(id)] = true
 	}
+}
+
+// fate counts what has become of the records of the earlier submission that
+// are not handed in now.
+type fate struct {
+	gone, held, unread, all int
+}
+
+// withdraw writes the list of withdrawn records. One that is held at present is
+// none of them, nor one of a notebook that was not read. Where it was is left
+// out for those whose place is private by now.
+func (a *against) withdraw(s *settings, unread map[compare.Mark]bool, out *stage.Folder) (f fate, err error) {
+	list, err := compare.Withdrawn(a.path, func(id compare.Mark) bool {
+		f.all++
+		switch {
+		case a.seen[id]:
+		case a.held[id]:
+			f.held++
+		case unread[id]:
+			f.unread++
+		default:
+			return false
+		}
+		return true
+	})
+	if err != nil {
+		return f, err
+	}
+	f.gone = len(list)
 	file, err := out.Create(WithdrawnFile)
 	if err != nil {
-		return 0, err
+		return f, err
 	}
 	w := csv.NewWriter(file)
 	w.Write([]string{"occurrenceID", "scientificName", "eventDate", "locality", "eventID"})
@@ -96,9 +132,28 @@ func (a *against) withdraw(s *settings, out *stage.Folder) (int, error) {
 	}
 	w.Flush()
 	if err := w.Error(); err != nil {
-		return 0, err
+		return f, err
 	}
-	return len(list), file.Close()
+	return f, file.Close()
+}
+
+// notes says what is not in the list of withdrawn records, and asks where most
+// of the earlier submission is in it.
+func (f fate) notes(name string, notebooks []string) (notes []string) {
+	if f.held > 0 {
+		notes = append(notes, fmt.Sprintf("Of %s %s held at present: not withdrawn, but as handed in before until you answer.", name, isAre(f.held)))
+	}
+	if f.unread > 0 {
+		named := strings.Join(notebooks[:min(len(notebooks), 3)], "; ")
+		if n := len(notebooks) - 3; n > 0 {
+			named += fmt.Sprintf("; and %d more", n)
+		}
+		notes = append(notes, fmt.Sprintf("Of %s %s from notebooks that were not read (%s): not withdrawn.", name, isAre(f.unread), named))
+	}
+	if 2*f.gone > f.all {
+		notes = append(notes, fmt.Sprintf("%s lists %d of the %d records of %s. Were all notebooks given? Look before you pass it on.", WithdrawnFile, f.gone, f.all, name))
+	}
+	return notes
 }
 
 // hides tells whether a withdrawn record is one that would leave blurred today.

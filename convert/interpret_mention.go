@@ -73,7 +73,7 @@ var ofDataset = []string{"datasetName", "datasetID", "rightsHolder", "institutio
 
 func (in *interpreter) mention(d *draft, v *layout.Value) {
 	named := in.mentions(v.Text)
-	if len(named) > 0 && (v.Meaning == "record" || slices.Contains(namesOwn, v.Meaning)) && in.listed(v.Text) {
+	if len(named) > 0 && in.listed(v.Text) {
 		return // the Garden Tiger is seen elsewhere, too
 	}
 	for _, p := range named {

@@ -161,6 +161,38 @@ func (m *ledgerRun) dropSpent() {
 	}
 }
 
+// unread returns what was handed in of notebooks that this run has not read,
+// under whatever name, and the names of these.
+func (m *ledgerRun) unread() (ids map[compare.Mark]bool, notebooks []string) {
+	if m == nil {
+		return nil, nil
+	}
+	ids = map[compare.Mark]bool{}
+	read := map[string]bool{} // sources, some by another name
+	for i := range m.ledger.Lines {
+		l := &m.ledger.Lines[i]
+		if _, here := m.present[l.Content]; here || m.gone[i] || m.sources[l.Source] {
+			read[l.Source] = true
+		}
+	}
+	for i := range m.ledger.Lines {
+		l := &m.ledger.Lines[i]
+		if read[l.Source] {
+			continue
+		}
+		if l.Visit {
+			ids[compare.VisitMark(l.EventID)] = true
+		} else {
+			ids[compare.IDMark(l.OccurrenceID)] = true
+		}
+		if name := filepath.Dir(l.Source); !slices.Contains(notebooks, name) {
+			notebooks = append(notebooks, name)
+		}
+	}
+	slices.Sort(notebooks)
+	return ids, notebooks
+}
+
 // line returns the ledger's line of a record, if it has one.
 func (m *ledgerRun) line(n int, c ledger.Content) (int, bool) {
 	if line, found := m.known[c]; found {
@@ -228,8 +260,12 @@ func (m *ledgerRun) prepare() (c ledgerChange, err error) {
 		return c, &stage.Error{Path: m.path, Problem: "this file, which remembers ids, was changed while the run was at work, by another run or by hand. Nothing was replaced; run again"}
 	}
 	next := ledger.Ledger{Lines: m.handed}
+	waiting := map[int]bool{} // lines of corrected records that are held: they keep their ids
+	for _, line := range m.adopted {
+		waiting[line] = true
+	}
 	for i := range m.ledger.Lines {
-		if !m.replaced[i] && !m.gone[i] {
+		if !m.replaced[i] && (!m.gone[i] || waiting[i]) {
 			next.Lines = append(next.Lines, m.ledger.Lines[i])
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"fieldfare/convert/compare"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/report"
 	"fieldfare/convert/spool"
@@ -112,6 +113,7 @@ func (w *writer) row(row *spool.Row, public []dwc.Occurrence) error {
 		w.accounts.record(sheet, r, state)
 		w.show(r, o)
 		if state >= reading.Held {
+			w.against.hold(id)
 			continue
 		}
 		if w.standard != nil && !r.EmptyVisit {
@@ -246,11 +248,12 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 		return result, nil
 	}
 	if w.against != nil {
-		if err := w.finishAgainst(job, out, &result.Summary); err != nil {
+		result.Against = filepath.Base(job.Against)
+		if err := w.finishAgainst(job, out, result); err != nil {
 			return nil, err
 		}
-		result.Against = filepath.Base(job.Against)
 		metadata = w.metadata(w.against.view.covers(w.settings))
+		metadata.AdditionalInfo = compare.ChangesOnly
 	}
 	if err := w.leaving.close(metadata); err != nil {
 		return nil, err
@@ -291,7 +294,7 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 }
 
 // finishAgainst writes what is new or changed since an earlier submission.
-func (w *writer) finishAgainst(job Job, out *stage.Folder, s *report.Summary) error {
+func (w *writer) finishAgainst(job Job, out *stage.Folder, result *Result) error {
 	var err error
 	if w.leaving, err = newLeaving(job, w.settings, &w.against.view, out); err != nil {
 		return err
@@ -299,7 +302,9 @@ func (w *writer) finishAgainst(job Job, out *stage.Folder, s *report.Summary) er
 	if err := w.against.each(w.leaving.add); err != nil {
 		return err
 	}
-	n, err := w.against.withdraw(w.settings, out)
-	s.Withdrawn = &n
+	unread, notebooks := w.set.ledger.unread()
+	f, err := w.against.withdraw(w.settings, unread, out)
+	result.Summary.Withdrawn = &f.gone
+	result.Notes = append(result.Notes, f.notes(result.Against, notebooks)...)
 	return err
 }

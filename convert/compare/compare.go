@@ -5,6 +5,10 @@ package compare
 
 import "maps"
 
+// ChangesOnly is what the metadata say of a submission that holds only what is
+// new or changed since an earlier one.
+const ChangesOnly = "This submission holds only the records that are new or changed since an earlier submission."
+
 // TermChange is one term of a record before and after. The term of a
 // measurement is the heading that the copies for people have for it.
 type TermChange struct {
@@ -33,6 +37,9 @@ type Result struct {
 	Changed   []Record `json:"changed"`
 	Withdrawn []Record `json:"withdrawn"`
 	Same      int      `json:"unchanged"`
+	// ChangesOnly: the new submission holds only what changed, so that nothing
+	// is known of what else the old one has.
+	ChangesOnly bool `json:"changesOnly,omitempty"`
 	// Repeated are ids that one of the submissions has more than once, where
 	// only the first record was compared.
 	Repeated []string `json:"repeated,omitempty"`
@@ -45,7 +52,11 @@ func Submissions(oldPath, newPath string) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Result{New: []Record{}, Changed: []Record{}, Withdrawn: []Record{}, Repeated: known.repeated}
+	partial, err := changesOnly(newPath)
+	if err != nil {
+		return nil, err
+	}
+	r := &Result{ChangesOnly: partial, New: []Record{}, Changed: []Record{}, Withdrawn: []Record{}, Repeated: known.repeated}
 	seen := map[Mark]bool{}
 	repeated := maps.Clone(known.repeats)
 	changed := map[Mark]*Observation{}
@@ -85,7 +96,7 @@ func Submissions(oldPath, newPath string) (*Result, error) {
 		met[id] = true
 		if now := changed[id]; now != nil {
 			before[id] = differences(o, now)
-		} else if !seen[id] && !known.described(o) {
+		} else if !partial && !seen[id] && !known.described(o) {
 			r.Withdrawn = append(r.Withdrawn, recordOf(o))
 		}
 		return nil

@@ -3,6 +3,7 @@ package compare
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"fieldfare/dwc"
 )
@@ -27,6 +28,11 @@ type Known struct {
 
 // Read remembers a submission.
 func Read(path string) (*Known, error) {
+	if partial, err := changesOnly(path); err != nil {
+		return nil, err
+	} else if partial {
+		return nil, fmt.Errorf("%s: it holds only what was new or changed since an earlier submission, so all else would count as new. Give the last one that was made without --against", path)
+	}
 	k := &Known{byID: map[Mark]Mark{}, events: map[Mark]bool{}, repeats: map[Mark]bool{}}
 	return k, each(path, func(o *Observation) error {
 		id := o.Mark()
@@ -39,7 +45,7 @@ func Read(path string) (*Known, error) {
 		}
 		k.byID[id] = o.content()
 		if !o.visit() {
-			k.events[eventMark(o.Occurrence.EventID)] = true
+			k.events[VisitMark(o.Occurrence.EventID)] = true
 		}
 		return nil
 	})
@@ -62,6 +68,20 @@ func (k *Known) State(o *Observation) State {
 // described tells whether a visit's event is in the submission with
 // occurrences.
 func (k *Known) described(o *Observation) bool { return o.visit() && k.events[o.Mark()] }
+
+// changesOnly tells whether a submission says that it holds only what changed.
+func changesOnly(path string) (bool, error) {
+	archive, err := dwc.OpenArchive(path)
+	if err != nil {
+		return false, err
+	}
+	defer archive.Close()
+	about, err := archive.Metadata()
+	if err != nil || about == nil {
+		return false, nil // the records can be compared without
+	}
+	return strings.Contains(about.AdditionalInfo, ChangesOnly), nil
+}
 
 // each yields every occurrence of a submission, whatever its shape, and then
 // the visits on which nothing was found.

@@ -84,12 +84,13 @@ func (o *Observation) ID() string {
 // Mark is the mark of the id. An occurrence and a visit have different ones.
 func (o *Observation) Mark() Mark {
 	if o.visit() {
-		return eventMark(o.Occurrence.EventID)
+		return VisitMark(o.Occurrence.EventID)
 	}
 	return IDMark(o.Occurrence.OccurrenceID)
 }
 
-func eventMark(id string) Mark { return IDMark("event\x1f" + id) }
+// VisitMark marks a visit on which nothing was found, by its eventID.
+func VisitMark(id string) Mark { return IDMark("event\x1f" + id) }
 
 // content is the mark of what a record says. When a record was last modified
 // does not count: it says nothing of the observation.

@@ -19,6 +19,9 @@ func (r *Result) WriteText(w io.Writer) error {
 		}
 	}
 	say("%d new, %d changed, %d withdrawn, %d unchanged\n", len(r.New), len(r.Changed), len(r.Withdrawn), r.Same)
+	if r.ChangesOnly {
+		say("The new submission holds only what is new or changed since an earlier one; what is withdrawn stands in the list beside it.\n")
+	}
 	for _, part := range r.parts() {
 		for _, record := range part.records {
 			say("%s: %s\n", part.name, record.line())

@@ -52,8 +52,8 @@ func Match(gone, fresh []Line) map[int]int {
 // corrections are the fields that a corrected record may differ in, the
 // likeliest first: one before two, and what leaves the name as it was before
 // what changes it, since two rows of one night are told apart by their names.
-// Name and date, and name and place never go together: that is another
-// observation.
+// Name and date, and name and place go together only where the name is alike
+// but for a slip of the pen (see inPlace): else that is another observation.
 var corrections = [][]int{
 	{count}, {rest}, {name}, {date}, {people}, {place},
 	{count, rest}, {date, rest}, {name, rest}, {people, rest}, {place, rest},
@@ -62,8 +62,9 @@ var corrections = [][]int{
 
 // inPlace may be another observation, and are tried only where one line of the
 // notebook is gone and one record is new, so that a row was changed in place:
-// date with count, people or place, and any other name with a count.
-var inPlace = [][]int{{date, count}, {name, count}, {date, people}, {date, place}}
+// date with count, people or place, any other name with a count, and a name but
+// for a slip with date or place.
+var inPlace = [][]int{{date, count}, {name, count}, {date, people}, {date, place}, {name, date}, {name, place}}
 
 // oneLeft returns the lines and records with all but those blanked of whose
 // notebook one of each is left.
@@ -92,14 +93,15 @@ func oneLeft(gone []Line, taken []bool, fresh []Line, pairs map[int]int) (lines,
 	return lines, records
 }
 
-// plausible tells whether a pair may be one: where count and name both
-// differ and more than one row was changed, only if the names are alike but
-// for a slip of the pen.
+// plausible tells whether a pair may be one: names that differ with a count
+// where more than one row was changed, or with a date or place, must be alike
+// but for a slip of the pen.
 func plausible(line, record *Line, corrected []int) bool {
-	if !slices.Equal(corrected, []int{count, name}) {
-		return true
+	switch {
+	case slices.Equal(corrected, []int{count, name}), slices.Equal(corrected, []int{name, date}), slices.Equal(corrected, []int{name, place}):
+		return levenshtein.ComputeDistance(bare.Replace(strings.ToLower(line.Name)), bare.Replace(strings.ToLower(record.Name))) <= slips
 	}
-	return levenshtein.ComputeDistance(bare.Replace(strings.ToLower(line.Name)), bare.Replace(strings.ToLower(record.Name))) <= slips
+	return true
 }
 
 // bare takes out of a name what is written or left out at will.

@@ -40,6 +40,11 @@ func TestMatch(t *testing.T) {
 			line("19/6/2021", "Buff-tip", "3", "TL4588", "Ines Calloway", "MV"), line("19/6/2021", "Flame", "1", "TL4588", "Ines Calloway", "MV"),
 		}, map[int]int{}},
 		{"another night and another name are another record", []ledger.Line{buff}, []ledger.Line{line("19/6/2021", "Flame", "2", "TL4588", "Ines Calloway", "MV")}, map[int]int{}},
+		{"a slip in the name and another night in the one row that changed", []ledger.Line{heart}, []ledger.Line{line("13/6/2021", "Hart & Dart", "12", "TL4588", "Ines Calloway", "MV")}, map[int]int{0: 0}},
+		{"a slip in the name and another place in the one row that changed", []ledger.Line{heart}, []ledger.Line{line("12/6/2021", "Heart and Drat", "12", "TL4589", "Ines Calloway", "MV")}, map[int]int{0: 0}},
+		{"a slip in the name and another night beside a new row", []ledger.Line{heart}, []ledger.Line{
+			line("13/6/2021", "Hart & Dart", "12", "TL4588", "Ines Calloway", "MV"), line("19/6/2021", "Flame", "1", "TL4588", "Ines Calloway", "MV"),
+		}, map[int]int{}},
 		{"two that it could be", []ledger.Line{buff, line("12/6/2021", "Buff-tip", "4", "TL4588", "Ines Calloway", "MV")},
 			[]ledger.Line{line("12/6/2021", "Buff-tip", "3", "TL4588", "Ines Calloway", "MV")}, map[int]int{}},
 		{"one correction is likelier than two", []ledger.Line{buff},
