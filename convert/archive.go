@@ -1,7 +1,11 @@
 package convert
 
 import (
+	"fmt"
 	"io"
+	"maps"
+	"slices"
+	"strings"
 
 	"fieldfare/convert/identity"
 	"fieldfare/convert/spool"
@@ -20,6 +24,8 @@ type archive struct {
 	seen        map[string]bool   // events
 	measured    map[[16]byte]bool // of events
 	last        [2]string         // the last event and its season
+	noted       map[string]noted  // what the first record says of its event
+	differing   map[string]string // events of which a later one says otherwise, with their dates
 	occurrences int
 	events      int
 	visitsLeft  int  // visits for which the shape has no place
@@ -27,7 +33,7 @@ type archive struct {
 }
 
 func newArchive(file io.WriteCloser, s *settings, v *setView) (*archive, error) {
-	a := &archive{file: file, shape: v.shape(s), seen: map[string]bool{}, measured: map[[16]byte]bool{}}
+	a := &archive{file: file, shape: v.shape(s), seen: map[string]bool{}, measured: map[[16]byte]bool{}, noted: map[string]noted{}, differing: map[string]string{}}
 	var core dwc.Table
 	var extensions []dwc.Table
 	measured := []string{"measurementType", "measurementValue", "measurementUnit"}
@@ -118,10 +124,12 @@ func texts(m *spool.Measurement) []string {
 // event writes the record's event and its season, each once.
 func (a *archive) event(o *dwc.Occurrence, r *spool.Record) error {
 	if ids := [2]string{o.EventID, o.ParentEventID}; ids == a.last {
+		a.compare(o)
 		return nil
 	} else {
 		a.last = ids
 	}
+	defer a.compare(o)
 	if o.ParentEventID != "" && !a.seen[o.ParentEventID] {
 		a.seen[o.ParentEventID] = true
 		season := seasonOf(o)
@@ -134,8 +142,31 @@ func (a *archive) event(o *dwc.Occurrence, r *spool.Record) error {
 		return nil
 	}
 	a.seen[o.EventID] = true
+	if o.FieldNotes != "" || o.Habitat != "" {
+		a.noted[o.EventID] = noted{strings.Clone(o.FieldNotes), strings.Clone(o.Habitat)}
+	}
 	a.events++
 	return a.write(0, withoutNames(o), r)
+}
+
+// noted is what is written of a visit on the row of a record.
+type noted struct{ fieldNotes, habitat string }
+
+// compare notes where a record says of its event what the first of it does not.
+// Each keeps its own words; the event has those of the first.
+func (a *archive) compare(o *dwc.Occurrence) {
+	if is := (noted{o.FieldNotes, o.Habitat}); is != a.noted[o.EventID] && is != (noted{}) {
+		a.differing[o.EventID] = o.EventDate
+	}
+}
+
+// eventNotes tells of the events of which the records say different things.
+func (a *archive) eventNotes() []string {
+	if len(a.differing) == 0 {
+		return nil
+	}
+	days := slices.Sorted(maps.Values(a.differing))
+	return []string{fmt.Sprintf("The weather, the field notes or the habitat of %s differ from row to row (first on %s). The visit is handed in with those of its first row, each record with its own.", count(len(days), "visit"), days[0])}
 }
 
 func (a *archive) close(metadata *dwc.Dataset) error {

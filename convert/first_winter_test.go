@@ -3,6 +3,7 @@ package convert_test
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"fieldfare/convert"
@@ -107,4 +108,18 @@ func TestOwnNotebook(t *testing.T) {
 	require.Len(t, result.Questions, 1)
 	assert.Equal(t, "recorder-missing", result.Questions[0].Code)
 	assert.Equal(t, []string{"Ines Calloway"}, result.Questions[0].Candidates)
+}
+
+// TestVisitTwoWeathers: what differs from row to row of one visit stays with
+// its records, and is told.
+func TestVisitTwoWeathers(t *testing.T) {
+	result, rows := inProject(t, "season.csv", "Date,Species,Count,Site,Recorder,Method,Weather\n"+
+		"12/6/2023,Buff-tip,1,Carr Edge,IC,MV light,warm\n12/6/2023,Flame,1,Carr Edge,IC,MV light,\n12/6/2023,Buff Ermine,1,Carr Edge,IC,MV light,cold and wet\n"+
+		"13/6/2023,Flame,1,Carr Edge,IC,MV light,warm\n13/6/2023,Buff Ermine,1,Carr Edge,IC,MV light,warm\n", "")
+	said := map[string]bool{}
+	for _, row := range rows {
+		said[row["fieldNotes"]] = true
+	}
+	assert.Equal(t, map[string]bool{"Weather: warm": true, "": true, "Weather: cold and wet": true}, said)
+	assert.Contains(t, strings.Join(result.Notes, "\n"), "The weather, the field notes or the habitat of 1 visit differ from row to row (first on 2023-06-12).")
 }

@@ -266,6 +266,7 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 	}
 	result.Summary.Occurrences, result.Summary.Events = w.leaving.archive.occurrences, w.leaving.archive.events
 	result.Summary.VisitsLeft = w.leaving.archive.visitsLeft
+	result.Notes = append(result.Notes, w.leaving.archive.eventNotes()...)
 	queries, err := out.Create(QueriesFile)
 	if err != nil {
 		return nil, err
