@@ -44,6 +44,9 @@ func (j Job) loadAreas(s *settings) error {
 		if a.Name == "" {
 			a.Name = entry.File
 		}
+		if lat, lon, found := a.Crossing(); found {
+			s.listProblems = append(s.listProblems, fmt.Sprintf("The boundary in %s crosses itself near %.4f, %.4f, so that it is not clear what lies inside it there. Draw or export it again.", entry.File, lat, lon))
+		}
 		s.polygons.Areas = append(s.polygons.Areas, a)
 		s.version(path)
 	}
