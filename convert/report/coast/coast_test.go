@@ -30,7 +30,7 @@ func TestTownsAreOnLandAndSeasAreNot(t *testing.T) {
 		land     bool
 	}{
 		{"Ely", 0.26, 52.40, true}, {"Birmingham", -1.90, 52.48, true}, {"Athlone", -7.94, 53.42, true},
-		{"Douglas", -4.50, 54.16, true}, {"Stornoway", -6.39, 58.22, true}, {"Guernsey", -2.58, 49.46, true},
+		{"Douglas", -4.50, 54.16, true}, {"Stornoway", -6.39, 58.22, true}, {"Guernsey", -2.58, 49.46, true}, {"St Anne, Alderney", -2.20, 49.71, true},
 		{"the Irish Sea", -5.0, 53.8, false}, {"the middle of the Wash", 0.35, 52.95, false}, {"the North Sea", 2.0, 55.0, false},
 		{"the Channel", -1.0, 50.2, false},
 	} {
