@@ -135,7 +135,7 @@ func TestOccurrencesTakeFromTheirCore(t *testing.T) {
 	)}})
 	s := &result.Summary
 	assert.Equal(t, []int{3, 3 + 1}, []int{s.Occurrences, s.Events}, "two nights, an empty one, and the season")
-	assert.Equal(t, 1, s.Skips["events of which others are parts; their submission says them afresh"])
+	assert.Equal(t, 1, s.Skips["events that others are parts of, which a submission has of its own making"])
 	assert.Equal(t, 1, s.Skips["measurements of no record here, or without a kind or a value"])
 
 	out := t.TempDir()

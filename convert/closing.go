@@ -36,7 +36,7 @@ func (r *Result) Closing() string {
 	}
 	b.WriteString(".\n")
 	if s.Withdrawn != nil {
-		fmt.Fprintf(&b, "These are new or changed since %s. Of its records %s; %s lists them.\n", r.Against, isGone(*s.Withdrawn), WithdrawnFile)
+		fmt.Fprintf(&b, "These are new or changed since %s. Of its records %s; %s lists them. Keep %[1]s for the next comparison.\n", r.Against, isGone(*s.Withdrawn), WithdrawnFile)
 	}
 	if s.VisitsLeft > 0 {
 		fmt.Fprintf(&b, "%s with nothing found left out: an archive of occurrences has no place for them. With shape = \"event\" under [dataset] in the project file they are handed in.\n", count(s.VisitsLeft, "visit"))

@@ -47,7 +47,7 @@ func convertCommand(ctx context.Context, args []string, s streams) int {
 	flags := newFlags("convert", convertHelp, s)
 	common := addCommon(flags)
 	out := flags.StringP("out", "o", "", "`FOLDER` for the outputs (must be given)")
-	against := flags.String("against", "", "an earlier submission.zip, a `FILE`: hand in only what is new or changed since, with a list of what is withdrawn")
+	against := flags.String("against", "", "the last whole submission.zip, a `FILE`: hand in only what is new or changed since, with a list of what is withdrawn")
 	formats := flags.StringSlice("format", nil, "write the records in a further `FORM` too: "+strings.Join(convert.Formats(), ", "))
 	exact := flags.Bool("exact", false, "write the full copy as well, in which no place is blurred, for the one person entitled to it")
 	part := flags.String("part", "", "read the notebooks row by row only, and keep the result in a new `FILE`; convert then takes such files in place of notebooks")

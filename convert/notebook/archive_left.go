@@ -10,7 +10,7 @@ import (
 // of their row type.
 var leftReasons = map[string]string{
 	"MeasurementOrFact":           "measurements of no record here, or without a kind or a value",
-	"Event":                       "events of which others are parts; their submission says them afresh",
+	"Event":                       "events that others are parts of, which a submission has of its own making",
 	"Taxon":                       "names of a checklist without a record",
 	"VernacularName":              "names of a checklist without a record",
 	"Distribution":                "distribution of a checklist's names",
