@@ -2,6 +2,7 @@ package taxa
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -26,6 +27,7 @@ type tableReader struct {
 	lines   []int
 	cols    columns
 	found   bool
+	family  string // of the heading above
 }
 
 // add takes one row of cells.
@@ -159,8 +161,24 @@ func (t *tableReader) readAs(line int, cells []string, id string) {
 			r.values[f] = tidy(cell)
 		}
 	}
-	if !blank {
-		t.b.add(&r)
+	if blank {
+		return
+	}
+	t.underFamily(&r)
+	t.b.add(&r)
+}
+
+// underFamily gives the taxa below a family in capitals, on a line of its own,
+// to that family, where the list has no column for it.
+func (t *tableReader) underFamily(r *row) {
+	if slices.Contains(t.cols.of, fFamily) || slices.Contains(t.cols.of, fParent) || slices.Contains(t.cols.of, fParentID) {
+		return
+	}
+	switch name := r.values[fName]; {
+	case name == strings.ToUpper(name) && (strings.HasSuffix(name, "IDAE") || strings.HasSuffix(name, "ACEAE")) && !strings.Contains(name, " "):
+		t.family = name
+	case t.family != "":
+		r.values[fFamily] = t.family
 	}
 }
 
