@@ -68,5 +68,5 @@ func TestAgainstIsTold(t *testing.T) {
 	run(t, job)
 	require.NoError(t, os.WriteFile(path, []byte(heading+two), 0o644))
 	job.Against, job.Out = filepath.Join(folder, "first", convert.SubmissionFile), filepath.Join(folder, "second")
-	assert.Contains(t, run(t, job).Closing(), "1 occurrence to hand in.\nThese are new or changed since submission.zip. Of its records 1 is no longer there; withdrawn.csv lists them.\n")
+	assert.Contains(t, run(t, job).Closing(), "1 occurrence to hand in.\nThese are new or changed since submission.zip. Of its records 1 is no longer there; withdrawn.csv lists them. Keep submission.zip for the next comparison.\n")
 }
