@@ -11,6 +11,9 @@ type ReadError struct {
 	Line int
 	// Message is plain sentences: what was found and what to do.
 	Message string
+	// Limit is the field of Limits that the archive is over; empty for any
+	// other trouble.
+	Limit string
 	// Cause is the underlying error, where there is one.
 	Cause error
 }
@@ -28,6 +31,13 @@ func (e *ReadError) Unwrap() error { return e.Cause }
 
 func unreadable(file string, line int, message string, args ...any) *ReadError {
 	return &ReadError{File: file, Line: line, Message: fmt.Sprintf(message, args...)}
+}
+
+// over is unreadable because of a limit.
+func over(limit, file string, line int, message string, args ...any) *ReadError {
+	e := unreadable(file, line, message, args...)
+	e.Limit = limit
+	return e
 }
 
 // Note is something about an archive that was read although it is not as it

@@ -92,7 +92,7 @@ func (r *delimitedReader) tooLong() error {
 	if r.dialect.quote != "" {
 		message += " Perhaps a quotation mark that opens a value is never closed."
 	}
-	return unreadable(r.file, r.nextLine, message, size(int64(r.limits.RecordBytes)))
+	return over("RecordBytes", r.file, r.nextLine, message, size(int64(r.limits.RecordBytes)))
 }
 
 // indexFrom finds text at or after position at of the unread text, reading on
@@ -150,7 +150,7 @@ func (r *delimitedReader) next(values []string) ([]string, error) {
 	text := string(raw)
 	for _, f := range r.record {
 		if f.to-f.from > r.limits.FieldBytes {
-			return nil, unreadable(r.file, r.line, "A value in the row that begins here is longer than %s, which no value needs.", size(int64(r.limits.FieldBytes)))
+			return nil, over("FieldBytes", r.file, r.line, "A value in the row that begins here is longer than %s, which no value needs.", size(int64(r.limits.FieldBytes)))
 		}
 		v := text[f.from:f.to]
 		if f.doubled {
@@ -214,7 +214,7 @@ func (r *delimitedReader) scan() (length, whole int, err error) {
 	at, end, quoteAt := 0, -1, -1
 	for {
 		if len(r.record) >= r.limits.Columns {
-			return 0, 0, unreadable(r.file, r.line, "The row that begins here has more than %d values, which no table of records has.", r.limits.Columns)
+			return 0, 0, over("Columns", r.file, r.line, "The row that begins here has more than %d values, which no table of records has.", r.limits.Columns)
 		}
 		if r.dialect.quote != "" {
 			opens, err := r.has(at, r.dialect.quote)

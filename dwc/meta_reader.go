@@ -219,7 +219,10 @@ func (m *metaReader) index(e *element) (index int, ok bool, err error) {
 		return 0, false, nil
 	}
 	index, err = strconv.Atoi(v)
-	if err != nil || index < 0 || index >= m.limits.Columns {
+	if err == nil && index >= m.limits.Columns {
+		return 0, false, over("Columns", m.name, e.line, "The index is “%s”, and a table may have %d columns, more than any of records has.", v, m.limits.Columns)
+	}
+	if err != nil || index < 0 {
 		return 0, false, unreadable(m.name, e.line, "The index is “%s”: it has to be a column's number, counted from 0.", v)
 	}
 	return index, true, nil
@@ -228,7 +231,7 @@ func (m *metaReader) index(e *element) (index int, ok bool, err error) {
 func (m *metaReader) columns(e *element, t *tableMeta) error {
 	fields := e.all("field")
 	if len(fields) > m.limits.Columns {
-		return unreadable(m.name, e.line, "There are more than %d fields, which no table of records has.", m.limits.Columns)
+		return over("Columns", m.name, e.line, "There are more than %d fields, which no table of records has.", m.limits.Columns)
 	}
 	seen := map[Term]bool{}
 	for _, f := range fields {

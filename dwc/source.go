@@ -232,9 +232,9 @@ func (f *boundedFile) Read(p []byte) (int, error) {
 	f.read += int64(n)
 	switch {
 	case f.read > f.limits.FileBytes:
-		return 0, unreadable(f.name, 0, "The file is larger than %s. If it is genuine, split it.", size(f.limits.FileBytes))
+		return 0, over("FileBytes", f.name, 0, "The file is larger than %s. If it is genuine, split it.", size(f.limits.FileBytes))
 	case f.packed > 0 && f.read > ratioFrom && f.read/f.packed > f.limits.Ratio:
-		return 0, unreadable(f.name, 0, "The file grows to more than %d times its size when it is unpacked, as no records do. It is not read.", f.limits.Ratio)
+		return 0, over("Ratio", f.name, 0, "The file grows to more than %d times its size when it is unpacked, as no records do. It is not read.", f.limits.Ratio)
 	case err != nil && err != io.EOF:
 		return n, &ReadError{File: f.name, Message: "The file is damaged or not complete. Fetch or make the archive again.", Cause: err}
 	}

@@ -22,6 +22,7 @@ import (
 func openArchive(ctx context.Context, src *source, o Options) (*Book, error) {
 	a, err := dwc.OpenArchive(src.real, dwc.Limits{
 		FileBytes: o.Limits.UnzippedBytes, RecordBytes: o.Limits.RowBytes, FieldBytes: o.Limits.CellBytes,
+		Ratio: o.Limits.Ratio, Columns: o.Limits.Columns,
 	})
 	if err != nil {
 		return nil, archiveTrouble(err)
@@ -107,6 +108,10 @@ func OfArchive(s Sheet) bool {
 	return false
 }
 
+// archiveLimits are the settings of the project file that bound an archive, by
+// the limits of its reader.
+var archiveLimits = map[string]string{"FileBytes": "unzipped_bytes", "RecordBytes": "row_bytes", "FieldBytes": "cell_bytes", "Ratio": "ratio", "Columns": "columns"}
+
 // archiveTrouble makes a Problem of what the archive reader says; its
 // messages are whole sentences with their advice.
 func archiveTrouble(err error) error {
@@ -118,5 +123,9 @@ func archiveTrouble(err error) error {
 	if e.Line > 0 {
 		message = fmt.Sprintf("%s, line %d: %s", path.Base(e.File), e.Line, message)
 	}
-	return &Problem{Found: message, Cause: e}
+	p := &Problem{Found: message, Cause: e}
+	if limit := archiveLimits[e.Limit]; limit != "" {
+		p.Advice = raise(limit, "split it")
+	}
+	return p
 }

@@ -137,7 +137,7 @@ func readStdin(ctx context.Context, r io.Reader, o Options) (*Book, error) {
 	n, err := io.Copy(f, &contextReader{ctx, io.LimitReader(r, o.Limits.InputBytes+1)})
 	err = errors.Join(err, f.Close())
 	if err == nil && n > o.Limits.InputBytes {
-		err = &Problem{Found: "more than " + bytesText(o.Limits.InputBytes) + " came in", Advice: "If it is genuine, raise the limits in the project file or split it", Cause: errTooBig}
+		err = &Problem{Found: "more than " + bytesText(o.Limits.InputBytes) + " came in", Advice: raise("input_bytes", "split it"), Cause: errTooBig}
 	}
 	if err != nil {
 		return nil, errors.Join(err, remove())

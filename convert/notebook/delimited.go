@@ -199,7 +199,7 @@ func (s *textSheet) at(row int, err error) error {
 	if err == errTooBig {
 		return &Problem{
 			Found:  fmt.Sprintf("row %d is longer than %s, far more than a row holds", row, bytesText(int64(s.limits.RowBytes))),
-			Advice: "If it is genuine, raise the limits in the project file; if not, the file is damaged or is not a table",
+			Advice: raise("row_bytes", "split it; if not, the file is damaged or is not a table"),
 			Cause:  err,
 		}
 	}
@@ -288,7 +288,7 @@ func (s *textSheet) cellSizes(row *Row) error {
 		if len(row.Cells[i].Text) > s.limits.CellBytes {
 			return &Problem{
 				Found:  fmt.Sprintf("cell %s holds more than %s of text, far more than a cell holds", Ref{Col: i + 1, Row: row.Number}, bytesText(int64(s.limits.CellBytes))),
-				Advice: "If it is genuine, raise the limits in the project file; if not, the file is damaged",
+				Advice: raise("cell_bytes", "shorten it; if not, the file is damaged"),
 				Cause:  errTooBig,
 			}
 		}

@@ -94,7 +94,10 @@ func trouble(file, sheet string, err error) error {
 		p.Advice = resave
 	case errors.Is(err, errTooBig):
 		p.Found = "one piece of the file is far larger than a notebook can be, so it is damaged or was made to do harm"
-		p.Advice = "If it is genuine, raise the limits in the project file or split it"
+		p.Advice = raise("cell_bytes", "split it")
+	case errors.Is(err, errNoLimit):
+		p.Found = "one piece of the file is far larger than a notebook can be, so it is damaged or was made to do harm"
+		p.Advice = resave
 	case isTruncated(err):
 		p.Found = "the file is cut short or damaged: part of it is missing"
 		p.Advice = "Copy it again from where it came, or open it in a spreadsheet program and save it afresh"
@@ -114,5 +117,6 @@ const resave = "Open it in a spreadsheet program and save it afresh as .xlsx"
 var (
 	errChanged = errors.New("notebook: file changed while being read")
 	errDeep    = errors.New("notebook: markup nested too deep")
-	errTooBig  = errors.New("notebook: piece over the limit")
+	errTooBig  = errors.New("notebook: piece over the limit of a cell")
+	errNoLimit = errors.New("notebook: piece over a bound that cannot be set")
 )

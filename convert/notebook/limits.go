@@ -88,18 +88,24 @@ func (p *part) Read(b []byte) (int, error) {
 	n, err := p.ReadCloser.Read(b)
 	p.read += int64(n)
 	if p.read > p.limits.UnzippedBytes {
-		return 0, bomb("it unpacks to more than " + bytesText(p.limits.UnzippedBytes))
+		return 0, bomb("it unpacks to more than "+bytesText(p.limits.UnzippedBytes), "unzipped_bytes")
 	}
 	if p.read > ratioFrom && p.read/p.limits.Ratio > p.packed {
-		return 0, bomb("a small part of it unpacks to an enormous one")
+		return 0, bomb("a small part of it unpacks to an enormous one", "ratio")
 	}
 	return n, err
 }
 
-func bomb(what string) error {
+// raise is the advice about a notebook over a limit: the name of the limit in
+// the project file, and what else could be done.
+func raise(limit, orElse string) string {
+	return "If it is genuine, raise " + limit + " under [limits] in the project file, or " + orElse
+}
+
+func bomb(what, limit string) error {
 	return &Problem{
 		Found:  what + ", far more than a notebook holds, so it is damaged or was made to do harm",
-		Advice: "If it is genuine, raise the limits in the project file or split it",
+		Advice: raise(limit, "split it"),
 		Cause:  errTooBig,
 	}
 }
@@ -132,7 +138,7 @@ func readPart(f *zip.File, l Limits, limit int64, context func() error) ([]byte,
 	defer p.Close()
 	b, err := io.ReadAll(io.LimitReader(p, limit+1))
 	if err == nil && int64(len(b)) > limit {
-		err = errTooBig
+		err = errNoLimit
 	}
 	return b, err
 }

@@ -124,7 +124,7 @@ func (w *odsWalk) give(repeat int) error {
 	if w.number > w.limits.Rows || repeat > w.limits.Rows-w.number+1 {
 		return &Problem{
 			Found:  fmt.Sprintf("it claims a row %d, and the most that is read is %d", w.number+min(repeat, 1<<30)-1, w.limits.Rows),
-			Advice: resave,
+			Advice: raise("rows", "split the sheet; if not, open it in a spreadsheet program and save it afresh as .xlsx"),
 		}
 	}
 	if w.number > w.last+1 || repeat > 1 {
@@ -155,7 +155,7 @@ func (w *odsWalk) give(repeat int) error {
 func (w *odsWalk) tooRepeated() error {
 	return &Problem{
 		Found:  fmt.Sprintf("its repeated cells come to more than %d", w.limits.SpreadCells),
-		Advice: "If it is genuine, raise the limits in the project file or split the sheet; if not, it is damaged or was made to do harm",
+		Advice: raise("spread_cells", "split the sheet; if not, it is damaged or was made to do harm"),
 	}
 }
 

@@ -36,7 +36,7 @@ func (p *page) begin(number int, hidden bool) error {
 	if number > p.limits.Rows {
 		return &Problem{
 			Found:  fmt.Sprintf("it claims a row %d, and the most that is read is %d", number, p.limits.Rows),
-			Advice: resave,
+			Advice: raise("rows", "split the sheet; if not, open it in a spreadsheet program and save it afresh as .xlsx"),
 		}
 	}
 	for p.last+1 < number {
@@ -65,7 +65,7 @@ func (p *page) at(col int) (*Cell, error) {
 	if col > p.limits.Columns {
 		return nil, &Problem{
 			Found:  fmt.Sprintf("row %d claims a cell in column %d, and the most that is read is %d columns", p.row.Number, col, p.limits.Columns),
-			Advice: "If it is genuine, raise the limits in the project file or split the sheet",
+			Advice: raise("columns", "split the sheet"),
 		}
 	}
 	if n := col - len(p.cells); n > 0 {
@@ -161,13 +161,13 @@ func (p *page) spreadMerged() error {
 func tooSpread(l Limits) error {
 	return &Problem{
 		Found:  fmt.Sprintf("its merged areas cover more than %d cells", l.SpreadCells),
-		Advice: "Unmerge them in a spreadsheet program, or raise the limits in the project file if they are genuine",
+		Advice: raise("spread_cells", "unmerge them in a spreadsheet program"),
 	}
 }
 
 func tooManySheets(l Limits) error {
 	return &Problem{
 		Found:  fmt.Sprintf("it has more than %d sheets", l.Sheets),
-		Advice: "If it is genuine, raise the limits in the project file or split it",
+		Advice: raise("sheets", "split it"),
 	}
 }

@@ -244,6 +244,6 @@ func (r *records) check(number int) error {
 func tooWide(row, columns int, l Limits) error {
 	return &Problem{
 		Found:  fmt.Sprintf("row %d has %d columns, and the most that is read is %d", row, columns, l.Columns),
-		Advice: "If it is genuine, raise the limits in the project file or split the file; if not, the delimiter may have been guessed wrongly",
+		Advice: raise("columns", "split the file; if not, the delimiter may have been guessed wrongly"),
 	}
 }

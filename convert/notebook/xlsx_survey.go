@@ -66,7 +66,7 @@ func (s *xlsxSheet) edges() error {
 func (s *xlsxSheet) tooMerged() error {
 	return &Problem{
 		Found:  fmt.Sprintf("it has more than %d merged areas", s.book.limits.Merges),
-		Advice: "Unmerge them in a spreadsheet program, or raise the limits in the project file if they are genuine",
+		Advice: raise("merges", "unmerge them in a spreadsheet program"),
 	}
 }
 
@@ -274,7 +274,7 @@ func (s *xlsxSheet) eachComment(part, element string, add func(Ref, string)) err
 			continue
 		}
 		if total += len(text) + 16; total > commentBytes {
-			return errTooBig
+			return errNoLimit
 		}
 		add(Ref{Col: col, Row: row}, text)
 	}
