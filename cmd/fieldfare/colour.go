@@ -5,6 +5,8 @@ import (
 	"os"
 	"regexp"
 	"runtime"
+
+	"fieldfare/convert/report"
 )
 
 // stateWord is a state where the closing screen names it: after its number, or
@@ -23,7 +25,7 @@ func showClosing(w io.Writer, text string) error {
 		_, err := io.WriteString(w, text)
 		return err
 	}
-	text = wrapped(shown(text), s.width())
+	text = wrapped(report.Visible(text), s.width())
 	if showsColour() {
 		text = paint(text)
 	}

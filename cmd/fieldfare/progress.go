@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"fieldfare/convert"
+	"fieldfare/convert/report"
 
 	"github.com/schollz/progressbar/v3"
 )
@@ -48,7 +49,7 @@ func (b *bar) Stage(name string, steps int) {
 	if width <= 0 {
 		width = usualWidth
 	}
-	name = shortName(shown(name), max(width-besideBar-1, leastName))
+	name = shortName(report.Visible(name), max(width-besideBar-1, leastName))
 	b.now = progressbar.NewOptions(steps,
 		progressbar.OptionSetWriter(&patient{w: b.s.w, from: time.Now().Add(patience)}),
 		progressbar.OptionSetDescription(name),

@@ -3,9 +3,8 @@ package main
 import (
 	"io"
 	"os"
-	"strings"
-	"unicode"
-	"unicode/utf8"
+
+	"fieldfare/convert/report"
 
 	"golang.org/x/term"
 )
@@ -37,21 +36,8 @@ func (s screen) width() int {
 
 // Write shows p. A write holds whole characters, as all of ours do.
 func (s screen) Write(p []byte) (int, error) {
-	if _, err := io.WriteString(s.w, shown(string(p))); err != nil {
+	if _, err := io.WriteString(s.w, report.Visible(string(p))); err != nil {
 		return 0, err
 	}
 	return len(p), nil
-}
-
-// shown is a text as it may stand on a screen.
-func shown(text string) string {
-	return strings.Map(func(c rune) rune {
-		switch {
-		case c == '\n' || c == '\t':
-			return c
-		case unicode.IsControl(c), unicode.Is(unicode.Bidi_Control, c), c == '\u2028', c == '\u2029':
-			return utf8.RuneError
-		}
-		return c
-	}, text)
 }

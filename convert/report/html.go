@@ -106,5 +106,10 @@ func (r *Report) Write(w io.Writer) error {
 			s.HeldMore++
 		}
 	}
-	return reportTemplate.Execute(w, &s)
+	var page strings.Builder
+	if err := reportTemplate.Execute(&page, &s); err != nil {
+		return err
+	}
+	_, err := io.WriteString(w, Visible(page.String()))
+	return err
 }
