@@ -4,6 +4,7 @@ import (
 	"fieldfare/convert/layout"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
+	"fieldfare/convert/tally"
 	"fieldfare/convert/taxa"
 	"fieldfare/dwc"
 	"fieldfare/validate"
@@ -14,24 +15,27 @@ import (
 // remembers what it has read.
 type interpreter struct {
 	*settings
-	names  *taxa.Matcher
-	memory memory
-	said   []byte // of a content fingerprint, used again
-	now    draft  // that is being read, likewise
-	shapes shapes // of the drafts read last
-	facets *facets
-	recent *[spool.Kinds]recentFacets
-	checks validate.RecordChecker
+	names   *taxa.Matcher
+	memory  memory
+	said    []byte         // of a content fingerprint, used again
+	now     draft          // that is being read, likewise
+	shapes  shapes         // of the drafts read last
+	columns []tally.Column // of its counts, and their values, likewise
+	counted []*layout.Value
+	facets  *facets
+	recent  *[spool.Kinds]recentFacets
+	checks  validate.RecordChecker
 }
 
 func newInterpreter(s *settings, f *facets) *interpreter {
 	return &interpreter{settings: s, names: s.taxa.NewMatcher(), memory: newMemory(), facets: f, recent: new([spool.Kinds]recentFacets)}
 }
 
-// row reads one source row into out, whose slices are used again.
+// row reads one source row into out, whose slices are used again, but for the
+// cells, which are the source's.
 func (in *interpreter) row(sheet *sheetRun, from *draftRow, out *spool.Row) {
 	out.Sheet, out.Number, out.Skip = sheet.index, from.number, from.skip
-	out.Cells = append(out.Cells[:0], from.cells...)
+	out.Cells = from.cells
 	out.Records = out.Records[:0]
 	out.Findings = out.Findings[:0]
 	for i := range from.notes {
@@ -89,6 +93,7 @@ type draft struct {
 // draft reads one draft of a row with those cells into the records of out. A draft that is no record
 // returns why.
 func (in *interpreter) draft(d *draft, cells []string, out *spool.Row) (skip string) {
+	d.shape = in.shapes.of(d)
 	for i := range d.Values {
 		v := &d.Values[i]
 		if v.Doubt.State == reading.Fair {
@@ -102,7 +107,6 @@ func (in *interpreter) draft(d *draft, cells []string, out *spool.Row) (skip str
 			in.note(d, v.Doubt, v)
 		}
 	}
-	d.shape = in.shapes.of(d)
 	in.step(d, spool.Method, in.how, beside{}) // first: whether it is a light trap decides what a date means
 	in.step(d, spool.Date, in.when, beside{light: d.facts.Light, night: d.Night})
 	in.step(d, spool.Taxon, in.what, beside{empty: d.Empty, month: d.o.Month, genus: d.genus})
@@ -121,8 +125,7 @@ func (in *interpreter) draft(d *draft, cells []string, out *spool.Row) (skip str
 	content, first, cell := in.content(d), len(out.Records), d.cell()
 	for i := range parts {
 		r := oneMore(out)
-		*r = spool.Record{}
-		r.Occurrence, r.Facts, r.EmptyVisit, r.Measurements, r.Parts = d.o, d.facts, d.Empty, in.measurements(d), d.parts
+		r.Occurrence, r.Facts, r.EmptyVisit, r.Measurements, r.Parts, r.Own = d.o, d.facts, d.Empty, in.measurements(d), d.parts, spool.Terms{}
 		fillPart(&parts[i], r)
 		in.outgoing(d, i, r)
 		r.Content, r.Cell = content, cell

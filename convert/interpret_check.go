@@ -85,11 +85,9 @@ func (d *draft) cells(about string) []string {
 // cell is where the record stands: the address of its count in a table, else
 // of its name, else of its date; the zero value where there is none.
 func (d *draft) cell() notebook.Ref {
-	for _, m := range [...]layout.Meaning{layout.Count, layout.Taxon, layout.Scientific, layout.Vernacular, layout.Date} {
-		for i := range d.Values {
-			if v := &d.Values[i]; v.Meaning == m && v.From == layout.FromCell && v.Ref.Row > 0 {
-				return v.Ref
-			}
+	for _, i := range d.shape.stands {
+		if at := d.Values[i].Ref; at.Row > 0 {
+			return at
 		}
 	}
 	return notebook.Ref{}

@@ -29,38 +29,8 @@ func (in *interpreter) count(d *draft) (parts []tally.Part, skip string) {
 		in.status(d, v, parts)
 		return parts, ""
 	}
-	var columns []tally.Column
-	var counts []*layout.Value
-	o := tally.Options{ZeroIsAbsence: in.project.Reading.ZeroIsAbsence}
-	for i := range d.Values {
-		v := &d.Values[i]
-		if v.Meaning != layout.Count {
-			continue
-		}
-		counts = append(counts, v)
-		o.Date = o.Date || v.Kind == notebook.Date
-		columns = append(columns, tally.Column{Text: in.text(v), Sex: v.Sex, Stage: v.Stage})
-	}
-	switch {
-	case len(columns) == 0:
-		parts = []tally.Part{{}}
-	default:
-		whole := joined(" + ", counts...)
-		if text, answered := in.instead(&whole); answered && len(counts) > 1 {
-			columns = []tally.Column{{Text: text}}
-		}
-		r := in.counted(columns, o)
-		if _, stated := d.Get(layout.Status); r.State == reading.Skipped && stated {
-			r = tally.Reading{Parts: []tally.Part{{IndividualCount: "0"}}} // present, and none: that is asked about
-		}
-		in.note(d, r.Verdict, &whole)
-		if r.State == reading.Skipped {
-			return nil, "nothing seen (" + columns[0].Text + ")"
-		}
-		parts = r.Parts
-		if len(parts) == 0 {
-			parts = []tally.Part{{}}
-		}
+	if parts, skip = in.counts(d); skip != "" {
+		return nil, skip
 	}
 	parts = in.each(d, parts, layout.Sex, tally.ReadSex, func(p *tally.Part) *string { return &p.Sex })
 	parts = in.each(d, parts, layout.Stage, tally.ReadStage, func(p *tally.Part) *string { return &p.LifeStage })
@@ -69,6 +39,43 @@ func (in *interpreter) count(d *draft) (parts []tally.Part, skip string) {
 		in.status(d, v, parts)
 	}
 	return parts, ""
+}
+
+// counts reads the columns of counts, as one where there are several.
+func (in *interpreter) counts(d *draft) (parts []tally.Part, skip string) {
+	if len(d.shape.counts) == 0 {
+		return []tally.Part{{}}, ""
+	}
+	columns, counts := in.columns[:0], in.counted[:0]
+	o := tally.Options{ZeroIsAbsence: in.project.Reading.ZeroIsAbsence}
+	for _, i := range d.shape.counts {
+		v := &d.Values[i]
+		counts = append(counts, v)
+		o.Date = o.Date || v.Kind == notebook.Date
+		columns = append(columns, tally.Column{Text: in.text(v), Sex: v.Sex, Stage: v.Stage})
+	}
+	in.columns, in.counted = columns, counts
+	if in.answers.Len() > 0 && len(counts) > 1 {
+		whole := joined(" + ", counts...)
+		if text, answered := in.instead(&whole); answered {
+			columns = []tally.Column{{Text: text}}
+		}
+	}
+	r := in.tally(columns, o)
+	if r.State != reading.Fair {
+		whole := joined(" + ", counts...)
+		if _, stated := d.Get(layout.Status); r.State == reading.Skipped && stated {
+			r = tally.Reading{Parts: []tally.Part{{IndividualCount: "0"}}} // present, and none: that is asked about
+		}
+		in.note(d, r.Verdict, &whole)
+		if r.State == reading.Skipped {
+			return nil, "nothing seen (" + columns[0].Text + ")"
+		}
+	}
+	if len(r.Parts) == 0 {
+		return []tally.Part{{}}, ""
+	}
+	return r.Parts, ""
 }
 
 // besideName lays what stood beside the name ("larva", "2m 1f", "x3") over the
@@ -117,7 +124,7 @@ func (in *interpreter) besideDisagrees(d *draft, message string) {
 	in.noteRecord(d, reading.QueryOf("counts-disagree", message), d.o.VerbatimIdentification, d.read.name.here())
 }
 
-func (in *interpreter) counted(columns []tally.Column, o tally.Options) tally.Reading {
+func (in *interpreter) tally(columns []tally.Column, o tally.Options) tally.Reading {
 	if len(columns) > 1 {
 		return tally.Join(columns, o)
 	}

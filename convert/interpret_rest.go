@@ -14,7 +14,7 @@ import (
 // rest reads everything that is kept as text.
 func (in *interpreter) rest(d *draft) {
 	o := &d.o
-	for i := range d.Values {
+	for _, i := range d.shape.others {
 		v := &d.Values[i]
 		switch v.Meaning {
 		case layout.Habitat:
@@ -112,7 +112,7 @@ func (in *interpreter) term(d *draft, v *layout.Value) {
 // measurements are the values of measurement columns.
 func (in *interpreter) measurements(d *draft) []spool.Measurement {
 	var list []spool.Measurement
-	for i := range d.Values {
+	for _, i := range d.shape.others {
 		v := &d.Values[i]
 		switch v.Meaning {
 		case layout.AboutMeasurement:

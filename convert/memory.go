@@ -30,6 +30,9 @@ type memory struct {
 	blurs     map[*taxa.Taxon]int32
 	labels    map[labelKey]tally.Reading
 	parts     []tally.Part // of the last count
+	// recent are counts and labels met last, in the places of their texts.
+	recent     [64]recentCount
+	sex, stage recentLabel
 }
 
 // remembered is how many values of a kind are kept.
@@ -136,14 +139,40 @@ func (m *memory) scrub(l *people.List, text string) (clean string, found []strin
 	return r.clean, r.found
 }
 
+type recentCount struct {
+	key countKey
+	r   tally.Reading
+}
+
+type recentLabel struct {
+	text string
+	r    tally.Reading
+}
+
 // label reads a column for sex or stage. The parts are not to be changed.
 func (m *memory) label(of layout.Meaning, text string, read func(string) tally.Reading) tally.Reading {
-	return recall(m.labels, labelKey{of, text}, func() tally.Reading { return read(text) })
+	recent := &m.sex
+	if of == layout.Stage {
+		recent = &m.stage
+	}
+	if recent.text == "" || recent.text != text {
+		*recent = recentLabel{text, recall(m.labels, labelKey{of, text}, func() tally.Reading { return read(text) })}
+	}
+	return recent.r
 }
 
 // count reads a count. The parts are the caller's own until the next count.
 func (m *memory) count(text string, o tally.Options) tally.Reading {
-	r := recall(m.counts, countKey{text, o}, func() tally.Reading { return tally.Read(text, o) })
+	key := countKey{text, o}
+	at := len(text) * 7
+	if text != "" {
+		at += int(text[0])*5 + int(text[len(text)-1])
+	}
+	recent := &m.recent[at%len(m.recent)]
+	if text == "" || recent.key != key {
+		*recent = recentCount{key, recall(m.counts, key, func() tally.Reading { return tally.Read(text, o) })}
+	}
+	r := recent.r
 	m.parts = append(m.parts[:0], r.Parts...)
 	r.Parts = m.parts
 	return r

@@ -13,6 +13,9 @@ type shape struct {
 	meanings []layout.Meaning
 	origins  []layout.Origin
 	of       [spool.Kinds][]int // the values that each step reads, by their places in the draft
+	others   []int              // those that none of them reads
+	counts   []int              // those of them that are counts
+	stands   []int              // those by which a record is found on the page, the best first
 	content  []contentAt        // the values of the fingerprint, in its order
 }
 
@@ -30,9 +33,21 @@ func newShape(d *draft) *shape {
 		s.meanings, s.origins = append(s.meanings, v.Meaning), append(s.origins, v.From)
 		if kind, ok := kindOf(v.Meaning); ok {
 			s.of[kind] = append(s.of[kind], i)
+		} else {
+			s.others = append(s.others, i)
+		}
+		if v.Meaning == layout.Count {
+			s.counts = append(s.counts, i)
 		}
 		if rank, counts := contentRanks[meaningOf(v)]; counts {
 			order = append(order, rank<<32|i)
+		}
+	}
+	for _, m := range [...]layout.Meaning{layout.Count, layout.Taxon, layout.Scientific, layout.Vernacular, layout.Date} {
+		for i := range d.Values {
+			if v := &d.Values[i]; v.Meaning == m && v.From == layout.FromCell {
+				s.stands = append(s.stands, i)
+			}
 		}
 	}
 	slices.Sort(order)

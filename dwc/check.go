@@ -20,6 +20,7 @@ type fieldCheck struct {
 	term     string
 	required bool
 	with     int // the field whose value demands one here; -1: none
+	withTerm string
 	rule     *rule
 }
 
@@ -52,6 +53,7 @@ func planChecks[T any](s *shape) []fieldCheck {
 					panic("dwc: no field " + parameter)
 				}
 				c.with = other.Index[0]
+				c.withTerm = s.terms[c.with]
 			default:
 				r, ok := rules[name]
 				if !ok {
@@ -69,7 +71,7 @@ func planChecks[T any](s *shape) []fieldCheck {
 // says of them, in the standard's order, and nil where none does. It looks at
 // each term by itself, and at the pairs of which the standard says that one
 // needs the other; it knows nothing of other records.
-func Check(o *Occurrence) []FieldFault { return check(o, occurrenceChecks, nil) }
+func Check(o *Occurrence) []FieldFault { return check(texts(o), occurrenceChecks, nil) }
 
 // Checker does what Check does for many records: it remembers the last value
 // of each term that it found right, since records that follow one another
@@ -81,21 +83,22 @@ func (c *Checker) Check(o *Occurrence) []FieldFault {
 	if c.right == nil {
 		c.right = make([]string, len(occurrenceChecks))
 	}
-	return check(o, occurrenceChecks, c.right)
+	return check(texts(o), occurrenceChecks, c.right)
 }
 
 // CheckEvent does for an event what Check does for an occurrence.
-func CheckEvent(e *Event) []FieldFault { return check(e, eventChecks, nil) }
+func CheckEvent(e *Event) []FieldFault { return check(texts(e), eventChecks, nil) }
 
 // CheckMeasurement does for a measurement what Check does for an occurrence.
-func CheckMeasurement(m *Measurement) []FieldFault { return check(m, measurementChecks, nil) }
+func CheckMeasurement(m *Measurement) []FieldFault { return check(texts(m), measurementChecks, nil) }
 
-// check takes the values of the terms that were right before, or nil.
-func check(r Record, plan []fieldCheck, right []string) []FieldFault {
+// check takes the texts of a record's terms, and the values of those that were
+// right before, or nil.
+func check(texts []string, plan []fieldCheck, right []string) []FieldFault {
 	var faults []FieldFault
 	for i := range plan {
 		c := &plan[i]
-		value := *r.Field(c.field)
+		value := texts[c.field]
 		switch {
 		case value != "":
 			switch {
@@ -109,9 +112,8 @@ func check(r Record, plan []fieldCheck, right []string) []FieldFault {
 			}
 		case c.required:
 			faults = append(faults, FieldFault{c.term, fmt.Sprintf("There is no %s: every record needs one.", c.term)})
-		case c.with >= 0 && *r.Field(c.with) != "":
-			other := TermsOf(r.RowType())[c.with]
-			faults = append(faults, FieldFault{c.term, fmt.Sprintf("There is no %s, which %s “%s” needs.", c.term, other, *r.Field(c.with))})
+		case c.with >= 0 && texts[c.with] != "":
+			faults = append(faults, FieldFault{c.term, fmt.Sprintf("There is no %s, which %s “%s” needs.", c.term, c.withTerm, texts[c.with])})
 		}
 	}
 	return faults

@@ -49,6 +49,12 @@ func text[T any](r *T, i int) *string {
 	return (*string)(unsafe.Add(unsafe.Pointer(r), uintptr(i)*stringSize))
 }
 
+// texts are all fields of a struct of strings, in their order and in its own
+// memory.
+func texts[T any](r *T) []string {
+	return unsafe.Slice((*string)(unsafe.Pointer(r)), unsafe.Sizeof(*r)/stringSize)
+}
+
 func get[T any](s *shape, r *T, term string) string {
 	if i, ok := s.index[term]; ok {
 		return *text(r, i)
@@ -130,6 +136,10 @@ func (o *Occurrence) RowType() string { return RowOccurrence }
 // Field returns the text of the i-th term of Terms. It panics where there is
 // none.
 func (o *Occurrence) Field(i int) *string { return text(o, i) }
+
+// Texts returns the texts of all terms in the order of Terms, in the memory of
+// the occurrence.
+func (o *Occurrence) Texts() []string { return texts(o) }
 
 // Get returns the value of a term by name, and "" for a term that an
 // Occurrence does not have.

@@ -30,6 +30,11 @@ type Asks struct {
 	ViceCounty string
 }
 
+// nothing tells whether nothing is asked for.
+func (a *Asks) nothing() bool {
+	return a.SquareMetres == 0 && a.Days == 0 && !a.HasFrom && !a.HasTo && len(a.Ranks) == 0 && len(a.Terms) == 0 && !a.CountNeeded && a.ViceCounty == ""
+}
+
 func (a *Asks) who() string {
 	if a.Scheme != "" {
 		return a.Scheme

@@ -72,6 +72,19 @@ var contradicting = func() *wordIndex {
 	return newWordIndex(lists...)
 }()
 
+// contradictionsIn are the contradictions in a text that nothing beside them
+// makes harmless, as bits by their places in the list.
+func contradictionsIn(text string) uint32 {
+	low := strings.ToLower(text)
+	kinds := contradicting.in(low)
+	for i := range contradictions {
+		if kinds>>i&1 == 1 && containsAny(low, contradictions[i].unless) {
+			kinds &^= 1 << i
+		}
+	}
+	return kinds
+}
+
 // checkRemarks asks about remarks that contradict the record.
 func checkRemarks(s *subject) {
 	if s.o.OccurrenceStatus == "absent" {
@@ -81,11 +94,10 @@ func checkRemarks(s *subject) {
 		if text == "" {
 			continue
 		}
-		low := strings.ToLower(text)
-		kinds := contradicting.in(low)
+		kinds := s.texts.contradicts.of(text, contradictionsIn)
 		for i := range contradictions {
 			c := &contradictions[i]
-			if kinds>>i&1 == 1 && !containsAny(low, c.unless) && !c.told(s.o) {
+			if kinds>>i&1 == 1 && !c.told(s.o) {
 				s.query(aboutRemarks, text, "remarks-contradict", fmt.Sprintf("The remark “%s” says %s.", text, c.says))
 				return
 			}
@@ -101,6 +113,16 @@ var dayHarmless = []string{"next day", "following", "previous", "flies by day", 
 
 var tellingOfDay = newWordIndex(dayWords)
 
+// tellsOfDay is 0 for a text that tells nothing of the day.
+func tellsOfDay(text string) uint32 {
+	low := strings.ToLower(text)
+	found := tellingOfDay.in(low)
+	if found != 0 && containsAny(low, dayHarmless) {
+		return 0
+	}
+	return found
+}
+
 // checkDaylight asks about a light-trap record whose remarks or date tell of
 // the day. (A time by the clock is compared with the sunset while the time is
 // read.)
@@ -112,8 +134,7 @@ func checkDaylight(s *subject) {
 		if text == "" {
 			continue
 		}
-		low := strings.ToLower(text)
-		if tellingOfDay.in(low) == 0 || containsAny(low, dayHarmless) {
+		if s.texts.ofDay.of(text, tellsOfDay) == 0 {
 			continue
 		}
 		s.query(aboutRemarks, text, "light-by-day", fmt.Sprintf(

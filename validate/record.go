@@ -13,26 +13,32 @@ type subject struct {
 	f     *Facts
 	asks  *Asks
 	terms *dwc.Checker
+	texts *textMemory
 	found []reading.Finding
 }
 
 // RecordChecker checks one record after the other, and remembers what it found
 // right: records that follow one another share most of it. The zero value is
 // ready; it is for one goroutine.
-type RecordChecker struct{ terms dwc.Checker }
+type RecordChecker struct {
+	terms   dwc.Checker
+	texts   textMemory
+	subject subject
+}
 
 // Check checks a record and returns what there is to ask. Asks may be nil. The
 // findings name no cells; About says which value is concerned. The record is
 // not to be used elsewhere meanwhile.
 func (c *RecordChecker) Check(o *dwc.Occurrence, f *Facts, asks *Asks) []reading.Finding {
-	if asks == nil {
-		asks = &nothingAsked
+	checks := recordChecks
+	if asks == nil || asks.nothing() {
+		checks, asks = ownChecks, &nothingAsked
 	}
-	s := subject{o: o, f: f, asks: asks, terms: &c.terms}
-	for i := range recordChecks {
-		recordChecks[i].run(&s)
+	c.subject = subject{o: o, f: f, asks: asks, terms: &c.terms, texts: &c.texts}
+	for i := range checks {
+		checks[i].run(&c.subject)
 	}
-	return s.found
+	return c.subject.found
 }
 
 var nothingAsked Asks

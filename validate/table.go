@@ -104,6 +104,17 @@ var recordChecks = []recordCheck{
 	{Check{Name: "asks-term", Asks: "Does a term lack that the scheme asks for?", State: reading.Held, Source: asked}, checkAsksTerms},
 }
 
+// ownChecks are those of the recordChecks that nobody has to ask for.
+var ownChecks = func() []recordCheck {
+	var own []recordCheck
+	for _, c := range recordChecks {
+		if c.Source != asked {
+			own = append(own, c)
+		}
+	}
+	return own
+}()
+
 // setChecks are the checks of the whole set.
 var setChecks = []Check{
 	{Name: "duplicate", Asks: "Does the same observation stand there twice, letter for letter?", State: reading.Query, Source: practice},

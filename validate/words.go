@@ -56,3 +56,43 @@ func containsAny(text string, phrases []string) bool {
 	}
 	return false
 }
+
+// textMemory remembers which words the texts of the records before had: remarks
+// and dates repeat.
+type textMemory struct{ contradicts, ofDay knownTexts }
+
+// knownTexts are what was found in texts before.
+type knownTexts struct {
+	last  string
+	found uint32 // in it
+	all   map[string]uint32
+}
+
+// textsKept is how many texts are remembered, longestKept the bytes of the
+// longest.
+const (
+	textsKept   = 4096
+	longestKept = 200
+)
+
+// of returns what find finds in the text.
+func (k *knownTexts) of(text string, find func(string) uint32) uint32 {
+	if text == k.last {
+		return k.found
+	}
+	found, known := k.all[text]
+	switch {
+	case known:
+	case len(text) > longestKept:
+		return find(text)
+	default:
+		found = find(text)
+		if k.all == nil || len(k.all) >= textsKept {
+			k.all = make(map[string]uint32)
+		}
+		text = strings.Clone(text) // not all of the row that it is from
+		k.all[text] = found
+	}
+	k.last, k.found = text, found
+	return found
+}

@@ -20,7 +20,15 @@ var (
 
 type encoder struct{ b []byte }
 
-func (e *encoder) num(n int)       { e.b = binary.AppendVarint(e.b, int64(n)) }
+// num writes a number as encoding/binary's AppendVarint does.
+func (e *encoder) num(n int) {
+	if u := uint64(n)<<1 ^ uint64(n>>63); u < 0x80 {
+		e.b = append(e.b, byte(u))
+	} else {
+		e.b = binary.AppendUvarint(e.b, u)
+	}
+}
+
 func (e *encoder) text(s string)   { e.num(len(s)); e.b = append(e.b, s...) }
 func (e *encoder) float(f float64) { e.b = binary.LittleEndian.AppendUint64(e.b, math.Float64bits(f)) }
 
@@ -71,7 +79,7 @@ func (e *encoder) row(r *Row) {
 // do not say.
 func (e *encoder) terms(r *Record) {
 	var stack [256]uint8
-	own := stack[:0]
+	own, texts := stack[:0], r.Occurrence.Texts()
 	var said Terms
 	for _, p := range r.Parts {
 		if p == nil || p.id == 0 {
@@ -82,20 +90,20 @@ func (e *encoder) terms(r *Record) {
 		said[0] |= p.set[0]
 		said[1] |= p.set[1]
 		for i, term := range p.Terms {
-			if *r.Occurrence.Field(int(term)) != p.Values[i] {
+			if texts[term] != p.Values[i] {
 				own = append(own, term)
 			}
 		}
 	}
-	for i := range said.others {
-		if *r.Occurrence.Field(i) != "" {
+	for i, text := range texts {
+		if text != "" && !said.Has(i) {
 			own = append(own, uint8(i))
 		}
 	}
 	e.num(len(own))
 	for _, i := range own {
 		e.b = append(e.b, i)
-		e.text(*r.Occurrence.Field(int(i)))
+		e.text(texts[i])
 	}
 }
 

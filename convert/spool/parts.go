@@ -1,7 +1,6 @@
 package spool
 
 import (
-	"math/bits"
 	"sync"
 
 	"fieldfare/dwc"
@@ -48,8 +47,9 @@ func NewPart(kind Kind, before, after *dwc.Occurrence) *Part {
 
 // Fill gives the occurrence the part's terms.
 func (p *Part) Fill(o *dwc.Occurrence) {
+	texts := o.Texts()
 	for i, term := range p.Terms {
-		*o.Field(int(term)) = p.Values[i]
+		texts[term] = p.Values[i]
 	}
 }
 
@@ -124,15 +124,3 @@ func (t *Terms) Has(i int) bool { return t[i>>6]>>(i&63)&1 != 0 }
 
 // Meets tells whether two sets have a term in common.
 func (t *Terms) Meets(u *Terms) bool { return t[0]&u[0] != 0 || t[1]&u[1] != 0 }
-
-// others yields the terms that are not in the set.
-func (t *Terms) others(yield func(int) bool) {
-	for word, set := range t {
-		for rest := ^set; rest != 0; rest &= rest - 1 {
-			i := word<<6 + bits.TrailingZeros64(rest)
-			if i >= numTerms || !yield(i) {
-				return
-			}
-		}
-	}
-}
