@@ -15,6 +15,10 @@ import (
 // the hand-over cheap, few enough to keep memory small.
 const batchRows = 256
 
+// batchDrafts is how many drafts fill a batch before it has all its rows: those
+// of a wide table have many.
+const batchDrafts = 8 * batchRows
+
 // draftRow is one outcome of the layout, copied so that it outlives the walk.
 type draftRow struct {
 	number int
@@ -32,10 +36,10 @@ type draftRow struct {
 type batch struct {
 	sheet *sheetRun
 	rows  []draftRow
-	// texts and values back the rows' slices, so that a batch costs few
-	// allocations and none when used again.
+	// texts and drafts back the rows' slices, so that a batch costs few
+	// allocations and none when used again. The drafts beyond its length have
+	// memory for values.
 	texts   []string
-	values  []layout.Value
 	drafts  []layout.Draft
 	encoded []byte
 	ends    []int // where each encoded row ends
@@ -48,7 +52,7 @@ type batch struct {
 
 func (b *batch) reset(s *sheetRun) {
 	b.sheet = s
-	b.rows, b.texts, b.values, b.drafts = b.rows[:0], b.texts[:0], b.values[:0], b.drafts[:0]
+	b.rows, b.texts, b.drafts = b.rows[:0], b.texts[:0], b.drafts[:0]
 	b.encoded, b.ends = b.encoded[:0], b.ends[:0]
 	b.private, b.carried = b.private[:0], b.carried[:0]
 }
@@ -62,7 +66,8 @@ func (b *batch) add(o *layout.Outcome, g *genera) {
 	}
 	r.cells = b.texts[start:len(b.texts):len(b.texts)]
 	first := len(b.drafts)
-	for i, d := range o.Drafts {
+	for i := range o.Drafts {
+		d := b.take(&o.Drafts[i])
 		if name, ok := d.Get(layout.Taxon); ok {
 			if genus := g.above(name.Text); genus != "" {
 				if r.genus == nil {
@@ -71,10 +76,6 @@ func (b *batch) add(o *layout.Outcome, g *genera) {
 				r.genus[i] = genus
 			}
 		}
-		start := len(b.values)
-		b.values = append(b.values, d.Values...)
-		d.Values = b.values[start:len(b.values):len(b.values)]
-		b.drafts = append(b.drafts, d)
 	}
 	r.drafts = b.drafts[first:len(b.drafts):len(b.drafts)]
 	if len(o.Notes) > 0 {
@@ -82,6 +83,25 @@ func (b *batch) add(o *layout.Outcome, g *genera) {
 	}
 	r.notes = append(r.notes, doubts(o.Row)...)
 	b.rows = append(b.rows, r)
+}
+
+// take moves a draft into the batch, and leaves it the memory of one that was
+// there before for its next values.
+func (b *batch) take(d *layout.Draft) *layout.Draft {
+	var spare []layout.Value
+	n := len(b.drafts)
+	if n < cap(b.drafts) {
+		b.drafts = b.drafts[:n+1]
+		spare = b.drafts[n].Values[:0]
+	} else {
+		b.drafts = append(b.drafts, layout.Draft{})
+	}
+	if cap(spare) == 0 {
+		spare = make([]layout.Value, 0, len(d.Values)+2)
+	}
+	b.drafts[n] = *d
+	d.Values = spare
+	return &b.drafts[n]
 }
 
 // doubts are what the notebook itself noticed about the row's cells.
@@ -180,7 +200,7 @@ func (c *crew) read(ctx context.Context, s *sheetRun, step func(rows int)) error
 		}
 		s.observe(o)
 		b.add(o, &s.genera)
-		if len(b.rows) == batchRows {
+		if len(b.rows) == batchRows || len(b.drafts) >= batchDrafts {
 			send()
 		}
 		return nil

@@ -120,7 +120,8 @@ type Outcome struct {
 	// Row is the source row, whole; valid only during the call.
 	Row *notebook.Row
 	// Drafts are the observations on the row: one in a list, several in a
-	// table. They are valid only during the call.
+	// table. They are valid only during the call, but whoever gets them may
+	// keep the values of one, and give it other memory for the next.
 	Drafts []Draft
 	// Skip is why the row is no record, in a few plain words ("blank",
 	// "title", "headings", "total", "struck through"); empty where there are

@@ -6,9 +6,12 @@ import "fieldfare/convert/notebook"
 // row. It remembers the last few rows only, and hands out those of a run.
 type stepWatch struct {
 	cols []steppedColumn
-	ring [autofillDate + 1]notebook.Row // the last rows, the newest at n-1
-	n    int
+	ring [autofillDate + 1]notebook.Row // the last rows
+	n    int                            // how many there were
 }
+
+// last returns the row that was the n-th from the last; 0 is the last.
+func (w *stepWatch) last(n int) *notebook.Row { return &w.ring[(w.n-1-n)%len(w.ring)] }
 
 // steppedColumn is a column of dates or references, and how many of its last
 // cells go up by one.
@@ -36,26 +39,20 @@ func (p *page) watchSteps() *stepWatch {
 }
 
 // row takes in the next row, and reports whether a run that a spreadsheet may
-// have made ends with it; the rows of the run are the last of the ring.
+// have made ends with it; the rows of the run are then the last of the ring.
 func (w *stepWatch) row(r *notebook.Row) (run int) {
 	if len(w.cols) == 0 {
 		return 0
 	}
-	if w.n == len(w.ring) {
-		oldest := w.ring[0]
-		copy(w.ring[:], w.ring[1:])
-		w.n--
-		w.ring[w.n] = oldest // its memory is used again
-	}
-	at := &w.ring[w.n]
+	w.n++
+	at := w.last(0)
 	cells := append(at.Cells[:0], r.Cells...)
 	*at = *r
 	at.Cells = cells
-	w.n++
 	if w.n < 2 {
 		return 0
 	}
-	before := &w.ring[w.n-2]
+	before := w.last(1)
 	for i := range w.cols {
 		c := &w.cols[i]
 		if c.col >= len(at.Cells) || c.col >= len(before.Cells) {
@@ -69,7 +66,7 @@ func (w *stepWatch) row(r *notebook.Row) (run int) {
 		}
 		c.run++
 		if c.run+1 >= autofillGrid {
-			run = max(run, min(c.run+1, w.n))
+			run = max(run, min(c.run+1, w.n, len(w.ring)))
 		}
 	}
 	return run
@@ -77,9 +74,9 @@ func (w *stepWatch) row(r *notebook.Row) (run int) {
 
 // keepRun keeps the rows of a run that are not kept yet.
 func (p *page) keepRun(w *stepWatch, run int) (kept int) {
-	for i := w.n - run; i < w.n; i++ {
-		if w.ring[i].Number > p.rows[len(p.rows)-1].number {
-			p.keep(&w.ring[i])
+	for n := run - 1; n >= 0; n-- {
+		if r := w.last(n); r.Number > p.rows[len(p.rows)-1].number {
+			p.keep(r)
 			kept++
 		}
 	}

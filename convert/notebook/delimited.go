@@ -272,11 +272,11 @@ func (s *textSheet) split(line string, row *Row) error {
 			if len(row.Cells) >= s.limits.Columns {
 				return tooWide(row.Number, strings.Count(whole, string(rune(s.delim)))+1, s.limits)
 			}
-			row.Cells = append(row.Cells, textCell(line[:i]))
+			row.add(line[:i])
 			line = line[i+1:]
 		}
 	}
-	row.Cells = append(row.Cells, textCell(line))
+	row.add(line)
 	if len(whole) <= s.limits.CellBytes {
 		return nil
 	}
@@ -294,6 +294,20 @@ func (s *textSheet) cellSizes(row *Row) error {
 		}
 	}
 	return nil
+}
+
+// add adds a cell of delimited text.
+func (r *Row) add(text string) {
+	n := len(r.Cells)
+	if n == cap(r.Cells) {
+		r.Cells = append(r.Cells, Cell{})
+	}
+	r.Cells = r.Cells[:n+1]
+	c := &r.Cells[n]
+	*c = Cell{}
+	if text != "" {
+		c.Text, c.Kind = text, Text
+	}
 }
 
 func textCell(s string) Cell {
