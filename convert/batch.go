@@ -12,12 +12,13 @@ import (
 )
 
 // batchRows is how many source rows a worker takes at once: enough to make
-// the hand-over cheap, few enough to keep memory small.
-const batchRows = 256
+// the hand-over cheap, few enough to keep memory small, and what one processor
+// has written near at hand for the next.
+const batchRows = 64
 
 // batchDrafts is how many drafts fill a batch before it has all its rows: those
 // of a wide table have many.
-const batchDrafts = 8 * batchRows
+const batchDrafts = 16 * batchRows
 
 // draftRow is one outcome of the layout, copied so that it outlives the walk.
 type draftRow struct {
