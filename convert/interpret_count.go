@@ -17,7 +17,8 @@ func (in *interpreter) count(d *draft) (parts []tally.Part, skip string) {
 	if d.Empty {
 		return []tally.Part{{}}, ""
 	}
-	if v, found := d.Get(layout.Status); found && saysAbsent(in.text(v)) {
+	status, stated := d.Get(layout.Status)
+	if stated && saysAbsent(in.text(status)) {
 		// The column says so itself, so a count of 0 is no "not recorded".
 		var parts []tally.Part
 		if c, found := d.Get(layout.Count); found {
@@ -26,7 +27,7 @@ func (in *interpreter) count(d *draft) (parts []tally.Part, skip string) {
 		if len(parts) == 0 {
 			parts = []tally.Part{{}}
 		}
-		in.status(d, v, parts)
+		in.status(d, status, parts)
 		return parts, ""
 	}
 	if parts, skip = in.counts(d); skip != "" {
@@ -35,8 +36,8 @@ func (in *interpreter) count(d *draft) (parts []tally.Part, skip string) {
 	parts = in.each(d, parts, layout.Sex, tally.ReadSex, func(p *tally.Part) *string { return &p.Sex })
 	parts = in.each(d, parts, layout.Stage, tally.ReadStage, func(p *tally.Part) *string { return &p.LifeStage })
 	parts = in.besideName(d, parts)
-	if v, found := d.Get(layout.Status); found {
-		in.status(d, v, parts)
+	if stated {
+		in.status(d, status, parts)
 	}
 	return parts, ""
 }

@@ -191,7 +191,7 @@ func (w *walker) cell(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, cel
 		s.dateNew = pl.differs(v)
 	case pl.count:
 		pl.sum.add(text)
-	case pl.column.meaning == Remarks && len(text) <= 4 && sectionHeading(pl.column.heading):
+	case pl.sections && len(text) <= 4:
 		v.Text, v.Verbatim = pl.column.heading+" "+v.Text, text
 	case pl.column.meaning == Site:
 		s.siteNew = !pl.has || v.Text != pl.last.Text
@@ -271,7 +271,7 @@ func (w *walker) ditto(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, te
 // addFacts adds what section lines, the table's headings and the page say,
 // where the row has nothing of its own.
 func (w *walker) addFacts(b *block, s *listState, d *Draft, mask uint64) {
-	site := mask&s.bits[Site] != 0 && s.bits[Site] != 0 || s.section.has(Site)
+	site := mask&s.siteBit != 0 || s.section.has(Site)
 	for _, f := range [...]*facts{&s.section, &b.facts} {
 		for i := range f.values {
 			v := &f.values[i]
@@ -294,7 +294,7 @@ func (w *walker) addFacts(b *block, s *listState, d *Draft, mask uint64) {
 			}
 		}
 	}
-	if mask&s.bits[Date] == 0 && !hasValue(d, Date) {
+	if mask&s.dateBit == 0 && !hasValue(d, Date) {
 		s.bareMonth(b, d)
 	}
 }

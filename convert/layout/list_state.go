@@ -24,6 +24,7 @@ type cellPlan struct {
 	date                bool
 	name                bool
 	count               bool
+	sections            bool // remarks whose few letters are read with their heading
 	damage              damageKind
 	letters             string // the square that the column's references share
 	sixFigures          bool   // dates such as 030718
@@ -45,6 +46,8 @@ type listState struct {
 	carries   []int
 	section   facts
 	bits      map[Meaning]uint64
+	siteBit   uint64 // of those, 0 where there is no such column
+	dateBit   uint64
 	itemsCol  int    // column whose cells name several species, -1 for none
 	dateLast  Value  // of a diary
 	axisMask  uint64 // what a table's headings say of each count
@@ -108,6 +111,7 @@ func newListState(p *Plan, b *block) *listState {
 		pl.date = c.meaning == Date && c.left == ""
 		pl.count = c.meaning == Count && c.left == ""
 		pl.name = isName(c.meaning) && c.left == ""
+		pl.sections = c.meaning == Remarks && sectionHeading(c.heading)
 		pl.damage = damageOf(c)
 		switch pl.damage {
 		case damageGrid:
@@ -184,6 +188,7 @@ func (s *listState) noteShared(r *notebook.Row) {
 func (s *listState) bit(m Meaning) uint64 {
 	if _, ok := s.bits[m]; !ok {
 		s.bits[m] = 1 << (len(s.bits) % 64)
+		s.siteBit, s.dateBit = s.bits[Site], s.bits[Date]
 	}
 	return s.bits[m]
 }
