@@ -31,7 +31,8 @@
 //     interpret_mention.go. Pages of Darwin Core terms go through
 //     interpret_stated.go as well. interpret_leave.go settles what of it may
 //     leave, interpret_check.go makes the checks of one record.
-//   - facet.go, memory.go: what a worker has read before is not read again.
+//   - facet.go, memory.go: what a worker has read before is not read again;
+//     shape.go: which values of a draft each step reads.
 //   - content.go: the fingerprint of what was written, of which ids are made.
 //   - carried.go: no text goes down a page from a row that is private.
 //   - part.go, part_join.go: this pass by itself, kept in a file.
