@@ -13,24 +13,11 @@ import (
 	"fieldfare/convert/demo"
 	"fieldfare/convert/ledger"
 	"fieldfare/testdata/make/large"
+	"fieldfare/testdata/results"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-// outputsOf are the outputs of a run, by name.
-func outputsOf(t *testing.T, folder string) map[string]string {
-	t.Helper()
-	entries, err := os.ReadDir(folder)
-	require.NoError(t, err)
-	files := map[string]string{}
-	for _, e := range entries {
-		data, err := os.ReadFile(filepath.Join(folder, e.Name()))
-		require.NoError(t, err)
-		files[e.Name()] = string(data)
-	}
-	return files
-}
 
 // manyNotebooks are the demonstration's, several generated ones, one written
 // month first and one with answers to give.
@@ -70,7 +57,7 @@ func TestPartsMakeTheSameSet(t *testing.T) {
 	out := filepath.Join(folder, "out")
 	whole := func(files []string) map[string]string {
 		run(t, convert.Job{Files: files, Project: project, Out: out, Formats: []string{"csv"}, Exact: true})
-		outputs := outputsOf(t, out)
+		outputs := results.In(t, out)
 		require.NoError(t, os.RemoveAll(out))
 		require.NoError(t, os.Remove(filepath.Join(filepath.Dir(project), ledger.FileName))) // each run is the first
 		return outputs

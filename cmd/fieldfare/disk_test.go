@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"fieldfare/testdata/results"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -15,15 +17,7 @@ import (
 // handedIn are the outputs of a folder, name to content.
 func handedIn(t *testing.T, folder string) map[string]string {
 	t.Helper()
-	entries, err := os.ReadDir(folder)
-	require.NoError(t, err)
-	files := map[string]string{}
-	for _, e := range entries {
-		data, err := os.ReadFile(filepath.Join(folder, e.Name()))
-		require.NoError(t, err)
-		files[e.Name()] = string(data)
-	}
-	return files
+	return results.In(t, folder)
 }
 
 const oneRow = "Date,Species,Count,Grid ref,Recorder\n12/6/2021,Heart and Dart,3,TL4588,Ines Calloway\n"

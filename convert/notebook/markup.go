@@ -98,21 +98,10 @@ func (m *markup) fill() (bool, error) {
 		}
 		m.buf = append(m.buf, make([]byte, len(m.buf))...)
 	}
-	for range 100 {
-		n, err := m.r.Read(m.buf[m.end:])
-		m.end += n
-		if err == io.EOF {
-			m.eof = true
-			return n > 0, nil
-		}
-		if err != nil {
-			return false, err
-		}
-		if n > 0 {
-			return true, nil
-		}
-	}
-	return false, io.ErrNoProgress
+	n, eof, err := readSome(m.r, m.buf[m.end:])
+	m.end += n
+	m.eof = eof
+	return n > 0 && err == nil, err
 }
 
 // next advances to the next tag or piece of text. io.EOF ends a complete

@@ -83,24 +83,12 @@ func (b *odsBook) stylesPart(f *zip.File) error {
 		return err
 	}
 	defer p.Close()
-	m, err := openMarkup(p, b.limits.CellBytes)
-	if err != nil {
-		return err
-	}
-	for {
-		t, err := m.next()
-		if err == io.EOF {
-			return nil
+	return elements(p, b.limits.CellBytes, func(m *markup) error {
+		if string(m.name) == "style" {
+			return b.readStyle(m)
 		}
-		if err != nil {
-			return err
-		}
-		if t == startTag && string(m.name) == "style" {
-			if err := b.readStyle(m); err != nil {
-				return err
-			}
-		}
-	}
+		return nil
+	})
 }
 
 // open surveys the document.

@@ -74,21 +74,10 @@ func (r *records) fill() (bool, error) {
 		}
 		r.buf = append(r.buf, make([]byte, len(r.buf))...)
 	}
-	for range 100 {
-		n, err := r.r.Read(r.buf[r.end:])
-		r.end += n
-		if err == io.EOF {
-			r.eof = true
-			return n > 0, nil
-		}
-		if err != nil {
-			return false, err
-		}
-		if n > 0 {
-			return true, nil
-		}
-	}
-	return false, io.ErrNoProgress
+	n, eof, err := readSome(r.r, r.buf[r.end:])
+	r.end += n
+	r.eof = eof
+	return n > 0 && err == nil, err
 }
 
 // next moves to the next record; false at the end.

@@ -118,7 +118,7 @@ func (b *xlsxBook) workbook(name string) (sheets []workbookSheet, date1904 bool,
 	if data == nil {
 		return nil, false, &Problem{Found: "the file is packed like a workbook but its list of sheets is missing", Advice: resave}
 	}
-	err = elements(data, b.limits.CellBytes, func(m *markup) error {
+	err = elements(bytes.NewReader(data), b.limits.CellBytes, func(m *markup) error {
 		switch string(m.name) {
 		case "workbookPr":
 			if v, ok := m.attr("date1904"); ok {
@@ -177,7 +177,7 @@ func (b *xlsxBook) relations(name string) ([]relation, error) {
 		return nil, err
 	}
 	var rels []relation
-	err = elements(data, b.limits.CellBytes, func(m *markup) error {
+	err = elements(bytes.NewReader(data), b.limits.CellBytes, func(m *markup) error {
 		if string(m.name) != "Relationship" {
 			return nil
 		}
@@ -203,8 +203,8 @@ func (b *xlsxBook) relations(name string) ([]relation, error) {
 }
 
 // elements calls fn for every start tag of a document.
-func elements(data []byte, limit int, fn func(*markup) error) error {
-	m, err := openMarkup(bytes.NewReader(data), limit)
+func elements(r io.Reader, limit int, fn func(*markup) error) error {
+	m, err := openMarkup(r, limit)
 	if err != nil {
 		return err
 	}

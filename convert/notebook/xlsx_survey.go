@@ -26,29 +26,13 @@ func (s *xlsxSheet) edges() error {
 		return err
 	}
 	defer p.Close()
-	m, err := openMarkup(p, s.book.limits.CellBytes)
-	if err != nil {
-		return err
-	}
-	for {
-		t, err := m.next()
-		if err == io.EOF {
-			return nil
-		}
-		if err != nil {
-			return err
-		}
-		if t != startTag {
-			continue
-		}
+	return elements(p, s.book.limits.CellBytes, func(m *markup) (err error) {
 		switch string(m.name) {
 		case "col":
 			s.column(m)
 		case "sheetData":
 			if !m.closing {
-				if s.some, err = m.passRows(); err != nil {
-					return err
-				}
+				s.some, err = m.passRows()
 			}
 		case "mergeCell":
 			if ref, ok := attribute(m.attrs, "ref"); ok {
@@ -60,7 +44,8 @@ func (s *xlsxSheet) edges() error {
 				}
 			}
 		}
-	}
+		return err
+	})
 }
 
 func (s *xlsxSheet) tooMerged() error {
