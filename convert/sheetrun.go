@@ -50,7 +50,7 @@ type sheetRun struct {
 }
 
 // onPage tells whether the taxon is known to stand on the page.
-func (s *sheetRun) onPage(t *taxa.Taxon) bool { return s.taxa[t] }
+func (sr *sheetRun) onPage(t *taxa.Taxon) bool { return sr.taxa[t] }
 
 // plan says how a sheet is read, and reads it.
 type plan interface {
@@ -63,27 +63,27 @@ type plan interface {
 }
 
 // observe takes in what must be seen in the order of the page.
-func (s *sheetRun) observe(o *layout.Outcome) {
-	s.cells.Used += o.Used
-	s.cells.WithText += o.Used
+func (sr *sheetRun) observe(o *layout.Outcome) {
+	sr.cells.Used += o.Used
+	sr.cells.WithText += o.Used
 	for reason, n := range o.Left {
-		if s.cells.Left == nil {
-			s.cells.Left = map[string]int{}
+		if sr.cells.Left == nil {
+			sr.cells.Left = map[string]int{}
 		}
-		s.cells.Left[reason] += n
-		s.cells.WithText += n
+		sr.cells.Left[reason] += n
+		sr.cells.WithText += n
 	}
 	for i := range o.Drafts {
 		for j := range o.Drafts[i].Values {
 			v := &o.Drafts[i].Values[j]
 			switch v.Meaning {
 			case layout.Date, layout.EndDate:
-				if v.Text != s.lastDate && v.Kind != notebook.Date {
-					s.lastDate = v.Text
-					s.evidence.Observe(v.Text)
+				if v.Text != sr.lastDate && v.Kind != notebook.Date {
+					sr.lastDate = v.Text
+					sr.evidence.Observe(v.Text)
 				}
 			case layout.Taxon, layout.Scientific:
-				s.genera.observe(v.Text)
+				sr.genera.observe(v.Text)
 			}
 		}
 	}
@@ -91,8 +91,8 @@ func (s *sheetRun) observe(o *layout.Outcome) {
 
 // missing says that a row lacks a date or a name, and whether that is because
 // no column of its page could be one.
-func (s *sheetRun) missing(m layout.Meaning) string {
-	if m == layout.Date && !s.hasDate || m == layout.Taxon && !s.hasName {
+func (sr *sheetRun) missing(m layout.Meaning) string {
+	if m == layout.Date && !sr.hasDate || m == layout.Taxon && !sr.hasName {
 		return fmt.Sprintf("No column of this page could be a %s. Add one, give its heading a plain word such as “%s”, or say which column it is in the project file.", m, strings.ToUpper(string(m[:1]))+string(m[1:]))
 	}
 	if m == layout.Date {
@@ -116,9 +116,9 @@ func pageYear(plan plan) int {
 }
 
 // restart forgets what was gathered, for a second walk.
-func (s *sheetRun) restart() {
-	s.evidence, s.lastDate, s.genera, s.cells = when.Evidence{}, "", genera{}, report.Cells{}
-	s.walk++
+func (sr *sheetRun) restart() {
+	sr.evidence, sr.lastDate, sr.genera, sr.cells = when.Evidence{}, "", genera{}, report.Cells{}
+	sr.walk++
 }
 
 // genera remembers, for each initial letter, the last genus written out on

@@ -11,16 +11,16 @@ import (
 // 100719 for a row of dates: day, month and year of two figures, all of one
 // year and rising. Where the figures read as year, month and day as well, they
 // are left alone.
-func (k *keptRow) sixFigureDates() {
-	if k.n < 3 || k.first < 0 || len(vocabulary[normHeading(k.text(k.first))]) == 0 {
+func (r *keptRow) sixFigureDates() {
+	if r.n < 3 || r.first < 0 || len(vocabulary[normHeading(r.text(r.first))]) == 0 {
 		return
 	}
 	n, last, year, otherYear := 0, 0, "", ""
 	otherConstant := true
-	for c := k.first + 1; c < len(k.cells); c++ {
-		t := k.text(c)
-		if !k.looks[c].is(lookInt) {
-			if k.looks[c].is(lookDecimal | lookDate | lookGrid) {
+	for c := r.first + 1; c < len(r.cells); c++ {
+		t := r.text(c)
+		if !r.looks[c].is(lookInt) {
+			if r.looks[c].is(lookDecimal | lookDate | lookGrid) {
 				return
 			}
 			continue
@@ -38,9 +38,9 @@ func (k *keptRow) sixFigureDates() {
 	if n < 2 || otherConstant {
 		return
 	}
-	for c := k.first + 1; c < len(k.cells); c++ {
-		if k.looks[c].is(lookInt) {
-			k.looks[c] = lookText | lookDate
+	for c := r.first + 1; c < len(r.cells); c++ {
+		if r.looks[c].is(lookInt) {
+			r.looks[c] = lookText | lookDate
 		}
 	}
 }
