@@ -33,39 +33,8 @@ func (r *resolver) abbreviated(s string, toks []token) (outcome, bool) {
 			return outcome{}, false
 		}
 	}
-	var found []int32
 	ix := r.ix
-	exact := false
-	for at := ix.firstEpithet(toks[1].key); at != none; at = ix.sci[at].nextEpithet {
-		e := &ix.sci[at]
-		g := ix.genusKey[e.genus]
-		n := &ix.names[e.name]
-		if infra != "" {
-			continue
-		}
-		if !strings.HasPrefix(g, short) || g == short || n.taxon == none {
-			continue
-		}
-		same := e.epithet == toks[1].key
-		if exact && !same {
-			continue
-		}
-		if same && !exact {
-			exact, found = true, nil
-		}
-		if !r.sameTaxonAmong(found, n.taxon) {
-			found = append(found, e.name)
-		}
-	}
-	if infra != "" {
-		for i := range ix.sci {
-			e := &ix.sci[i]
-			n := &ix.names[e.name]
-			if e.infra == infra && e.epithet == toks[1].key && n.taxon != none && strings.HasPrefix(ix.genusKey[e.genus], short) && !r.sameTaxonAmong(found, n.taxon) {
-				found = append(found, e.name)
-			}
-		}
-	}
+	found := r.namesCutShort(short, toks[1].key, infra)
 	text := written(s, toks)
 	switch len(found) {
 	case 0:
@@ -94,6 +63,44 @@ func (r *resolver) abbreviated(s string, toks []token) (outcome, bool) {
 		o.cands = append(o.cands, ix.names[at].taxon)
 	}
 	return o, true
+}
+
+// namesCutShort are the names whose genus is cut short to the letters given,
+// with an epithet and, where infra says so, a third part. Names with the very
+// epithet go before those with another ending.
+func (r *resolver) namesCutShort(short, epithet, infra string) []int32 {
+	ix := r.ix
+	var found []int32
+	add := func(e *sciEntry) {
+		if n := &ix.names[e.name]; n.taxon != none && !r.sameTaxonAmong(found, n.taxon) {
+			found = append(found, e.name)
+		}
+	}
+	if infra != "" {
+		for i := range ix.sci {
+			if e := &ix.sci[i]; e.infra == infra && e.epithet == epithet && strings.HasPrefix(ix.genusKey[e.genus], short) {
+				add(e)
+			}
+		}
+		return found
+	}
+	exact := false
+	for at := ix.firstEpithet(epithet); at != none; at = ix.sci[at].nextEpithet {
+		e := &ix.sci[at]
+		g := ix.genusKey[e.genus]
+		if !strings.HasPrefix(g, short) || g == short || ix.names[e.name].taxon == none {
+			continue
+		}
+		same := e.epithet == epithet
+		if exact && !same {
+			continue
+		}
+		if same && !exact {
+			exact, found = true, nil
+		}
+		add(e)
+	}
+	return found
 }
 
 // firstEpithet is the first entry with an epithet, whatever its ending.

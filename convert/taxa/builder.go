@@ -1,6 +1,7 @@
 package taxa
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -68,26 +69,15 @@ func (b *builder) intern(s string) string {
 // add takes one line of the list.
 func (b *builder) add(r *row) {
 	v := &r.values
-	text := v[fName]
 	if v[fID] == "" {
 		v[fID] = v[fNameID] // of a list that names its taxa by it
 	}
-	if text == "" && v[fGenus] != "" && v[fEpithet] != "" {
-		text = v[fGenus] + " " + strings.TrimSpace(v[fEpithet]+" "+v[fInfra])
-	} else if v[fGenus] != "" && startsLower(text) && !strings.ContainsRune(text, ' ') {
-		// A "species" column of epithets beside a genus column.
-		text = v[fGenus] + " " + text
-	}
+	text := r.name()
 	if text == "" {
-		switch {
-		case v[fAccepted] != "":
-			text = v[fAccepted]
-		case len(r.vernaculars) > 0:
+		if len(r.vernaculars) > 0 {
 			b.problem(r.line, "“%s” has no scientific name on this line, so nothing can be read as it.", r.vernaculars[0])
-			return
-		default:
-			return
 		}
+		return
 	}
 	n := splitName(capitalised(text))
 	authorship := v[fAuthor]
@@ -148,6 +138,20 @@ func (b *builder) add(r *row) {
 	}
 	b.list.taxa = append(b.list.taxa, t)
 	b.parents = append(b.parents, parentRef{v[fParentID], v[fParent]})
+}
+
+// name is the scientific name on a line: whole, of genus and epithet, or else
+// the accepted name that stands there; empty where there is none.
+func (r *row) name() string {
+	v := &r.values
+	text := v[fName]
+	if text == "" && v[fGenus] != "" && v[fEpithet] != "" {
+		text = v[fGenus] + " " + strings.TrimSpace(v[fEpithet]+" "+v[fInfra])
+	} else if v[fGenus] != "" && startsLower(text) && !strings.ContainsRune(text, ' ') {
+		// A "species" column of epithets beside a genus column.
+		text = v[fGenus] + " " + text
+	}
+	return cmp.Or(text, v[fAccepted])
 }
 
 // footnoteMarks stand at the end of a name on a printed list and are no part of

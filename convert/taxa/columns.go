@@ -177,6 +177,14 @@ func recognise(row []string) (c columns, known int, ok bool) {
 		c.months = monthColumns
 		known += 12
 	}
+	ok = c.settleNames(has)
+	return c, known, ok
+}
+
+// settleNames decides, of the columns that have been recognised, which names
+// the taxa: a column headed "species" may hold names or epithets. It tells
+// whether something does.
+func (c *columns) settleNames(has map[field]int) bool {
 	col := func(f field) int {
 		if i, there := has[f]; there {
 			return i
@@ -219,8 +227,7 @@ func recognise(row []string) (c columns, known int, ok bool) {
 		c.of[c.names] = fName
 	case col(fVernacular) >= 0 && genus >= 0:
 	}
-	ok = c.names >= 0 || genus >= 0 && (col(fEpithet) >= 0 || species >= 0)
-	return c, known, ok
+	return c.names >= 0 || genus >= 0 && (col(fEpithet) >= 0 || species >= 0)
 }
 
 // headingByWords finds the meaning of a heading of several words by the words

@@ -262,6 +262,8 @@ func latinLook(k string) bool {
 	return false
 }
 
+// tailWord reads the word at i of what stands behind a name, and returns where
+// the next one is.
 func (r *resolver) tailWord(t *tail, s string, toks []token, i int, base baseKind) int {
 	k := &toks[i]
 	var next *token
@@ -272,25 +274,10 @@ func (r *resolver) tailWord(t *tail, s string, toks []token, i int, base baseKin
 		t.beDoubted(written(s, toks[i:i+n]))
 		return i + n
 	}
+	if n := t.sense(k, next); n > 0 {
+		return i + n
+	}
 	switch {
-	case k.key == "s" && next != nil && (next.key == "l" || next.key == "lat" || next.key == "lato"):
-		t.agg = "s.l."
-		return i + 2
-	case k.key == "s" && next != nil && (next.key == "s" || next.key == "str" || next.key == "stricto"):
-		t.strict = "s. str."
-		return i + 2
-	case k.key == "sensu" && next != nil && next.key == "lato":
-		t.agg = "s.l."
-		return i + 2
-	case k.key == "sensu" && next != nil && next.key == "stricto":
-		t.strict = "s. str."
-		return i + 2
-	case k.key == "sl" && k.lower():
-		t.agg = "s.l."
-		return i + 1
-	case k.key == "ss" && k.lower(), k.key == "sstr":
-		t.strict = "s. str."
-		return i + 1
 	case aggregateWords[k.key] && !upperFirst(k.text), k.key == "agg", k.key == "aggregate":
 		t.agg = "agg."
 		return i + 1
@@ -354,6 +341,52 @@ func (r *resolver) tailWord(t *tail, s string, toks []token, i int, base baseKin
 	}
 	t.unknown = append(t.unknown, *k)
 	return i + 1
+}
+
+// sense reads the words that say in which sense a name is meant: s.l., sensu
+// stricto. It returns how many there are.
+func (t *tail) sense(k, next *token) int {
+	following := ""
+	if next != nil {
+		following = next.key
+	}
+	switch k.key {
+	case "s", "sensu":
+		switch following {
+		case "l", "lat":
+			if k.key == "sensu" {
+				return 0
+			}
+			t.agg = "s.l."
+			return 2
+		case "lato":
+			t.agg = "s.l."
+			return 2
+		case "s", "str":
+			if k.key == "sensu" {
+				return 0
+			}
+			t.strict = "s. str."
+			return 2
+		case "stricto":
+			t.strict = "s. str."
+			return 2
+		}
+	case "sl":
+		if k.lower() {
+			t.agg = "s.l."
+			return 1
+		}
+	case "ss":
+		if k.lower() {
+			t.strict = "s. str."
+			return 1
+		}
+	case "sstr":
+		t.strict = "s. str."
+		return 1
+	}
+	return 0
 }
 
 func latinEpithetFollows(toks []token, i int) bool {
