@@ -31,7 +31,7 @@ type answered struct {
 // loadAnswers loads the answers remembered beside the project file, those
 // given with the job, and those filled in on the queries workbook that this
 // run would replace.
-func (j Job) loadAnswers(s *settings) error {
+func (j Job) loadAnswers(ctx context.Context, s *settings) error {
 	folder := j.folder()
 	if s.project.Path != "" {
 		folder = filepath.Dir(s.project.Path)
@@ -44,7 +44,7 @@ func (j Job) loadAnswers(s *settings) error {
 	}
 	paths := j.Answers
 	if found, ok := j.filledIn(); ok {
-		given, err := report.ReadAnswers(context.Background(), found)
+		given, err := report.ReadAnswers(ctx, found)
 		switch {
 		case err != nil:
 			a.aside = true // whatever it is, it is not ours to throw away
@@ -56,7 +56,7 @@ func (j Job) loadAnswers(s *settings) error {
 		}
 	}
 	for _, path := range paths {
-		given, err := report.ReadAnswers(context.Background(), path)
+		given, err := report.ReadAnswers(ctx, path)
 		if err != nil {
 			return err
 		}

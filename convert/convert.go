@@ -60,7 +60,7 @@ type Result struct {
 // the whole set remember of each record (see package validate), the records'
 // ids, and one entry for each different question.
 func Run(ctx context.Context, job Job) (*Result, error) {
-	settings, err := job.settle()
+	settings, err := job.settle(ctx)
 	if err != nil {
 		return nil, err
 	}

@@ -93,6 +93,25 @@ func TestNothingGoesOnAfterAnEarlyEnd(t *testing.T) {
 	assert.Len(t, left, 2)
 }
 
+// A run that is stopped before it begins ends among the lists, and lets go of
+// the project's folder.
+func TestStoppedAmongTheLists(t *testing.T) {
+	folder := t.TempDir()
+	for name, text := range map[string]string{
+		"season.csv": season, "places.csv": "name,grid reference\nSallowmere Reserve,TL4588\n", "people.csv": "name,initials\nInes Calloway,IC\n",
+		"fieldfare.toml": "[lists]\nplaces = \"places.csv\"\npeople = \"people.csv\"\n",
+	} {
+		require.NoError(t, os.WriteFile(filepath.Join(folder, name), []byte(text), 0o644))
+	}
+	job := convert.Job{Files: []string{filepath.Join(folder, "season.csv")}, Out: filepath.Join(folder, "out"), Today: today}
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err := convert.Run(ctx, job)
+	require.ErrorIs(t, err, context.Canceled)
+	assert.NoDirExists(t, job.Out)
+	run(t, job)
+}
+
 // A notebook that cannot be read to its end ends the run as well.
 func TestNothingGoesOnAfterABrokenNotebook(t *testing.T) {
 	before := runtime.NumGoroutine()

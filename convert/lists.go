@@ -45,10 +45,10 @@ func (j Job) loadTaxa(s *settings) error {
 }
 
 // loadPlaces loads the places list of the project file.
-func (j Job) loadPlaces(s *settings) error {
+func (j Job) loadPlaces(ctx context.Context, s *settings) error {
 	var list []places.Place
 	if path := s.project.Resolve(s.project.Lists.Places); path != "" {
-		rows, err := table(path)
+		rows, err := table(ctx, path)
 		if err != nil {
 			return err
 		}
@@ -120,10 +120,10 @@ func yes(text string) bool {
 }
 
 // loadPeople loads the people list of the project file.
-func (j Job) loadPeople(s *settings) error {
+func (j Job) loadPeople(ctx context.Context, s *settings) error {
 	var list []people.Person
 	if path := s.project.Resolve(s.project.Lists.People); path != "" {
-		rows, err := table(path)
+		rows, err := table(ctx, path)
 		if err != nil {
 			return err
 		}
@@ -148,15 +148,15 @@ func (j Job) loadPeople(s *settings) error {
 }
 
 // table reads the first sheet of a list, without blank rows.
-func table(path string) ([][]string, error) {
-	book, err := notebook.Open(context.Background(), path, notebook.Options{})
+func table(ctx context.Context, path string) ([][]string, error) {
+	book, err := notebook.Open(ctx, path, notebook.Options{})
 	if err != nil {
 		return nil, err
 	}
 	defer book.Close()
 	var rows [][]string
-	for _, sheet := range book.Sheets()[:1] {
-		err := sheet.Walk(func(r *notebook.Row) error {
+	if sheets := book.Sheets(); len(sheets) > 0 {
+		err := sheets[0].Walk(func(r *notebook.Row) error {
 			row := make([]string, len(r.Cells))
 			for i := range r.Cells {
 				row[i] = strings.TrimSpace(r.Cells[i].Text)

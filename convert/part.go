@@ -67,7 +67,7 @@ type Part struct{ Notebooks, Rows int }
 // not at all.
 func ReadPart(ctx context.Context, job Job, path string) (*Part, error) {
 	job.part = path
-	s, err := job.settle()
+	s, err := job.settle(ctx)
 	if err != nil {
 		return nil, err
 	}

@@ -1,6 +1,7 @@
 package convert
 
 import (
+	"context"
 	"fmt"
 
 	"fieldfare/convert/answers"
@@ -43,7 +44,7 @@ type settings struct {
 
 // settle loads the project file and the lists, and settles what they leave
 // open.
-func (j Job) settle() (*settings, error) {
+func (j Job) settle(ctx context.Context) (*settings, error) {
 	p, err := project.Load(j.Project, j.folder())
 	if err != nil {
 		return nil, err
@@ -54,14 +55,14 @@ func (j Job) settle() (*settings, error) {
 			return nil, err
 		}
 	}
-	if err := j.settleLists(s); err != nil {
+	if err := j.settleLists(ctx, s); err != nil {
 		s.letGo()
 		return nil, err
 	}
 	return s, nil
 }
 
-func (j Job) settleLists(s *settings) error {
+func (j Job) settleLists(ctx context.Context, s *settings) error {
 	p := s.project
 	var err error
 	if s.licence, err = p.Dataset.LicenceURL(); err != nil {
@@ -76,8 +77,17 @@ func (j Job) settleLists(s *settings) error {
 		s.dateOptions.Order = when.MonthDay
 	}
 	s.versions = []report.ListVersion{{Name: "fieldfare", Version: Version}}
-	for _, load := range []func(*settings) error{j.loadTaxa, j.loadPlaces, j.loadPeople, j.loadAreas, j.loadAnswers} {
-		if err := load(s); err != nil {
+	for _, load := range []func() error{
+		func() error { return j.loadTaxa(s) },
+		func() error { return j.loadPlaces(ctx, s) },
+		func() error { return j.loadPeople(ctx, s) },
+		func() error { return j.loadAreas(s) },
+		func() error { return j.loadAnswers(ctx, s) },
+	} {
+		if err := load(); err != nil {
+			return err
+		}
+		if err := ctx.Err(); err != nil {
 			return err
 		}
 	}
