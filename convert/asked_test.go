@@ -101,6 +101,17 @@ func TestAsksThatCannotBeMeant(t *testing.T) {
 	}
 }
 
+// A rank is known however it is written; one that is not is told of.
+func TestAsksForRanks(t *testing.T) {
+	for _, rank := range []string{"species", "Species", "sp.", "SPECIES"} {
+		result := withProject(t, mixed, "[asks]\nranks = [\""+rank+"\"]\n")
+		assert.Contains(t, result.Asked(), "names of the rank species                    met by 5 of 6 records", rank)
+		assert.NotContains(t, strings.Join(result.Notes, " "), "does not know")
+	}
+	result := withProject(t, mixed, "[asks]\nranks = [\"specie\"]\n")
+	assert.Contains(t, strings.Join(result.Notes, "\n"), "The project file asks for names of the rank “specie”, which Fieldfare does not know. Check its spelling.")
+}
+
 func TestAsksForOneDayAlone(t *testing.T) {
 	result := withProject(t, mixed, "[asks]\nfrom = \"2021-06-12\"\nto = \"2021-06-12\"\n")
 	assert.Contains(t, result.Asked(), "dates from 12 June 2021 to 12 June 2021      met by 4 of 6 records", "June as a whole and a day that is asked about among them")

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fieldfare/convert/project"
+	"fieldfare/convert/taxa"
 	"fieldfare/convert/when"
 	"fieldfare/dwc"
 	"fieldfare/validate"
@@ -16,7 +17,14 @@ func (s *settings) settleAsks() error {
 	a := &s.project.Asks
 	asks := validate.Asks{
 		Scheme: a.Scheme, SquareMetres: int32(a.SquareSize), Days: int32(a.DateDays),
-		Ranks: a.Ranks, CountNeeded: a.CountNeeded, ViceCounty: a.ViceCounty,
+		CountNeeded: a.CountNeeded, ViceCounty: a.ViceCounty,
+	}
+	for _, written := range a.Ranks {
+		rank := taxa.RankOf(written)
+		if !taxa.IsRank(rank) {
+			s.listProblems = append(s.listProblems, fmt.Sprintf("The project file asks for names of the rank “%s”, which Fieldfare does not know. Check its spelling.", written))
+		}
+		asks.Ranks = append(asks.Ranks, rank)
 	}
 	var err error
 	if asks.From, asks.HasFrom, err = s.askedDay("from", a.From, false); err != nil {

@@ -107,7 +107,7 @@ func (b *builder) add(r *row) {
 			Tribe: b.rankName(v[fTribe]), Genus: b.rankName(v[fGenus]), Subgenus: b.intern(v[fSubgenus]),
 		},
 	}
-	t.Rank = b.intern(rankOf(v[fRank]))
+	t.Rank = b.intern(RankOf(v[fRank]))
 	if t.Rank == "" || n.aggregate && t.Rank == RankSpecies {
 		t.Rank = rankFromName(n, &t.Lineage)
 	}

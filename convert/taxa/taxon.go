@@ -164,8 +164,17 @@ var rankWords = map[string]string{
 	"var": "variety", "f": "form", "forma": "form", "ab": "aberration",
 }
 
-// rankOf reads a rank as a list writes it.
-func rankOf(s string) string {
+// IsRank tells whether a rank is one of those that names are recorded at, as
+// RankOf returns it.
+func IsRank(rank string) bool {
+	t := Taxon{Rank: rank}
+	return t.IsSpeciesOrBelow() || rank == RankAggregate || rank == "hybrid" || t.slot(rank) != nil
+}
+
+// RankOf reads a rank as a list writes it, into the words of taxonRank:
+// "species" of "sp.", "species aggregate" of "Agg". A word that it does not
+// know is returned in small letters.
+func RankOf(s string) string {
 	if s == RankSpecies || s == "" {
 		return s
 	}
