@@ -13,6 +13,7 @@ var causeWords = map[string]string{
 	"year-only":                    "a date with the year alone",
 	"month-only":                   "a date without the day",
 	"year-breaks-order":            "a year that breaks the order of its page",
+	"date-parts-disagree":          "a year, month or day that is not that of the date",
 	"weekday-disagrees":            "a weekday that is not that of the date",
 	"name-missing":                 "no name",
 	"name-not-listed":              "a name that is not on the list",

@@ -48,7 +48,7 @@ func (in *interpreter) restate(d *draft, r *spool.Record) {
 			o.Set(v.Heading, in.scrub(d, v, v.Text))
 		}
 	}
-	in.restateDate(o, &stated)
+	in.restateDate(d, o, &stated)
 	restatePlace(o, &stated)
 	in.restateTaxon(d, r, &stated)
 	if stated.DataGeneralizations != "" { // the rougher place may lie in two countries
@@ -67,9 +67,17 @@ func (in *interpreter) restate(d *draft, r *spool.Record) {
 	}
 }
 
+// stated returns the value under a term's name; nil where there is none.
+func (d *draft) stated(term string) *layout.Value {
+	if i := slices.IndexFunc(d.Values, func(v layout.Value) bool { return v.Heading == term }); i >= 0 {
+		return &d.Values[i]
+	}
+	return nil
+}
+
 // states tells whether a record of a page of terms states the term.
 func (d *draft) states(term string) bool {
-	return d.sheet.stated && slices.ContainsFunc(d.Values, func(v layout.Value) bool { return v.Heading == term })
+	return d.sheet.stated && d.stated(term) != nil
 }
 
 // cleaned takes out of a text what must not leave. Whoever wrote the page is
@@ -79,7 +87,13 @@ func (in *interpreter) cleaned(text string) string {
 	return clean
 }
 
-func (in *interpreter) restateDate(o, stated *dwc.Occurrence) {
+func (in *interpreter) restateDate(d *draft, o, stated *dwc.Occurrence) {
+	if parts := disagreeing(o, stated); parts != "" && stated.EventDate != "" {
+		if v := d.stated("eventDate"); v != nil && !slices.ContainsFunc(d.findings, func(f reading.Finding) bool { return f.Code == "date-parts-disagree" }) {
+			in.noteRecord(d, reading.QueryOf("date-parts-disagree", "The date is "+stated.EventDate+", but the record states "+parts+". The date is handed in; check which of the two is right."), stated.EventDate+", "+parts, v)
+		}
+		stated.Year, stated.Month, stated.Day = "", "", ""
+	}
 	if stated.EventDate != "" && o.EventDate != "" && len(dwc.Check(&dwc.Occurrence{OccurrenceID: "x", EventDate: stated.EventDate})) == 0 {
 		o.EventDate, o.EventTime = stated.EventDate, stated.EventTime
 		if stated.Year != "" {
@@ -89,6 +103,18 @@ func (in *interpreter) restateDate(o, stated *dwc.Occurrence) {
 	if stated.VerbatimEventDate == "" && o.VerbatimEventDate == stated.EventDate {
 		o.VerbatimEventDate = ""
 	}
+}
+
+// disagreeing names the year, month and day that a record states and that are
+// not those of its date: "year 2020". An interval has no single one.
+func disagreeing(o, stated *dwc.Occurrence) string {
+	var parts []string
+	for _, p := range []struct{ name, stated, read string }{{"year", stated.Year, o.Year}, {"month", stated.Month, o.Month}, {"day", stated.Day, o.Day}} {
+		if p.stated != "" && p.read != "" && strings.TrimLeft(p.stated, "0") != p.read {
+			parts = append(parts, p.name+" "+p.stated)
+		}
+	}
+	return strings.Join(parts, ", ")
 }
 
 // restatePlace keeps the coordinates as stated where they are those that were
