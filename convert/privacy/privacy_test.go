@@ -109,7 +109,8 @@ func TestValuesThatSayMoreStayAtHome(t *testing.T) {
 		"dateIdentified":          {"2021", "next morning"},
 		"genus":                   {"Agrotis", "agrotis;Agrotis of Elm"},
 		"specificEpithet":         {"exclamationis;c-nigrum", "Elm"},
-		"scientificName":          {"Agrotis exclamationis", strings.Repeat("Agrotis ", 16)},
+		"scientificName":          {"Agrotis exclamationis;" + strings.Repeat("a", 120), strings.Repeat("a", 121)},
+		"taxonID":                 {"elm-1;http://example.org/list/1", ""},
 	} {
 		for _, value := range strings.Split(values.told, ";") {
 			r := garden()

@@ -3,6 +3,7 @@ package terms_test
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -194,6 +195,8 @@ func TestEntryOfThePage(t *testing.T) {
 	assert.Equal(t, map[string]string{"A": "term scientificName", "B": "term locality", "C": "ignored"}, page.Entries()[0].Columns)
 	site, _ := rows[1].Drafts[0].Get(layout.Site)
 	assert.Equal(t, "Carr Edge", site.Text)
+	assert.Equal(t, 1, slices.IndexFunc(rows[1].Drafts[0].Values, func(v layout.Value) bool { return v.Meaning == layout.Site }))
+	assert.Len(t, rows[1].Drafts[0].Values, 3, "the name, the place that is stated, and the recorder")
 	recorder, _ := rows[1].Drafts[0].Get(layout.Recorder)
 	assert.Equal(t, layout.Value{Meaning: layout.Recorder, Text: "Ines Calloway", From: layout.FromProject}, *recorder)
 	assert.Equal(t, layout.LeftOut, rows[2].Skip)
