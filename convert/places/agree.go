@@ -10,8 +10,9 @@ import (
 
 // Agree checks a record's reference against the place that it is said to be
 // at: it is a query where no part of the square lies within the tolerance, in
-// metres, of the place's own square. A place without a usable reference
-// agrees with everything.
+// metres, of the place's own square. A reference that a single slip would have
+// made of one at the place is named as such. A place without a usable
+// reference agrees with everything.
 func Agree(place Reading, written gridref.Reading, tolerance int) reading.Verdict {
 	if !place.Placed {
 		return reading.Verdict{}
@@ -20,9 +21,12 @@ func Agree(place Reading, written gridref.Reading, tolerance int) reading.Verdic
 	if apart <= float64(tolerance) {
 		return reading.Verdict{}
 	}
-	return reading.QueryOf("site-reference-disagrees", fmt.Sprintf(
-		"The reference lies %s from %s, which the places list has at %s. Please check the reference and the site.",
-		distanceInWords(apart), place.Name, place.Place.Reference))
+	message := fmt.Sprintf("The reference lies %s from %s, which the places list has at %s.",
+		distanceInWords(apart), place.Name, place.Place.Reference)
+	if s, found := slipTo(place.Where, written, tolerance); found {
+		return reading.QueryOf("site-reference-disagrees", message+" "+s.sentence()+" Please check the reference and the site.", s.String())
+	}
+	return reading.QueryOf("site-reference-disagrees", message+" Please check the reference and the site.")
 }
 
 // Apart returns how far two places are apart at the least, in metres: the gap

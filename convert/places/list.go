@@ -31,6 +31,8 @@ type Place struct {
 type List struct {
 	entries []entry
 	keys    map[string][]int
+	// full has the spellings with their short words written out.
+	full map[string][]int
 	// byLength has the folded spellings by their number of letters.
 	byLength map[int][]spelling
 	// privateWords is how many words the name of a private place may have; 0
@@ -53,7 +55,7 @@ type spelling struct {
 // NewList makes a list. The problems are plain sentences on lines that cannot
 // be used as they stand.
 func NewList(list []Place) (*List, []string) {
-	l := &List{keys: map[string][]int{}, byLength: map[int][]spelling{}}
+	l := &List{keys: map[string][]int{}, full: map[string][]int{}, byLength: map[int][]spelling{}}
 	var problems []string
 	for _, p := range list {
 		p.Name = strings.Join(strings.Fields(p.Name), " ")
@@ -103,6 +105,8 @@ func (l *List) add(written string, place int) {
 		l.byLength[n] = append(l.byLength[n], spelling{key, foldedWords(written), place})
 	}
 	l.keys[key] = append(l.keys[key], place)
+	long := expanded(written)
+	l.full[long] = include(l.full[long], place)
 }
 
 // shared names the spellings that stand for several places.
@@ -138,8 +142,8 @@ type Reading struct {
 }
 
 // Find looks a site up. One that is on the list is fair, whatever its case,
-// punctuation and accents; a near spelling of one place is a query and is
-// taken for it; a name near to several, or shared by several, is a query and
+// punctuation and accents; a near spelling of one place, or one with short
+// words ("Nth Fen"), is a query and is taken for it; a name near to several, or shared by several, is a query and
 // stays as written. A part of a listed place ("Sallowmere Reserve, ride 2") is
 // fair where a comma or bracket parts the two, else a query; its Name stays as
 // written. A site that the list does not have is fair: the list need
@@ -168,7 +172,12 @@ func (l *List) Find(site string) Reading {
 	if part, ok := l.outerPart(&out); ok {
 		return part
 	}
-	switch at := l.near(name); len(at) {
+	words := foldedWords(name)
+	at := l.written(name)
+	if len(at) == 0 && !besideWords(words[:min(1, len(words))]) {
+		at = l.near(name)
+	}
+	switch len(at) {
 	case 0:
 		return l.innerPart(out)
 	case 1:

@@ -167,7 +167,7 @@ func ExampleAgree() {
 	written, _ := gridref.Parse("TM4881")
 	fmt.Println(places.Agree(l.Find("Sallowmere Reserve"), written, 2000).Message)
 	// Output:
-	// The reference lies 99.0 km from Sallowmere Reserve, which the places list has at TL4881. Please check the reference and the site.
+	// The reference lies 99.0 km from Sallowmere Reserve, which the places list has at TL4881. One letter may be wrong: TL4881 would lie there. Please check the reference and the site.
 }
 
 func FuzzFind(f *testing.F) {

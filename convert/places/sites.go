@@ -91,7 +91,10 @@ func (u *Usual) Check(site string, square gridref.Square, tolerance int) reading
 	if apart <= float64(tolerance) {
 		return reading.Verdict{}
 	}
-	return reading.QueryOf("site-references-apart", fmt.Sprintf(
-		"“%s” is at %s here, but at %s on other rows, %s away. Please check which is right, or give the places different names.",
-		site, square, usual, distanceInWords(apart)))
+	here := gridref.Reading{Square: square}
+	message := fmt.Sprintf("“%s” is at %s here, but at %s on other rows, %s away.", site, square, usual, distanceInWords(apart))
+	if s, found := slipTo(gridref.Reading{Square: usual}, here, tolerance); found {
+		message += " " + s.sentence()
+	}
+	return reading.QueryOf("site-references-apart", message+" Please check which is right, or give the places different names.")
 }
