@@ -26,8 +26,11 @@ var lastDay = when.Date{Year: 2025, Month: 12, Day: 31}
 // thought finished: at the first run none of its 179 cells was silently wrong,
 // two were read with a poor question, and one was not read. So was
 // cells_again.csv: none was silently wrong, 4 of 141 readable ones were not read.
+// cells_odd.csv, of odd wordings, was written before the code was looked at as
+// well, and some thirty cells when it had been: at the first run one of those
+// was silently wrong (I.7.2004), and 17 of the readable ones were not read.
 func TestCells(t *testing.T) {
-	for _, name := range []string{"testdata/cells.csv", "testdata/cells_aside.csv", "testdata/cells_more.csv", "testdata/cells_later.csv", "testdata/cells_again.csv"} {
+	for _, name := range []string{"testdata/cells.csv", "testdata/cells_aside.csv", "testdata/cells_more.csv", "testdata/cells_later.csv", "testdata/cells_again.csv", "testdata/cells_odd.csv"} {
 		t.Run(name, func(t *testing.T) {
 			measure(t, name)
 		})

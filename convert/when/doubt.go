@@ -48,6 +48,11 @@ func (b *builder) unread(s *scan) (code, message string, candidates []string) {
 				[]string{fmt.Sprintf("%d/%d", y, later), fmt.Sprintf("%d-%02d", y, z)}
 		}
 	}
+	if s.week == weekOf && s.n == 2 {
+		if code, message, candidates, ok := b.numberedWeek(s.items[0], s.items[1]); ok {
+			return code, message, candidates
+		}
+	}
 	if nightOrDate(s.items[:s.n], b.o) == reading.Held {
 		return "night-or-date", b.quoted() + " may be one day, or run from one day or month to another. Write the month's name.", nil
 	}

@@ -132,12 +132,10 @@ func (b *builder) weekOrOrdinal(t string) bool {
 	if rest[0] != 'W' && rest[0] != 'w' || len(rest) < 3 || shortFigures(rest[1:3]) < 1 || shortFigures(rest[1:3]) > 53 {
 		return false
 	}
-	week, tail := figures(rest[1:3]), strings.TrimPrefix(rest[3:], "-")
-	// ISO 8601-1: week 1 is the one with the year's first Thursday.
-	fourth := Date{year, 1, 4}
-	monday := fourth.Add(-(int(fourth.Weekday())+6)%7 + 7*(week-1))
+	tail := strings.TrimPrefix(rest[3:], "-")
+	monday, exists := weekOfYear(year, figures(rest[1:3]))
 	switch {
-	case monday.Add(3).Year != year:
+	case !exists:
 		b.held("no-such-day", b.quoted()+" is no week of that year.")
 	case tail == "":
 		b.have, b.e = true, extent{monday, monday.Add(6), dayPrec}
@@ -150,6 +148,34 @@ func (b *builder) weekOrOrdinal(t string) bool {
 		return false
 	}
 	return true
+}
+
+// weekOfYear is the Monday of a week of the year. ISO 8601-1: week 1 is the one
+// with the year's first Thursday.
+func weekOfYear(year, week int) (monday Date, exists bool) {
+	fourth := Date{year, 1, 4}
+	monday = fourth.Add(-(int(fourth.Weekday())+6)%7 + 7*(week-1))
+	return monday, week >= 1 && monday.Add(3).Year == year
+}
+
+// numberedWeek says what a week by its number may be, "week 27 2004" or "2004
+// week 27". It is not read, for recorders count weeks from the start of the
+// year, from the first of April, or from their own first visit (common
+// practice, no source).
+func (b *builder) numberedWeek(week, year item) (code, message string, candidates []string, ok bool) {
+	if week.width == 4 {
+		week, year = year, week
+	}
+	if week.kind != number || week.width > 2 || year.kind != number || year.width != 4 {
+		return "", "", nil, false
+	}
+	monday, exists := weekOfYear(year.val, week.val)
+	if !exists {
+		return "", "", nil, false
+	}
+	e := extent{monday, monday.Add(6), dayPrec}
+	return "week-number", fmt.Sprintf("%s gives a week by its number, and weeks are counted in several ways: by the calendar it would be %s. Write the day, or the first and the last.",
+		b.quoted(), e.words()), []string{e.eventDate()}, true
 }
 
 // shortFigures reads a text that is all figures; -1 for another.

@@ -119,7 +119,7 @@ func doubleYear(it []item) ([]item, bool) {
 		return it, false
 	}
 	y, z := it[n-2].val, it[n-1]
-	if z.width == 4 && z.val == y+1 || z.width == 2 && z.val == (y+1)%100 {
+	if z.width == 4 && z.val == y+1 || z.width == 2 && z.val == (y+1)%100 || z.width == 1 && z.val == (y+1)%10 && n == 4 && it[0].kind == month && it[1].kind == month && it[0].val > it[1].val {
 		return it[:n-1], true
 	}
 	return it, false
@@ -136,7 +136,8 @@ func shortenList(it []item) []item {
 			return it
 		}
 	}
-	named := k+1 < len(it) && it[k+1].kind == month && it[k+1].sep == ' '
+	named := k+1 < len(it) && it[k+1].kind == month && it[k+1].sep == ' ' ||
+		k+2 < len(it) && it[k+1].sep == '.' && it[k+2].sep == '.' // 3/4/5.7.2004
 	if k < 2 || !and && !named || it[0].kind != number || it[1].sep == 'T' {
 		return it
 	}

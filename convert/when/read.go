@@ -28,7 +28,8 @@ func readSlowly(text string, o Options) Reading {
 	if len(text) > 4*maxText {
 		text = text[:4*maxText] // four bytes a character at most
 	}
-	t := spelledOut(tidy(text))
+	tidied := tidy(text)
+	t := spelledDays(spelledOut(tidied))
 	b.written = strings.TrimSpace(strings.ToValidUTF8(text, "?"))
 	switch {
 	case t == "":
@@ -37,9 +38,15 @@ func readSlowly(text string, o Options) Reading {
 		b.held("date-unreadable", "This is too long to be a date. Write the date alone.")
 	case onlyFigures(t):
 		b.figures(t)
-	case b.weekOrOrdinal(t):
+	case b.weekOrOrdinal(t), b.feast(t):
 	default:
 		b.text(t)
+	}
+	if oneOrJanuary.MatchString(tidied) && b.v.State == reading.Fair {
+		b.held("figure-or-month", b.quoted()+" may begin with the figure one or with the month of January. Write the month's name.", b.e.eventDate())
+	}
+	if nightOf.MatchString(tidied) {
+		b.query("night-letters", fmt.Sprintf("\"%s\" in %s was read as night of.", tidied[:3], b.quoted()))
 	}
 	return b.finish()
 }

@@ -389,6 +389,10 @@ func (s *scan) notUnderstood(i int) {
 		if s.lead == "" {
 			s.leadAt = i
 		}
+		if m := numbered.FindString(s.text[j:]); m != "" { // visit 2, 3/7/2004
+			j += strings.IndexAny(m, ",:;") + 1
+			s.pos = j
+		}
 		s.lead = s.text[s.leadAt:j]
 	case s.unknown == "":
 		s.unknown, s.inside = s.text[i:j], s.n > 0

@@ -279,5 +279,14 @@ func (s *scan) partOfDay(val int) {
 	case afterWord:
 		s.after = false
 	}
-	s.sep = ' '
+	if s.sep != 'T' && s.sep != '-' || !s.dayAhead() { // dusk 3 July to dawn 4 July
+		s.sep = ' '
+	}
+}
+
+// dayAhead reports whether a number follows that is no time of day.
+func (s *scan) dayAhead() bool {
+	rest := strings.TrimPrefix(strings.TrimLeft(s.text[s.pos:], " "), "of ")
+	after := strings.TrimLeft(rest, "0123456789")
+	return len(after) < len(rest) && after != "" && after[0] != ':' && !strings.HasPrefix(after, "am")
 }

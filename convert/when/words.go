@@ -84,15 +84,16 @@ var vocabulary = map[string]struct {
 	class class
 	val   int
 }{
+	"sa": {dayWord, 6}, "su": {dayWord, 0}, "mo": {dayWord, 1}, "tu": {dayWord, 2},
 	"i": {romanWord, 1}, "ii": {romanWord, 2}, "iii": {romanWord, 3}, "iv": {romanWord, 4},
 	"v": {romanWord, 5}, "vi": {romanWord, 6}, "vii": {romanWord, 7}, "viii": {romanWord, 8},
 	"ix": {romanWord, 9}, "x": {romanWord, 10}, "xi": {romanWord, 11}, "xii": {romanWord, 12},
 	"tues": {dayWord, 2}, "weds": {dayWord, 3}, "thurs": {dayWord, 4}, "thur": {dayWord, 4},
-	"st": {suffixWord, 0}, "nd": {suffixWord, 0}, "rd": {suffixWord, 0}, "th": {suffixWord, 0},
-	"the": {fillWord, 0}, "of": {fillWord, 0}, "on": {fillWord, 0}, "in": {fillWord, 0}, "at": {fillWord, 0},
+	"st": {suffixWord, 0}, "nd": {suffixWord, 0}, "rd": {suffixWord, 0}, "th": {suffixWord, 0}, "jly": {monthWord, 7},
+	"the": {fillWord, 0}, "of": {fillWord, 0}, "de": {fillWord, 0}, "on": {fillWord, 0}, "in": {fillWord, 0}, "at": {fillWord, 0},
 	"date": {fillWord, 0}, "dated": {fillWord, 0}, "during": {fillWord, 0}, "day": {fillWord, 0}, "year": {fillWord, 0},
 	"inclusive": {fillWord, 0}, "incl": {fillWord, 0}, "all": {fillWord, 0}, "throughout": {fillWord, 0}, "whole": {fillWord, 0}, "sometime": {fillWord, 0},
-	"night": {nightWord, 0}, "nights": {nightWord, 0}, "overnight": {nightWord, 0}, "nt": {nightWord, 0}, "noc": {nightWord, 0},
+	"night": {nightWord, 0}, "nights": {nightWord, 0}, "overnight": {nightWord, 0}, "nt": {nightWord, 0}, "noc": {nightWord, 0}, "noct": {nightWord, 0},
 	"c": {aboutWord, 0}, "ca": {aboutWord, 0}, "circa": {aboutWord, 0}, "about": {aboutWord, 0}, "approx": {aboutWord, 0},
 	"approximately": {aboutWord, 0}, "around": {aboutWord, 0}, "roughly": {aboutWord, 0},
 	"before": {beforeWord, 0}, "pre": {beforeWord, 0}, "by": {beforeWord, 0}, "prior": {beforeWord, 0}, "earlier": {beforeWord, 0}, "latest": {beforeWord, 0}, "earliest": {afterWord, 0},
@@ -106,7 +107,7 @@ var vocabulary = map[string]struct {
 	"late": {partWord, int(latePart)}, "end": {partWord, int(latePart)},
 	"first": {nthWord, 1}, "second": {nthWord, 2}, "third": {nthWord, 3}, "fourth": {nthWord, 4}, "last": {nthWord, 9},
 	"week": {weekWord, 0}, "wk": {weekWord, 0}, "half": {halfWord, 0}, "ending": {endWord, 0},
-	"commencing": {startWord, 0}, "starting": {startWord, 0}, "weekend": {weekendWord, 0},
+	"commencing": {startWord, 0}, "starting": {startWord, 0}, "wc": {startWord, 0}, "wb": {startWord, 0}, "weekend": {weekendWord, 0},
 	"spring": {seasonWord, int(spring)}, "summer": {seasonWord, int(summer)}, "autumn": {seasonWord, int(autumn)}, "winter": {seasonWord, int(winter)},
 	"s": {manyWord, 0}, "h": {hourWord, 0}, "hr": {hourWord, 0}, "hrs": {hourWord, 0}, "hours": {hourWord, 0},
 	"am": {noonWord, 0}, "pm": {noonWord, 12},
@@ -125,9 +126,21 @@ var vocabulary = map[string]struct {
 // otherTongues are names of months in languages that labels and visitors'
 // notes are written in; they are read and asked about.
 var otherTongues = map[string]int{
-	"januar": 1, "janvier": 1, "februar": 2, "mars": 3, "avril": 4, "mai": 5, "mei": 5, "maius": 5,
-	"juni": 6, "juin": 6, "juli": 7, "juillet": 7, "marz": 3, "märz": 3, "septembre": 9, "oktober": 10, "octobre": 10,
-	"novembre": 11, "dezember": 12, "desember": 12, "decembre": 12,
+	// French
+	"janvier": 1, "janv": 1, "fevrier": 2, "février": 2, "avril": 4, "mai": 5, "juin": 6, "juillet": 7, "juil": 7, "aout": 8, "août": 8,
+	"septembre": 9, "octobre": 10, "novembre": 11, "decembre": 12, "décembre": 12,
+	// German, Dutch and the Scandinavian languages
+	"januar": 1, "jänner": 1, "januari": 1, "februar": 2, "februari": 2, "mars": 3, "marz": 3, "märz": 3, "maart": 3, "mei": 5, "maj": 5,
+	"juni": 6, "juli": 7, "augustus": 8, "oktober": 10, "okt": 10, "dezember": 12, "desember": 12, "dez": 12,
+	// Italian, Spanish and Portuguese
+	"gennaio": 1, "enero": 1, "janeiro": 1, "febbraio": 2, "febrero": 2, "fevereiro": 2, "marzo": 3, "março": 3, "aprile": 4, "abril": 4,
+	"maggio": 5, "mayo": 5, "maio": 5, "giugno": 6, "junio": 6, "junho": 6, "luglio": 7, "julio": 7, "julho": 7, "agosto": 8,
+	"settembre": 9, "septiembre": 9, "setembro": 9, "ottobre": 10, "octubre": 10, "outubro": 10, "noviembre": 11, "novembro": 11,
+	"dicembre": 12, "diciembre": 12, "dezembro": 12,
+	// Welsh, but for the March that is a Tuesday too
+	"ionawr": 1, "chwefror": 2, "ebrill": 4, "mehefin": 6, "gorffennaf": 7, "awst": 8, "medi": 9, "hydref": 10, "tachwedd": 11, "rhagfyr": 12,
+	// Latin
+	"maius": 5, "junius": 6, "julius": 7,
 }
 
 var monthsLower = [...]string{"january", "february", "march", "april", "may", "june", "july",
@@ -143,6 +156,9 @@ func lookUp(w []byte) (c class, val int, q quality) {
 		}
 	}
 	if v, found := vocabulary[string(w)]; found {
+		if v.class == monthWord {
+			return v.class, v.val, likely
+		}
 		return v.class, v.val, plain
 	}
 	if len(w) < 3 {
