@@ -216,7 +216,7 @@ func (p *parser) number(i int) int {
 	cur.exact = true
 	cur.addQuantity(p.s, t)
 	if t.doubt {
-		cur.doubt(reading.QueryOf("round-number", "“A hundred” may be a round number. Please check."))
+		cur.doubt(reading.QueryOf("round-number", "A number of hundreds or thousands in words may be a round one. Please check."))
 	}
 	return i + 1
 }

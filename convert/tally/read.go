@@ -81,6 +81,12 @@ func read(parts []Part, text string, o Options) ([]Part, reading.Verdict) {
 		}
 		return append(parts, p), v
 	}
+	if p, v, ok := amount(s); ok {
+		if v.State > reading.Query {
+			return parts, v
+		}
+		return append(parts, p), v
+	}
 	if v, ok := damage(s); ok {
 		return parts, v
 	}

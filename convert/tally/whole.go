@@ -23,7 +23,7 @@ func wholeCell(s string, o Options) (Part, reading.Verdict, bool) {
 		return Part{}, reading.Verdict{Message: "Present; no count is given."}, true
 	case "not counted", "uncounted", "no count", "nc", "n.c.", "not recorded", "not noted", "count not made", "uncntd", "number not noted", "no count made", "not cntd":
 		return Part{Remarks: s}, reading.Verdict{Message: "Present; no count was made."}, true
-	case "n/a", "na", "n.a.", "n/k", "nk", "n.k.", "?", "??", "unknown", "not known", "unk", "xx", "xxx", "++", "+++", "v", "r", "c", "lots?", "no data", "missing", "tbc", "tba", "x?", "p?", "✓?", "present?", "1st of year", "first of year", "1st of the year", "first of the year", "1st for year":
+	case "n/a", "na", "n.a.", "n/k", "nk", "n.k.", "?", "??", "unknown", "not known", "unk", "xx", "xxx", "++", "+++", "v", "r", "c", "lots?", "no data", "missing", "tbc", "tba", "x?", "p?", "✓?", "present?", "empty", "1st of year", "first of year", "1st of the year", "first of the year", "1st for year":
 		return Part{Remarks: s}, reading.QueryOf("count-unclear", fmt.Sprintf("“%s” gives no count. The record is handed in as present, without a number; please say how many there were if you know.", s)), true
 	case "f", "f.":
 		return Part{Sex: "female"}, reading.QueryOf("short-label", fmt.Sprintf("“%s” was read as female. Please check that it does not mean “frequent”.", s), "female", "frequent"), true

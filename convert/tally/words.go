@@ -132,7 +132,7 @@ var dictionary = build([]entries{
 
 	{meaning{kind: vague}, []string{"several", "many", "very many", "few", "a few", "very few", "quite a few", "lots", "lots of", "loads", "loads of", "numerous", "some", "plenty", "plenty of", "masses", "masses of", "swarm", "swarms", "swarming", "a swarm", "myriads",
 		"common", "very common", "v common", "quite common", "fairly common", "locally common", "locally frequent", "not common", "not many", "v few", "com", "abundant", "very abundant", "v abundant", "abund", "super abundant", "freq", "frequent", "very frequent", "frequently", "occ", "occas", "occasional", "rare", "very rare", "scarce", "sparse", "dominant", "locally abundant", "plentiful", "in numbers", "in number", "good numbers", "large numbers", "small numbers", "low numbers", "in good numbers", "in small numbers", "in large numbers", "a number", "a number of", "number of",
-		"hundreds", "thousands", "dozens", "tens", "scores", "hundreds of", "thousands of", "dozens of", "tens of", "scores of", "a couple", "couple", "couple of", "a couple of", "couple of dozen", "a couple of dozen", "couple dozen", "a handful", "handful", "a handful of", "several dozen", "a few dozen", "a dozen or so", "dozen or so", "dozen or more", "several hundred", "a few hundred", "multiple", "various", "too many to count", "too many", "countless", "uncountable", "innumerable", "one or two", "two or three", "one or more", "a lot", "lot", "a lot of", "oodles", "more than one", "the odd one", "odd one", "ones and twos", "flurry", "good number", "a good number", "good count", "large number", "a large number", "small number"}},
+		"hundreds", "thousands", "dozens", "tens", "scores", "hundreds of", "thousands of", "dozens of", "tens of", "scores of", "a couple", "couple", "couple of", "a couple of", "couple of dozen", "a couple of dozen", "couple dozen", "a handful", "handful", "a handful of", "several dozen", "a few dozen", "a dozen or so", "dozen or so", "dozen or more", "several hundred", "a few hundred", "few hundred", "several hundreds", "few thousand", "a few thousand", "several thousand", "multiple", "various", "too many to count", "too many", "countless", "uncountable", "innumerable", "one or two", "two or three", "one or more", "a lot", "lot", "a lot of", "oodles", "more than one", "the odd one", "odd one", "ones and twos", "flurry", "good number", "a good number", "good count", "large number", "a large number", "small number"}},
 
 	{meaning{kind: pair, n: 2}, []string{"pair", "pairs", "pr", "prs", "a pair", "pair of", "pairs of", "a pair of", "mating pair", "mating pairs", "pair in cop", "pairs in cop", "pair mating", "pairs mating", "a mating pair", "a pair in cop", "pr in cop", "prs in cop", "pair in copula", "pairs in copula", "copulating pair", "copulating pairs"}},
 	{meaning{kind: dozen, n: 12}, []string{"dozen", "doz", "a dozen", "a doz", "dz"}},
@@ -140,6 +140,9 @@ var dictionary = build([]entries{
 	{meaning{kind: number, n: 1}, []string{"one", "single", "singles", "singleton", "singletons", "a single", "one only", "only one", "just one", "just the one", "an", "solitary", "lone"}},
 	{meaning{kind: number, n: 100}, []string{"one hundred"}},
 	{meaning{kind: number, n: 100, doubt: true}, []string{"a hundred", "hundred"}},
+	{meaning{kind: number, n: 1000, doubt: true}, []string{"a thousand", "one thousand", "thousand"}},
+	{meaning{kind: number, n: 200, doubt: true}, []string{"two hundred"}},
+	{meaning{kind: number, n: 300, doubt: true}, []string{"three hundred"}},
 
 	{meaning{kind: to}, []string{"to", "or"}},
 	{meaning{kind: sep}, []string{"and", "then", "also", "with"}},
