@@ -142,8 +142,10 @@ func (r *reader) names(s string) []string {
 	}
 	var out []string
 	for _, w := range r.split(s) {
-		if name := r.name(w); name != "" {
-			out = append(out, name)
+		for _, one := range r.together(w) {
+			if name := r.name(one); name != "" {
+				out = append(out, name)
+			}
 		}
 	}
 	return out
@@ -212,6 +214,8 @@ func (r *reader) name(written string) string {
 	if !strings.ContainsFunc(s, func(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) }) && kindOf(s) == aName {
 		if doubted {
 			r.doubt("recorder-unclear", "A question mark stands for a name. Please say who it was if you know.")
+		} else if strings.ContainsAny(written, "\"“”„″〃") {
+			r.doubt("recorder-unclear", fmt.Sprintf("“%s” repeats another row's name, which is not known here. Please write the name.", strings.TrimSpace(written)))
 		}
 		return ""
 	}

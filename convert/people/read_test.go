@@ -30,10 +30,11 @@ func list(t testing.TB) *people.List {
 // whom a careful person would take them for. Both tables were written before
 // the code; aside.csv, a third of them, was kept aside until the first
 // measurement, which gave 0 silently wrong and all 37 read; later.csv has
-// what came up afterwards. What is expected is common practice, no source.
+// what came up afterwards. Of the 77 cells that odd.csv was taken from, written
+// before the code was looked at, two were silently wrong at the first run. What is expected is common practice, no source.
 func TestWrittenCells(t *testing.T) {
 	l := list(t)
-	for _, file := range []string{"cells.csv", "aside.csv", "later.csv"} {
+	for _, file := range []string{"cells.csv", "aside.csv", "later.csv", "odd.csv"} {
 		t.Run(file, func(t *testing.T) {
 			silent, read, rows := 0, 0, table(t, file)
 			for _, c := range rows {

@@ -17,7 +17,7 @@ const (
 	others
 )
 
-var othersPattern = regexp.MustCompile(`(?i)^((not me|(his|her|their|my|our)\s.*|(vice-?county|vc|county)( moth| butterfly)? recorder|c\.?m\.?r|v\.?c\.?r|et\.? ?al\.?|etc\.?|others?|several|and others|(several|various|many|some|a few|two|three|four|five|\d+) (others?|people|friends|visitors|members|children|volunteers)|friends?|family|party|team|group|volunteers?|visitors?|members?|guests?|children|various|co\.?|company|a friend|a visitor|my (wife|husband|son|daughter|father|mother|brother|sister|family|partner)|wife|husband|various people|all|everyone|public|members? of (the )?public|\+?\d|((the|a|an|site|reserve|head|assistant|nature|land|estate|local|my|our)\s+)*(warden|ranger|manager|keeper|owner|farmer|gardener|student|neighbours?|landowner|resident|trapper)s?)( members?)?)$`)
+var othersPattern = regexp.MustCompile(`(?i)^((not me|us|we|ourselves|both of us|(his|her|their|my|our)\s.*|(vice-?county|vc|county)( moth| butterfly)? recorder|c\.?m\.?r|v\.?c\.?r|et\.? ?al\.?|etc\.?|others?|several|and others|(several|various|many|some|a few|two|three|four|five|\d+) (others?|people|friends|visitors|members|children|volunteers)|friends?|family|party|team|group|volunteers?|visitors?|members?|guests?|children|various|co\.?|company|a friend|a visitor|my (wife|husband|son|daughter|father|mother|brother|sister|family|partner)|wife|husband|various people|all|everyone|public|members? of (the )?public|\+?\d|((the|a|an|site|reserve|head|assistant|nature|land|estate|local|my|our)\s+)*(warden|ranger|manager|keeper|owner|farmer|gardener|student|neighbours?|landowner|resident|trapper)s?)( members?)?)$`)
 
 // kindOf recognises the words that stand for a person without naming one.
 func kindOf(s string) wordKind {
