@@ -177,6 +177,9 @@ func (in *interpreter) note(d *draft, verdict reading.Verdict, values ...*layout
 			f.Cells = append(f.Cells, d.cells("record")...) // the value stands in another row
 		}
 	}
+	if d.repeatsNothing(&f) {
+		return
+	}
 	if at := d.cell(); len(f.Cells) == 0 && f.State != reading.Fair && at.Row > 0 {
 		f.Cells = []string{at.String()}
 	}
@@ -193,6 +196,19 @@ func (in *interpreter) noteRecord(d *draft, verdict reading.Verdict, written str
 	}
 	d.leaveOut = d.leaveOut || in.leftOut(&f)
 	d.findings = in.raise(d.findings, f)
+}
+
+// repeatsNothing reports whether a finding is about a mark that repeats what is
+// above where nothing stands above, which is asked about already: what it is
+// no date or name of need not be asked as well.
+func (d *draft) repeatsNothing(f *reading.Finding) bool {
+	for i := range d.findings {
+		g := &d.findings[i]
+		if g.Code == "ditto-of-nothing" && g.About == f.About && g.Written == f.Written && f.Code != g.Code {
+			return true
+		}
+	}
+	return false
 }
 
 // raise adds a finding, unless the recorder has answered it.
