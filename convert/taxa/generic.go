@@ -45,6 +45,12 @@ func (r *resolver) generic(s string, toks []token) (outcome, bool) {
 			}
 		}
 	}
+	if !known && len(words) == 1 { // a noctuid is one of the Noctuidae
+		if stem := strings.TrimSuffix(words[0], "s"); len(stem) > 5 && strings.HasSuffix(stem, "id") {
+			word = capitalised(stem) + "ae"
+			known = r.ix.ofGroup(word) != none
+		}
+	}
 	if !known {
 		return outcome{}, false
 	}

@@ -118,7 +118,7 @@ func (m *Matcher) plain(w *Written, group string) *Taxon {
 	}
 	var buf [3 * maxKey]byte
 	k, ok := appendPlainKey(buf[:0], s)
-	if !ok {
+	if !ok || s[0] >= 'a' && selfDoubting[s] {
 		return nil
 	}
 	switch found := m.ix.keys.find(k); {

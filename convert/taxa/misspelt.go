@@ -145,6 +145,20 @@ func (r *resolver) notListed(s string, toks []token) outcome {
 		r.step("It is the name of another taxon, which the list does not have.")
 		o.verdict.Message = quoted(text) + " is the name of a taxon that is not on the list."
 	}
+	// The second part of a name alone.
+	if len(toks) == 1 && toks[0].kind == wordToken && toks[0].lower() && len(toks[0].key) > 3 && len(o.cands) == 0 {
+		for at := r.ix.firstEpithet(toks[0].key); at != none; at = r.ix.sci[at].nextEpithet {
+			if e := &r.ix.sci[at]; e.epithet == toks[0].key {
+				if t := r.ix.names[e.name].taxon; t != none && !contains32(o.cands, t) && len(o.cands) < 6 {
+					o.cands = append(o.cands, t)
+				}
+			}
+		}
+		if len(o.cands) > 0 {
+			o.verdict.Message = quoted(text) + " is only the second part of a name."
+			return o
+		}
+	}
 	// The same epithet in another genus: an old combination, perhaps.
 	if len(toks) >= 2 && toks[0].kind == wordToken && toks[1].kind == wordToken && upperFirst(toks[0].text) && len(toks[1].key) > 3 {
 		for at := r.ix.firstEpithet(toks[1].key); at != none; at = r.ix.sci[at].nextEpithet {

@@ -40,6 +40,7 @@ func (r *resolver) readOne(s string, toks []token) (outcome, bool) {
 		t := r.readTail(s, toks[n:], base)
 		if len(t.unknown) == 0 && !(base == baseVernacular && r.mayBeLonger(toks[n:], &t)) {
 			o = r.redecide(o, s, toks[:n], &t)
+			o = r.byKind(o, s, toks[:n], &t)
 			return r.applyTail(o, s, toks[:n], &t), true
 		}
 		if o.taxon != none && partial == nil {
@@ -170,7 +171,7 @@ func (r *resolver) vernacularVariant(s string, toks []token) (outcome, bool) {
 				}
 				t := r.ix.taxa[n.taxon]
 				if !isOfKind(t, v.kind) {
-					if t.Order != "" || t.Family != "" || t.Class != "" || t.Group != "" {
+					if t.placed() {
 						continue // a moth is not a butterfly of that name
 					}
 					unsure = true

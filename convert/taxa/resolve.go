@@ -32,7 +32,7 @@ func (r *resolver) readText(s string) outcome {
 	}
 	if plainName(s) {
 		if o, ok := r.exactKey(key(s), s); ok {
-			return o
+			return r.wordOfDoubt(o, s)
 		}
 	}
 	toks := tokenize(s)
@@ -53,8 +53,10 @@ func (r *resolver) readText(s string) outcome {
 // would take time by the square of its length.
 const mostWords = 200
 
-// andSigns are ways of writing "and" in a name, and "cf.".
-var andSigns = strings.NewReplacer(" + ", " & ", " 'n' ", " & ", " 'n ", " & ", " n' ", " & ", "c.f.", "cf.", "C.f.", "cf.", "C.F.", "cf.")
+// andSigns are ways of writing "and" in a name, "cf.", and "underwing" with a
+// stroke that parts no names.
+var andSigns = strings.NewReplacer(" + ", " & ", " 'n' ", " & ", " 'n ", " & ", " n' ", " & ", "c.f.", "cf.", "C.f.", "cf.", "C.F.", "cf.",
+	"U/wing", "Underwing", "u/wing", "underwing", "U/W", "Underwing", "U/w", "Underwing", "u/w", "underwing")
 
 func (r *resolver) readTokens(s string, toks []token) outcome {
 	if o, ok := r.readPair(s, toks); ok {
@@ -76,7 +78,11 @@ func (r *resolver) readTokens(s string, toks []token) outcome {
 		}
 	}
 	if o, ok := r.generic(s, rest); ok {
-		return r.applyLead(o, lead, s)
+		o = r.applyLead(o, lead, s)
+		if lead.doubt != "" && lead.doubt != "indet." && o.taxon != none {
+			o.and(query(CodeNoteDoubt, "%s says that even the group was not certain. Say if it was one.", quoted(s)))
+		}
+		return o
 	}
 	if o, ok := r.hyphenJoined(s[rest[0].start:]); ok {
 		return r.applyLead(o, lead, s)
