@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"strings"
 
 	"fieldfare/convert/explain"
 	"fieldfare/convert/lines"
@@ -20,8 +21,9 @@ const explainHelp = `Says how one value would be read, and why.
   fieldfare explain name  [VALUE...]
 
 Give one or more values, or none to read one a line from standard input. Each
-is answered with its state (fair, query or held), its reading in Darwin Core's
-form, and the reason where there is one. Examples:
+is answered with its state (fair, query, held, or skipped for what is no
+record), its reading in Darwin Core's form, and the reason where there is one.
+For grid references there is "fieldfare gridref". Examples:
 
   fieldfare explain date "12/13.vi.98"
   fieldfare explain count "2m 1f"
@@ -47,7 +49,7 @@ func explainCommand(args []string, s streams) int {
 		return usage(s, "Say what to explain: date, count or name")
 	}
 	var table lines.Table
-	switch kind := flags.Arg(0); kind {
+	switch kind := flags.Arg(0); strings.TrimSuffix(strings.ToLower(kind), "s") {
 	case "date":
 		o, err := reading.dates()
 		if err != nil {
@@ -62,6 +64,8 @@ func explainCommand(args []string, s streams) int {
 			return failed(context.Background(), s, err)
 		}
 		table = explain.Names(index, taxa.Context{Group: *group}, *steps)
+	case "gridref", "grid", "reference", "place":
+		return usage(s, fmt.Sprintf("%q cannot be explained here; for grid references there is \"fieldfare gridref\"", kind))
 	default:
 		return usage(s, fmt.Sprintf("%q cannot be explained; write date, count or name", kind))
 	}
@@ -98,6 +102,9 @@ func addReading(flags *pflag.FlagSet) *readingFlags {
 }
 
 func (r *readingFlags) dates() (when.Options, error) {
+	if r.year != 0 && (r.year < 1000 || r.year > 9999) {
+		return when.Options{}, fmt.Errorf("--year %d: write the year in four figures, such as 2004", r.year)
+	}
 	today, err := todayFrom(r.today)
 	o := when.Options{Today: today, Year: r.year, Evening: r.evening}
 	if r.monthFirst {

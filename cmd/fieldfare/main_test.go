@@ -229,6 +229,19 @@ func TestExplain(t *testing.T) {
 	}
 	r := fieldfare(t, "12 June 2021\n\n31 June 2021\n", "explain", "date", "--format", "csv")
 	assert.Equal(t, 4, strings.Count(r.out, "\n"), "one line out for each line in, and the header")
+	assert.Equal(t, fieldfare(t, "", "explain", "date", "3/7/04").out, fieldfare(t, "", "explain", "Dates", "3/7/04").out)
+	for _, c := range []struct {
+		args []string
+		says string
+	}{
+		{[]string{"explain", "place", "Sallowmere"}, "fieldfare gridref"},
+		{[]string{"explain", "colour", "red"}, "write date, count or name"},
+		{[]string{"explain", "date", "3/7", "--year", "04"}, "four figures"},
+	} {
+		r := fieldfare(t, "", c.args...)
+		assert.Equal(t, 2, r.status)
+		assert.Contains(t, r.err, c.says)
+	}
 }
 
 // TestInterrupt interrupts the program while it works; the earlier outputs
