@@ -1,9 +1,12 @@
 package gridref
 
 import (
+	"encoding/binary"
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"os"
+	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -14,7 +17,9 @@ import (
 // libgeo-coordinates-osgb-perl), reads the same lattice. It writes eastings and
 // northings to a millimetre.
 const (
+	osgbPackage  = "libgeo-coordinates-osgb-perl"
 	osgbToLatLon = `use Geo::Coordinates::OSGB qw(grid_to_ll); while (<>) { printf "%.11f %.11f\n", grid_to_ll(split) }`
+	osgbTables   = `use File::Share "dist_dir"; print dist_dir("Geo-Coordinates-OSGB"), "\n"`
 	osgbToGrid   = `use Geo::Coordinates::OSGB qw(ll_to_grid); while (<>) { printf "%s %s\n", ll_to_grid(split) }`
 )
 
@@ -23,7 +28,6 @@ const (
 // is tested by its way there, to 2 mm everywhere, and by its way back to 2 mm
 // within 4.5 degrees of the central meridian.
 func TestOSTN15AgainstOSGBModule(t *testing.T) {
-	const debianPackage = "libgeo-coordinates-osgb-perl"
 	const tolerance, roughly = 0.002, 0.012
 	random := rand.New(rand.NewPCG(13, 17))
 	planes := make([]Plane, randomPoints)
@@ -35,9 +39,9 @@ func TestOSTN15AgainstOSGBModule(t *testing.T) {
 		require.Equal(t, OSTN15, via)
 		ours[i] = fmt.Sprintf("%.11f %.11f", lat, lon)
 	}
-	back := tool(t, debianPackage, lines, "perl", "-e", osgbToLatLon)
-	there := tool(t, debianPackage, back, "perl", "-e", osgbToGrid)
-	returned := tool(t, debianPackage, ours, "perl", "-e", osgbToGrid)
+	back := tool(t, osgbPackage, lines, "perl", "-e", osgbToLatLon)
+	there := tool(t, osgbPackage, back, "perl", "-e", osgbToGrid)
+	returned := tool(t, osgbPackage, ours, "perl", "-e", osgbToGrid)
 	require.Len(t, back, randomPoints)
 	worst := [3]float64{}
 	for i, at := range planes {
@@ -62,4 +66,23 @@ func TestOSTN15AgainstOSGBModule(t *testing.T) {
 		assert.LessOrEqual(t, d, roughly, "its latitude and longitude of %v", at)
 	}
 	t.Logf("worst differences: ours through its way there %.6f m, eastings and northings %.6f m, its way back %.6f m", worst[0], worst[1], worst[2])
+}
+
+// Every node that we embed is that of the tables which the module carries:
+// files of 16-bit millimetres above the least shift, which their names tell,
+// row by row from the south-west.
+func TestLatticeIsThatOfTheTables(t *testing.T) {
+	dir := tool(t, osgbPackage, nil, "perl", "-e", osgbTables)[0]
+	east, err := os.ReadFile(filepath.Join(dir, fmt.Sprintf("ostn_east_shift_%.0f", 1000*leastEastShift)))
+	require.NoError(t, err)
+	north, err := os.ReadFile(filepath.Join(dir, fmt.Sprintf("ostn_north_shift_%.0f", 1000*leastNorthShift)))
+	require.NoError(t, err)
+	lattice := shifts()
+	require.Len(t, east, 2*len(lattice))
+	require.Len(t, north, 2*len(lattice))
+	for i, s := range lattice {
+		if table := (shift{binary.LittleEndian.Uint16(east[2*i:]), binary.LittleEndian.Uint16(north[2*i:])}); s != table {
+			require.Equal(t, table, s, "node %d", i)
+		}
+	}
 }

@@ -134,8 +134,9 @@ func TestAgainstPROJ(t *testing.T) {
 // one in latitude and longitude, so the two part by more than 2 mm between the
 // points of either: nine in ten agree within 3 mm, and none was found beyond
 // 2 cm. The published points and the original lattice decide (see
-// TestPublishedOSTN15Points and TestOSTN15AgainstOSGBModule; for the nodes
-// themselves, TestOSTN15AgainstPROJAtNodes).
+// TestPublishedOSTN15Points, TestOSTN15AgainstOSGBModule and, for PROJ given
+// that lattice, TestOSTN15AgainstPROJWithItsTables; for the nodes of PROJ's
+// grid, TestOSTN15AgainstPROJAtNodes).
 func TestOSTN15AgainstPROJ(t *testing.T) {
 	p := projection{
 		name: "OSTN15", grid: British,
