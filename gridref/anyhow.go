@@ -50,6 +50,9 @@ var heightWord = regexp.MustCompile(`alt|h(?:eigh)?t|elev|a\.?s\.?l|a\.?o\.?d|se
 
 // finish adds what was written around the reference.
 func finish(r Reading, w written) Reading {
+	if w.osgb36 && r.Geographic() {
+		r = r.fromOSGB36(w)
+	}
 	if w.stated > 0 {
 		r.Stated = w.stated
 		if r.Geographic() {
@@ -75,6 +78,22 @@ func finish(r Reading, w written) Reading {
 		r = r.widened(w)
 	}
 	return r
+}
+
+// fromOSGB36 moves latitude and longitude from the old British datum, which
+// lies up to 130 m from WGS84.
+func (r Reading) fromOSGB36(w written) Reading {
+	asWritten := r.Place
+	e, n := britishOnAiry.project(radians(r.Place.Lat, r.Place.Lon))
+	moved := Plane{British, e, n}.Point()
+	if moved.distance(asWritten) > 200 {
+		return query(r, OldDatum, w.quoted+" names OSGB36, the datum of the British National Grid, but lies outside Britain. "+
+			"It was read as it stands; please confirm the place and its datum.")
+	}
+	moved.Uncertainty = roundUp(asWritten.Uncertainty + moved.Uncertainty)
+	r.Place, r.osgb36 = moved, true
+	return query(r, OldDatum, fmt.Sprintf("%s gives latitude and longitude on OSGB36, the datum of the British National Grid. "+
+		"They were moved to WGS84, by %.0f m, and read as %s; please confirm that they are not on WGS84 already.", w.quoted, moved.distance(asWritten), moved))
 }
 
 // widened makes the uncertainty of an approximate place three times that of

@@ -21,6 +21,7 @@ type written struct {
 	approx bool
 	beside bool // near the place, or around it
 	asked  bool // a question mark
+	osgb36 bool // the old British datum is named
 }
 
 // plainRune maps what typewriters, word processors and phones make of a
@@ -74,13 +75,15 @@ var (
 		`(\d+(?:\.\d+)?) ?(KM|METRES?|METERS?|MTRS?|M)\b\.?|(\d+(?:\.\d+)?) ?(KM|METRES?|METERS?|MTRS?|M) ?(?:ACC(?:URACY)?|PRECISION|PREC|UNCERTAINTY|ERROR)\b\.?)\)?`)
 	lengthBeside = regexp.MustCompile(`^((?:[A-Z]{1,2}[ .]?\d|-?\d{1,3}\.\d+.*\d\.\d).*?)[ ,;(]+` +
 		`((?:(?:ALT(?:ITUDE)?|HEIGHT|HT|ELEV(?:ATION)?)[ .:=]*|C(?:A)?[. ]+)?\d{1,4}(?:\.\d+)? ?(?:METRES|METERS|FEET|FT|M)\b\.?(?: ?(?:A\.?S\.?L|A\.?O\.?D|ABOVE SEA LEVEL|ALT(?:ITUDE)?|ELEV(?:ATION)?)\b\.?)?)\)?$`)
-	about    = regexp.MustCompile(`\b(?:APPROX(?:IMATE(?:LY)?|\.)?|CIRCA|ABOUT|AROUND|ROUGHLY|EST(?:IMATED|\.)?)(?:\b|$)\.?`)
-	nearby   = regexp.MustCompile(`\b(?:CENTROID(?: OF| AT)?|CENT(?:RE|ERE?D?|RED)(?: (?:ON|OF|AT))?|NEAR(?:BY| TO)?|CLOSE (?:TO|BY)|ADJACENT TO|VICINITY OF)(?:\b|$)\.?`)
-	ish      = regexp.MustCompile(`(\d) ?-?ISH\b`)
-	sideLead = regexp.MustCompile(`^(?:1|2|5|10|100)[ -]?KM(?: ?SQ(?:UARE|\.)?)?[ :.]+`)
+	thirdNumber = regexp.MustCompile(`^(-?\d{1,2}\.\d{3,} ?[,;] ?-?\d{1,3}\.\d{3,}) ?[,;] ?(-?\d{1,4}(?:\.\d+)?)$`)
+	about       = regexp.MustCompile(`\b(?:APPROX(?:IMATE(?:LY)?|\.)?|CIRCA|ABOUT|AROUND|ROUGHLY|EST(?:IMATED|\.)?)(?:\b|$)\.?`)
+	nearby      = regexp.MustCompile(`\b(?:CENTROID(?: OF| AT)?|CENT(?:RE|ERE?D?|RED)(?: (?:ON|OF|AT))?|NEAR(?:BY| TO)?|CLOSE (?:TO|BY)|ADJACENT TO|VICINITY OF)(?:\b|$)\.?`)
+	ish         = regexp.MustCompile(`(\d) ?-?ISH\b`)
+	sideLead    = regexp.MustCompile(`^(?:1|2|5|10|100)[ -]?KM(?: ?SQ(?:UARE|\.)?)?[ :.]+`)
 	// C alone is an Irish square before figures, and a tetrad behind them.
 	circa    = regexp.MustCompile(`^CA\b\.? *|^C(?:\. ?| )([A-Z])| CA\.?$`)
 	trailing = regexp.MustCompile(`[ ,(]+(?:OSGB ?(?:36)?|BNG|NGR|OS|BRITISH (?:NATIONAL )?GRID|IRISH GRID)\)?$`)
+	oldDatum = regexp.MustCompile(`\bOSGB ?-?(?:19)?(?:36)?\b`)
 	label    = regexp.MustCompile(`^(?:(?:OS|UK|GB|O\.S\.|BRITISH|IRISH|NATIONAL|NAT|MAP|OSGB|OSI|IRELAND|IRL|IR|IE|ROI|NI)[ :.]+)*` +
 		`(?:GRID[ -]?REF(?:ERENCE|S|\.)?|N\.?G\.?R\.?|G\.?R\.?|O\.?S\.?G\.?R\.?|I\.?G\.?R\.?|OSGB(?:36)?|BNG|MGRS|GRID|REF(?:ERENCE)?|LOCATION|COORD(?:INATE)?S?|(?:OS|UK|GB|BRITISH|IRISH|IRELAND|IRL|IR|IE|ROI|NI|AT|GPS))\s*[ :.=\-]\s*`)
 )
@@ -119,6 +122,8 @@ func clean(text string) written {
 		t = strings.Replace(t, m[0], " ", 1)
 	} else if m := lengthBeside.FindStringSubmatch(t); m != nil && !strings.ContainsAny(t, "°'\"") && (!isLetter(t[0]) || countDigits(m[1])%2 == 0) {
 		t, w.metres = m[1], strings.ToLower(m[2])
+	} else if m := thirdNumber.FindStringSubmatch(t); m != nil {
+		t, w.metres = m[1], m[2]
 	}
 	if strings.Contains(t, "?") {
 		w.asked = true
@@ -147,12 +152,14 @@ func clean(text string) written {
 		w.approx, t = true, strings.ReplaceAll(t, "~", " ")
 	}
 	t = strings.TrimSpace(spaces.ReplaceAllString(t, " "))
+	w.osgb36 = oldDatum.MatchString(t)
 	t = trailing.ReplaceAllString(t, "")
 	if n := len(t); n > 2 && t[0] == '(' && strings.IndexByte(t, ')') == n-1 {
 		t = strings.TrimSpace(t[1 : n-1])
 	}
 	for _, lead := range []*regexp.Regexp{label, sideLead} {
-		if rest := lead.ReplaceAllString(t, ""); rest != "" {
+		// NI before figures is rather the square NL than Northern Ireland.
+		if rest := lead.ReplaceAllString(t, ""); rest != "" && !(isDigit(rest[0]) && strings.HasPrefix(t, "NI ")) {
 			t = rest
 		}
 	}

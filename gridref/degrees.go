@@ -186,9 +186,14 @@ func halve(ms []mark) (a, b []mark, ok bool) {
 	case len(letters) == 2:
 		cut = letters[0] + 1
 	case len(letters) == 1 && letters[0] > 0 && letters[0] < len(ms)-1 && numbers[0] < letters[0]:
-		cut = letters[0] + 1
-		if numbers[len(numbers)-1] < letters[0] {
+		at := letters[0]
+		cut = at + 1
+		switch {
+		case numbers[len(numbers)-1] < at:
 			cut = -1
+		case ms[at-1].kind == '|' || ms[at].spaced && ms[at+1].kind == '#' && !ms[at+1].spaced:
+			// It stands with the number behind it.
+			cut = at
 		}
 	}
 	if len(letters) == 0 && len(numbers) <= 3 && oneDegreeSign(ms) && !strings.Contains(ms[numbers[0]].number, ".") {

@@ -65,22 +65,50 @@ func (t *trial) fault(w written, c compact) (Reading, error) {
 	n := len(t.figures)
 	switch t.code {
 	case OddFigures:
-		return fault(OddFigures, fmt.Sprintf("%s has %s after the letters; a grid reference has an even number, "+
-			"half for the easting and half for the northing. Please look up the missing or extra one.", w.quoted, figureCount(n)))
+		message := fmt.Sprintf("%s has %s after the letters; a grid reference has an even number, "+
+			"half for the easting and half for the northing. Please look up the missing or extra one.", w.quoted, figureCount(n))
+		suggestions := t.withoutDoubles()
+		if len(suggestions) > 0 {
+			message += " A figure may have been struck twice."
+		}
+		return fault(OddFigures, message, suggestions...)
 	case TooManyFigures:
 		return fault(TooManyFigures, fmt.Sprintf("%s has %d figures after the letters; a grid reference has at most 10.", w.quoted, n))
 	case PairAmbiguous:
 		s := t.pairSquare()
+		suggestions := []string{t.letters + t.figures[:5] + t.figures[6:11], s.String()}
+		if s.Easting/hundredKM == t.square.Easting/hundredKM || s.Northing/hundredKM == t.square.Northing/hundredKM {
+			// Likelier in the next square.
+			suggestions = suggestions[1:]
+		}
 		return fault(PairAmbiguous, fmt.Sprintf("%s has six figures each way: as a full easting and northing they lie in %s, not in %s, "+
-			"and as a reference they claim to know the place to 10 cm. Please look up the reference.", w.quoted, s.String()[:2], t.letters), s.String())
+			"and as a reference they claim to know the place to 10 cm. Please look up the reference.", w.quoted, s.String()[:2], t.letters), suggestions...)
 	case UnevenFigures:
 		parts := figureParts(t.figures, c.split[len(c.text)-n-t.suffixLength(c):])
 		suggestions, why := unevenSuggestions(t.letters, parts)
+		if w.asked {
+			suggestions, why = nil, "A question mark may stand for a figure."
+		}
 		return fault(UnevenFigures, fmt.Sprintf("%s splits its figures as %s; the easting and the northing must have the same number. %s",
 			w.quoted, strings.Join(parts, " and "), why), suggestions...)
 	}
 	return fault(NoSuchTetrad, fmt.Sprintf("%s ends in letters that fit no 2 km or 5 km square there. A tetrad has one letter, A to Z without O, "+
 		"and a quadrant NE, NW, SE or SW.", w.quoted), t.square.String())
+}
+
+// withoutDoubles returns what an odd count of figures gives with one of two
+// equal neighbours left out.
+func (t *trial) withoutDoubles() (suggestions []string) {
+	for i := 1; i < len(t.figures) && t.square.Grid.lettered(); i++ {
+		if t.figures[i] != t.figures[i-1] {
+			continue
+		}
+		s := t.letters + t.figures[:i] + t.figures[i+1:]
+		if isReference(s) && !slices.Contains(suggestions, s) {
+			suggestions = append(suggestions, s)
+		}
+	}
+	return suggestions
 }
 
 // suffixLength counts the letters after the figures.
@@ -110,7 +138,13 @@ func figureParts(figures string, split []bool) (parts []string) {
 func unevenSuggestions(letters string, parts []string) (suggestions []string, why string) {
 	const lost = "A zero may have been lost."
 	if len(parts) != 2 {
-		return nil, "Figures may have been lost."
+		if s := letters + strings.Join(parts, ""); isReference(s) {
+			suggestions = append(suggestions, s)
+		}
+		if s := letters + parts[0] + parts[1]; len(parts[0]) == len(parts[1]) && isReference(s) {
+			suggestions = append(suggestions, s)
+		}
+		return suggestions, "Something else may stand behind the reference, or figures may have been lost."
 	}
 	first, second := len(parts[0]), len(parts[1])
 	if first-second == 1 || second-first == 1 {
@@ -131,6 +165,11 @@ func unevenSuggestions(letters string, parts []string) (suggestions []string, wh
 		suggestions = append(suggestions, letters+parts[0])
 	}
 	return suggestions, why
+}
+
+func isReference(text string) bool {
+	_, ok := readPlain(text)
+	return ok
 }
 
 // endPair puts zeros behind the shorter of two runs of figures.
@@ -166,6 +205,11 @@ func (c compact) unknownLetters(w written) (Reading, error, bool) {
 		}
 	}
 	var suggestions []string
+	if as := strings.ReplaceAll(prefix, "I", "L"); letters == 2 && as != prefix {
+		if s, ok := squareOf(as); ok && s.HasLand() && (figures == "" || s.plainFigures(figures)) {
+			suggestions = append(suggestions, s.String())
+		}
+	}
 	if letters == 2 {
 		if s, ok := squareOf(string([]byte{prefix[1], prefix[0]})); ok && s.HasLand() && (figures == "" || s.plainFigures(figures)) {
 			suggestions = append(suggestions, s.String())

@@ -35,7 +35,7 @@ func loneNumber(w written) (Reading, error, bool) {
 	}
 	switch k := len(c.text); {
 	case k == 12 && halves(c.split):
-		r, err := fault(PairUnits, w.quoted+" is 12 figures; they may be an easting and a northing run together.", c.text[:6]+" "+c.text[6:])
+		r, err := runTogether(w, c.text[:6], c.text[6:])
 		return r, err, true
 	case strings.Count(w.text, ".") == 1 && len(strings.TrimLeft(w.text, "-")) > 4 && strings.Index(w.text, ".") <= 4:
 		r, err := fault(HalfMissing, w.quoted+" is one number, and a place needs two, latitude and longitude, or a grid reference with letters.")
@@ -50,6 +50,17 @@ func loneNumber(w written) (Reading, error, bool) {
 			"such as TL before 4881.", w.quoted))
 		return r, err, true
 	}
+}
+
+// runTogether reads twelve figures.
+func runTogether(w written, easting, northing string) (Reading, error) {
+	e, _ := newFigure("", easting, "")
+	n, _ := newFigure("", northing, "")
+	if r := pairOn(British, e, n); r.Square.HasLand() && !r.Square.elsewhere() {
+		return query(r, PairUnits, fmt.Sprintf("%s is 12 figures. It was read as the easting %s and the northing %s run together, %s; please confirm it.",
+			w.quoted, easting, northing, r.Square)), nil
+	}
+	return fault(PairUnits, w.quoted+" is 12 figures, which may be an easting and a northing run together, but those would give no place on land.")
 }
 
 // The Isles of Scilly are the only land with an easting of five figures below

@@ -22,6 +22,7 @@ var (
 
 	thousandsPair = regexp.MustCompile(`^(\d{2,3})[, '](\d{3})[ ,;/]+(?:(\d)[, '])?(\d{1,3})[, '](\d{3})$`)
 	thousands     = regexp.MustCompile(`\b([ENXY]?)(\d{1,3})[, '](\d{3})(M?[ENXY]?)\b`)
+	hyphenPair    = regexp.MustCompile(`^(\d{6})-(\d{5,7})$`)
 	commaPair     = regexp.MustCompile(`^(\d{5,7}),(\d{1,3})[ ;/]+(\d{5,7}),(\d{1,3})$`)
 )
 
@@ -29,7 +30,9 @@ var (
 // the result. labelled says that the order was given by labels; ok is false
 // where the text is no such pair.
 func pairFigures(text string) (e, n figure, labelled, ok bool) {
-	if m := thousandsPair.FindStringSubmatch(text); m != nil {
+	if m := hyphenPair.FindStringSubmatch(text); m != nil {
+		text = m[1] + " " + m[2]
+	} else if m := thousandsPair.FindStringSubmatch(text); m != nil {
 		text = m[1] + m[2] + " " + m[3] + m[4] + m[5]
 	} else if m := commaPair.FindStringSubmatch(text); m != nil {
 		text = m[1] + "." + m[2] + " " + m[3] + "." + m[4]

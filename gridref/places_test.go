@@ -23,6 +23,13 @@ func TestPlacesAsRecordersWriteThem(t *testing.T) { checkPlaces(t, "testdata/pla
 // longitudes of UTM are those of GeoConvert. Common practice, no source.
 func TestPlacesWrittenBeforehand(t *testing.T) { checkPlaces(t, "testdata/written.csv") }
 
+// testdata/later.csv was written the same way when the readers were thought
+// finished, over everything that they are to read. Of 327 places, of which those
+// are kept here that the other tables lacked, none was misread as fair but one
+// on OSGB36; seven more were read or asked about otherwise than
+// expected, and are mended. Common practice, no source.
+func TestPlacesWrittenLater(t *testing.T) { checkPlaces(t, "testdata/later.csv") }
+
 func checkPlaces(t *testing.T, name string) {
 	file, err := os.Open(name)
 	require.NoError(t, err)

@@ -5,6 +5,8 @@ package gridref
 func (r Reading) Protocol() string {
 	const method = "point-radius method (Wieczorek et al. 2004; Chapman and Wieczorek 2020)"
 	switch {
+	case r.osgb36:
+		return "latitude and longitude on OSGB36 as written, moved to ETRS89 by OSTN15"
 	case r.Geographic() && r.Stated > 0:
 		return "latitude and longitude as written, uncertainty as stated beside them"
 	case r.Geographic():
@@ -23,8 +25,12 @@ func (r Reading) Protocol() string {
 }
 
 // SRS returns the EPSG code of what was written, for Darwin Core's
-// verbatimSRS: the grid's, or EPSG:4326 for latitude and longitude.
+// verbatimSRS: the grid's, or for latitude and longitude EPSG:4326, and
+// EPSG:4277 where they were on OSGB36.
 func (r Reading) SRS() string {
+	if r.osgb36 {
+		return "EPSG:4277"
+	}
 	if r.Geographic() {
 		return "EPSG:4326"
 	}

@@ -22,6 +22,8 @@ type Reading struct {
 	Doubt Doubt
 	// Note is something a fair reading should still tell.
 	Note string
+
+	osgb36 bool // latitude and longitude were on OSGB36
 }
 
 // Doubt says why a reading is likely and not certain.
@@ -78,6 +80,7 @@ const (
 	NumericSquare  = "square-in-figures"  // the 100 km square in figures
 	LettersLast    = "letters-last"       // the letters behind the figures
 	Beside         = "near-or-centre"     // near a reference, or the centre of a place
+	OldDatum       = "datum-osgb36"       // latitude and longitude on OSGB36
 )
 
 // Geographic reports whether the text was latitude and longitude.
