@@ -123,3 +123,11 @@ func TestVisitTwoWeathers(t *testing.T) {
 	assert.Equal(t, map[string]bool{"Weather: warm": true, "": true, "Weather: cold and wet": true}, said)
 	assert.Contains(t, strings.Join(result.Notes, "\n"), "The weather, the field notes or the habitat of 1 visit differ from row to row (first on 2023-06-12).")
 }
+
+// TestPrivatePlaceMistyped: a private place that is not on the places list may
+// be a slip, and is told.
+func TestPrivatePlaceMistyped(t *testing.T) {
+	const notebook = "Date,Species,Count,Site,Recorder\n12/6/2023,Buff-tip,1,Carr Edge,IC\n"
+	result, _ := inProject(t, "season.csv", notebook, "[[privacy.place]]\nname = \"Car Egde Lane\"\n[[privacy.place]]\nname = \"Tinker's Row\"\n")
+	assert.Equal(t, []string{"“Car Egde Lane”, which the project file has as private, is not on the places list; only what is written like that is blurred."}, result.Notes)
+}

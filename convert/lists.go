@@ -62,7 +62,10 @@ func (j Job) loadPlaces(ctx context.Context, s *settings) error {
 		s.version(path)
 	}
 	var problems []string
-	list = withPrivatePlaces(list, s.project.Privacy.Places)
+	list, unlisted := withPrivatePlaces(list, s.project.Privacy.Places)
+	for _, name := range unlisted {
+		s.listProblems = append(s.listProblems, "“"+name+"”, which the project file has as private, is not on the places list; only what is written like that is blurred.")
+	}
 	s.places, problems = places.NewList(list)
 	s.listProblems = append(s.listProblems, problems...)
 	s.privacy = newPrivacyRules(&s.project.Privacy, list)

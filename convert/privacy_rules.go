@@ -54,8 +54,10 @@ func newPrivacyRules(p *project.Privacy, list []places.Place) privacyRules {
 
 // withPrivatePlaces marks the places that the project file says are private,
 // and adds those that the list lacks, so that their names are known however
-// they are spelt, and as parts of others.
-func withPrivatePlaces(list []places.Place, private []project.PrivatePlace) []places.Place {
+// they are spelt, and as parts of others. Unlisted are these, where there is a
+// list.
+func withPrivatePlaces(list []places.Place, private []project.PrivatePlace) (all []places.Place, unlisted []string) {
+	listed := len(list)
 	known, _ := places.NewList(list)
 	for _, p := range private {
 		named := known.Named(p.Name)
@@ -67,10 +69,13 @@ func withPrivatePlaces(list []places.Place, private []project.PrivatePlace) []pl
 			}
 		}
 		if len(named) == 0 {
+			if listed > 0 {
+				unlisted = append(unlisted, p.Name)
+			}
 			list = append(list, places.Place{Name: p.Name, Private: true, BlurTo: p.Square})
 		}
 	}
-	return list
+	return list, unlisted
 }
 
 // learn takes in the sensitive taxa of the lists, and finds those of the

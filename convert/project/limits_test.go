@@ -29,7 +29,7 @@ func TestNoLimitsAreTheUsualOnes(t *testing.T) {
 func TestBadLimits(t *testing.T) {
 	for _, c := range []struct{ line, says string }{
 		{"rows = -1", "limits.rows = -1: write a number above 0"},
-		{`rows = "many"`, "line 2: this line cannot be read"},
+		{`rows = "many"`, "line 2: \"limits.rows\" has a value of the wrong kind"},
 		{"lines = 5", "line 2: \"limits.lines\" is not a setting"},
 		{"unzipped_bytes = 99999999999999999999", "line 2: this line cannot be read"},
 	} {

@@ -179,11 +179,27 @@ func (p *Project) decode(data []byte) error {
 		return &Error{p.Path, line, fmt.Sprintf("%q is not a setting that Fieldfare knows. Check its spelling, or remove the line", strings.Join(strict.Errors[0].Key(), "."))}
 	case errors.As(err, &broken):
 		line, _ := broken.Position()
-		return &Error{p.Path, line, "this line cannot be read: " + strings.TrimPrefix(broken.Error(), "toml: ") + ". Text values stand in quotation marks, lists in square brackets"}
+		return &Error{p.Path, line, unreadable(broken) + ". Text stands in quotation marks, numbers and true or false without, lists in square brackets"}
 	case err != nil:
 		return &Error{p.Path, 0, "the file cannot be read: " + strings.TrimPrefix(err.Error(), "toml: ")}
 	}
 	return nil
+}
+
+// unreadable says what is wrong with a line, without what the decoder calls it.
+func unreadable(err *toml.DecodeError) string {
+	text := err.Error()
+	switch key := strings.Join(err.Key(), "."); {
+	case strings.Contains(text, "cannot decode") && key != "":
+		return fmt.Sprintf("%q has a value of the wrong kind", key)
+	case strings.Contains(text, "cannot decode"):
+		return "this line has a value of the wrong kind"
+	case strings.Contains(text, "new line"):
+		return "the quotation mark at the end is missing"
+	case strings.Contains(text, "at start of value"):
+		return "what stands behind the equals sign is no value"
+	}
+	return "this line cannot be read: " + strings.TrimPrefix(text, "toml: ")
 }
 
 // Resolve returns a path of the project file relative to the file's folder.

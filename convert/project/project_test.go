@@ -43,9 +43,12 @@ func TestFaultsNameTheirLine(t *testing.T) {
 		says string
 	}{
 		"[dataset]\ntitel = \"x\"\n":             {2, `"dataset.titel" is not a setting that Fieldfare knows`},
-		"[dataset]\n\ntitle = Moths\n":           {3, "Text values stand in quotation marks"},
+		"[dataset]\n\ntitle = Moths\n":           {3, "Text stands in quotation marks"},
 		"[dataset\ntitle = \"x\"\n":              {1, "this line cannot be read"},
-		"[reading]\nlongest_days = \"ten\"\n":    {2, "this line cannot be read"},
+		"[reading]\nlongest_days = \"ten\"\n":    {2, "\"reading.longest_days\" has a value of the wrong kind"},
+		"[dataset]\ntitle = \"Moths\n":           {2, "the quotation mark at the end is missing"},
+		"[dataset]\ntitle = Moths\n":             {2, "what stands behind the equals sign is no value"},
+		"[dataset]\nkeywords = \"moths\"\n":      {2, "\"dataset.keywords\" has a value of the wrong kind"},
 		"[reading]\ndate_order = \"month\"\n":    {0, `reading.date_order = "month": write one of`},
 		"[dataset]\nshape = \"square\"\n":        {0, `dataset.shape = "square": write one of`},
 		"[dataset]\nlicence = \"as you like\"\n": {0, `write "CC0", "CC BY" or "CC BY-NC"`},
