@@ -100,3 +100,9 @@ func ExampleSurvey() {
 	// name=Flame (cell) count=1 (cell) date=12/6/2014 (carried down) recorder=IC (carried down) site=Tinker's Row (page fact) grid reference=TL 453 812 (page fact)
 	// date=13/6/2014 (cell) name=Drinker (cell) count=2 (cell) recorder=IC (carried down) site=Tinker's Row (page fact) grid reference=TL 453 812 (page fact)
 }
+
+func TestRowsNamed(t *testing.T) {
+	for want, rows := range map[string][]int{"row 3": {3}, "rows 3 and 4": {3, 4}, "rows 3, 4 and 5": {3, 4, 5}} {
+		assert.Equal(t, want, rowsNamed(rows))
+	}
+}

@@ -60,7 +60,7 @@ func (p *Plan) printBlock(b *block, w io.Writer) {
 	}
 	fmt.Fprintf(w, "  Taken for %s: %s", kindWords[b.kind], rows)
 	if len(b.headRows) > 0 {
-		fmt.Fprintf(w, ", headings on row %s", joinInts(b.headRows, " and "))
+		fmt.Fprintf(w, ", headings on %s", rowsNamed(b.headRows))
 	}
 	if b.why != "" {
 		fmt.Fprintf(w, " (%s)", b.why)
@@ -192,10 +192,15 @@ func sortedKeys[K ~string, V any](m map[K]V) []K {
 	return keys
 }
 
-func joinInts(ns []int, sep string) string {
-	var out []string
-	for _, n := range ns {
-		out = append(out, itoa(n))
+// rowsNamed tells rows by their numbers: "row 3", "rows 3, 4 and 5".
+func rowsNamed(ns []int) string {
+	last := itoa(ns[len(ns)-1])
+	if len(ns) == 1 {
+		return "row " + last
 	}
-	return strings.Join(out, sep)
+	var first []string
+	for _, n := range ns[:len(ns)-1] {
+		first = append(first, itoa(n))
+	}
+	return "rows " + strings.Join(first, ", ") + " and " + last
 }

@@ -91,3 +91,21 @@ func TestNoteWithoutAnswer(t *testing.T) {
 	require.Len(t, given.Problems, 1)
 	assert.Contains(t, given.Problems[0], "“Silky Wainscot” stands under “Your note” and nothing under “Your answer”")
 }
+
+// TestWhere: rows that go by one cell, such as a title, name it once.
+func TestWhere(t *testing.T) {
+	at := func(cells ...string) (places []Place) {
+		for _, cell := range cells {
+			places = append(places, Place{File: "a.csv", Cell: cell})
+		}
+		return places
+	}
+	for want, q := range map[string]Question{
+		"a.csv / A1":                                      {Places: at("A1", "A1", "A1")},
+		"a.csv / A1, and perhaps elsewhere":               {Places: at("A1", "A1", "A1"), Others: 300},
+		"a.csv / A1, a.csv / A2":                          {Places: at("A1", "A2")},
+		"a.csv / A1, a.csv / A2, a.csv / A3, and 12 more": {Places: at("A1", "A2", "A3", "A4", "A5"), Others: 10},
+	} {
+		assert.Equal(t, want, strings.Join(q.where(), ", "))
+	}
+}
