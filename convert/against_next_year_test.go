@@ -49,6 +49,11 @@ func TestNotebookNotReadIsNotWithdrawn(t *testing.T) {
 	assert.Empty(t, withdrawnOf(t, out))
 	assert.Contains(t, strings.Join(result.Notes, "\n"), "Of submission.zip 4 records are from notebooks that were not read (a.csv; b.csv): not withdrawn.")
 
+	// One that was read and has lost its rows is another matter.
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "b.csv"), []byte("Date,Species,Count,Site,Grid ref,Recorder\n"), 0o644))
+	run(t, convert.Job{Files: []string{later, filepath.Join(folder, "b.csv")}, Out: out, Against: first})
+	assert.Len(t, withdrawnOf(t, out), 2)
+
 	// Without the ledger nobody knows which notebook a record is of.
 	require.NoError(t, os.Remove(filepath.Join(folder, "fieldfare-ledger.tsv")))
 	result = run(t, convert.Job{Files: []string{later}, Out: out, Against: first})

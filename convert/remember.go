@@ -4,6 +4,7 @@ import (
 	"maps"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"fieldfare/convert/compare"
 	"fieldfare/convert/ledger"
@@ -163,21 +164,26 @@ func (m *ledgerRun) dropSpent() {
 
 // unread returns what was handed in of notebooks that this run has not read,
 // under whatever name, and the names of these.
-func (m *ledgerRun) unread() (ids map[compare.Mark]bool, notebooks []string) {
+func (m *ledgerRun) unread(books *bookRuns) (ids map[compare.Mark]bool, notebooks []string) {
 	if m == nil {
 		return nil, nil
 	}
 	ids = map[compare.Mark]bool{}
-	read := map[string]bool{} // sources, some by another name
+	read := map[string]bool{} // notebooks, some by another name
+	for _, b := range books.books {
+		read[filepath.Base(b.file)] = true
+	}
+	notebook := func(l *ledger.Line) string { name, _, _ := strings.Cut(l.Source, "/"); return name }
 	for i := range m.ledger.Lines {
 		l := &m.ledger.Lines[i]
-		if _, here := m.present[l.Content]; here || m.gone[i] || m.sources[l.Source] {
-			read[l.Source] = true
+		if _, here := m.present[l.Content]; here || m.gone[i] {
+			read[notebook(l)] = true
 		}
 	}
 	for i := range m.ledger.Lines {
 		l := &m.ledger.Lines[i]
-		if read[l.Source] {
+		name := notebook(l)
+		if read[name] {
 			continue
 		}
 		if l.Visit {
@@ -185,7 +191,7 @@ func (m *ledgerRun) unread() (ids map[compare.Mark]bool, notebooks []string) {
 		} else {
 			ids[compare.IDMark(l.OccurrenceID)] = true
 		}
-		if name := filepath.Dir(l.Source); !slices.Contains(notebooks, name) {
+		if !slices.Contains(notebooks, name) {
 			notebooks = append(notebooks, name)
 		}
 	}

@@ -303,7 +303,7 @@ func (w *writer) finishAgainst(job Job, out *stage.Folder, result *Result) error
 	if err := w.against.each(w.leaving.add); err != nil {
 		return err
 	}
-	unread, notebooks := w.set.ledger.unread()
+	unread, notebooks := w.set.ledger.unread(w.books)
 	f, err := w.against.withdraw(w.settings, unread, out)
 	result.Summary.Withdrawn = &f.gone
 	result.Notes = append(result.Notes, f.notes(result.Against, notebooks)...)
