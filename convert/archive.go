@@ -166,7 +166,7 @@ func (a *archive) eventNotes() []string {
 		return nil
 	}
 	days := slices.Sorted(maps.Values(a.differing))
-	return []string{fmt.Sprintf("The weather, the field notes or the habitat of %s differ from row to row (first on %s). The visit is handed in with those of its first row, each record with its own.", count(len(days), "visit"), days[0])}
+	return []string{fmt.Sprintf("On %s the weather, field notes or habitat are written differently from row to row (first on %s). The visit is handed in with those of its first row, each record with its own.", count(len(days), "visit"), days[0])}
 }
 
 func (a *archive) close(metadata *dwc.Dataset) error {

@@ -121,7 +121,7 @@ func TestVisitTwoWeathers(t *testing.T) {
 		said[row["fieldNotes"]] = true
 	}
 	assert.Equal(t, map[string]bool{"Weather: warm": true, "": true, "Weather: cold and wet": true}, said)
-	assert.Contains(t, strings.Join(result.Notes, "\n"), "The weather, the field notes or the habitat of 1 visit differ from row to row (first on 2023-06-12).")
+	assert.Contains(t, strings.Join(result.Notes, "\n"), "On 1 visit the weather, field notes or habitat are written differently from row to row (first on 2023-06-12).")
 }
 
 // TestPrivatePlaceMistyped: a private place that is not on the places list may
