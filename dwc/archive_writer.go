@@ -7,8 +7,6 @@ import (
 	"io"
 	"strings"
 	"time"
-
-	"github.com/klauspost/compress/flate"
 )
 
 // Table says what one table of an archive holds.
@@ -29,11 +27,6 @@ type Table struct {
 // writtenAt is the time that every file in an archive bears, so that the same
 // records always give the same bytes. It is the earliest that zip can state.
 var writtenAt = time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)
-
-// compression is the level at which a table's repetitive text is already
-// small, in less than half the time of the usual level, which would make it a
-// tenth smaller.
-const compression = 1
 
 const (
 	metaFile = "meta.xml"
@@ -56,6 +49,7 @@ const (
 // call, by Close at the latest. A Writer is for one goroutine.
 type Writer struct {
 	zip      *zip.Writer
+	deflate  []*deflater // of the files that go straight to the output
 	tables   []*tableWriter
 	metadata *Dataset
 	err      error
@@ -66,7 +60,9 @@ type Writer struct {
 func NewWriter(w io.Writer, core Table, extensions ...Table) (*Writer, error) {
 	a := &Writer{zip: zip.NewWriter(w)}
 	a.zip.RegisterCompressor(zip.Deflate, func(out io.Writer) (io.WriteCloser, error) {
-		return flate.NewWriter(out, compression)
+		d := newDeflater(out)
+		a.deflate = append(a.deflate, d)
+		return d, nil
 	})
 	coreID := IDTerm(core.RowType)
 	if coreID == "" {
@@ -90,13 +86,10 @@ func NewWriter(w io.Writer, core Table, extensions ...Table) (*Writer, error) {
 	}
 	for i, t := range a.tables {
 		if i > 0 {
-			if t.spool, err = newSpool(); err != nil {
-				a.Abort()
-				return nil, err
-			}
+			t.spool = newSpool()
 			out = t.spool
 		}
-		t.out = newBackground(out)
+		t.out = out
 		t.writeHeader()
 	}
 	return a, nil
@@ -158,6 +151,22 @@ func (a *Writer) WriteText(table int, row func(b []byte) []byte) error {
 	return a.note(t.endRow())
 }
 
+// WriteRows adds whole rows to a table, which is counted from 0, the core. Each
+// must have its fields as AppendField makes them, as many as the table has
+// columns and not all empty, with a tab between and a line feed at its end. It
+// is for rows that were made elsewhere, as by several goroutines.
+func (a *Writer) WriteRows(table int, rows []byte) error {
+	if a.err != nil {
+		return a.err
+	}
+	t := a.tables[table]
+	if err := t.flush(); err != nil {
+		return a.note(err)
+	}
+	_, err := t.out.Write(rows)
+	return a.note(err)
+}
+
 // note remembers the first error in writing, after which the archive cannot
 // be finished.
 func (a *Writer) note(err error) error {
@@ -175,7 +184,7 @@ func (a *Writer) Close() error {
 		return a.err
 	}
 	for _, t := range a.tables {
-		if err := t.finish(); err != nil {
+		if err := t.flush(); err != nil {
 			return a.note(err)
 		}
 	}
@@ -207,11 +216,12 @@ func (a *Writer) Close() error {
 // it does nothing.
 func (a *Writer) Abort() {
 	for _, t := range a.tables {
-		// What could not be written is given up with the rest.
-		_ = t.finish()
 		if t.spool != nil {
 			t.spool.remove()
 		}
+	}
+	for _, d := range a.deflate {
+		_ = d.Close() // what could not be written is given up with the rest
 	}
 	if a.err == nil {
 		a.err = errors.New("dwc: the archive was given up")

@@ -129,11 +129,11 @@ func FuzzRoundTrip(f *testing.F) {
 		var text strings.Builder
 		w, err := newTableWriter(Table{RowType: RowOccurrence, Columns: []string{"occurrenceID", "habitat", "locality"}}, "occurrenceID")
 		require.NoError(t, err)
-		w.out = newBackground(&text)
+		w.out = &text
 		for _, row := range [][]string{{a, b, a}, {"1", "", b}, {b, a, ""}} {
 			require.NoError(t, w.row(row))
 		}
-		require.NoError(t, w.finish())
+		require.NoError(t, w.flush())
 		got, err := records(strings.NewReader(text.String()), dialect{"\t", `"`, "\n"})
 		require.NoError(t, err)
 		assert.Equal(t, [][]string{{a, b, a}, {"1", "", b}, {b, a, ""}}, got)

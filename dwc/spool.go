@@ -6,8 +6,6 @@ import (
 	"hash/crc32"
 	"io"
 	"os"
-
-	"github.com/klauspost/compress/flate"
 )
 
 // spoolMemory is how many compressed bytes a spool keeps in memory.
@@ -16,7 +14,7 @@ const spoolMemory = 4 << 20
 // spool holds a file's content, compressed, until its turn in the archive
 // comes: a zip takes one file after the other.
 type spool struct {
-	deflate *flate.Writer
+	deflate *deflater
 	crc     uint32
 	size    uint64 // before compression
 	packed  uint64
@@ -25,11 +23,10 @@ type spool struct {
 	named   bool     // the file still has its name, and must be removed
 }
 
-func newSpool() (*spool, error) {
+func newSpool() *spool {
 	s := new(spool)
-	var err error
-	s.deflate, err = flate.NewWriter(spoolTarget{s}, compression)
-	return s, err
+	s.deflate = newDeflater(spoolTarget{s})
+	return s
 }
 
 // Write compresses and keeps p.
@@ -92,6 +89,7 @@ func (s *spool) copyTo(z *zip.Writer, name string) error {
 
 // remove lets go of the temporary file, if there is one.
 func (s *spool) remove() {
+	_ = s.deflate.Close() // it may still write
 	if s.file != nil {
 		s.file.Close()
 		if s.named {

@@ -3,6 +3,7 @@ package dwc
 import (
 	"encoding/binary"
 	"fmt"
+	"io"
 	"slices"
 	"strings"
 	"unicode"
@@ -19,7 +20,7 @@ type tableWriter struct {
 	fields []int
 	// id is the column that identifies the core record.
 	id    int
-	out   *background
+	out   io.Writer
 	spool *spool
 	buf   []byte
 	start int // of the row being written, in buf
@@ -108,23 +109,10 @@ func (t *tableWriter) endRow() error {
 	return nil
 }
 
-func (t *tableWriter) flush() (err error) {
-	t.buf, err = t.out.write(t.buf)
-	t.start = 0
-	return err
-}
-
-// finish writes what remains, and waits until it is written. Only the first
-// call does anything.
-func (t *tableWriter) finish() error {
-	if t.out == nil {
-		return nil
-	}
-	err := t.flush()
-	if e := t.out.finish(); err == nil {
-		err = e
-	}
-	t.out = nil
+// flush hands on the rows so far.
+func (t *tableWriter) flush() error {
+	_, err := t.out.Write(t.buf)
+	t.buf, t.start = t.buf[:0], 0
 	return err
 }
 
