@@ -7,6 +7,7 @@ import (
 
 	"fieldfare/convert/reading"
 	"fieldfare/dwc"
+	"fieldfare/validate"
 )
 
 // The encoding is private to one run: lengths and numbers as varints, texts
@@ -237,6 +238,11 @@ func (d *decoder) findings() []reading.Finding {
 func (d *decoder) row(r *Row) error {
 	r.Sheet, r.Number, r.Skip = d.num(), d.num(), d.text()
 	r.Cells = d.texts(r.Cells)
+	return d.rest(r)
+}
+
+// rest reads what follows a row's cells.
+func (d *decoder) rest(r *Row) error {
 	r.Findings = d.findings()
 	n := d.size()
 	if cap(r.Records) < n {
@@ -252,34 +258,10 @@ func (d *decoder) row(r *Row) error {
 	return nil
 }
 
-func (d *decoder) terms(r *Record) {
-	for kind := range r.Parts {
-		id := d.num()
-		if id == 0 {
-			continue
-		}
-		if id < 0 || id > len(d.parts) {
-			d.bad = true
-			return
-		}
-		r.Parts[kind] = d.parts[id-1]
-		r.Parts[kind].Fill(&r.Occurrence)
-	}
-	for range d.size() {
-		i := int(d.byte())
-		if i >= numTerms {
-			d.bad = true
-			return
-		}
-		*r.Occurrence.Field(i) = d.text()
-		r.Own.Add(i)
-	}
-}
-
 func (d *decoder) record(r *Record) {
-	*r = Record{}
 	d.terms(r)
 	f := &r.Facts
+	*f = validate.Facts{}
 	flags := d.num()
 	for i, p := range []*bool{&f.Dated, &f.Night, &f.Placed, &f.Counted, &f.Light, &f.Taxon.Listed, &f.Taxon.NeedsNote, &f.Taxon.NeedsSpecimen, &r.EmptyVisit, &f.AtSea, &f.Specimen} {
 		*p = flags&(1<<i) != 0
@@ -292,7 +274,7 @@ func (d *decoder) record(r *Record) {
 	f.Reference, f.Blur = d.text(), int32(d.num())
 	copy(r.Content[:], d.bytes(len(r.Content)))
 	r.Cell.Col, r.Cell.Row = d.num(), d.num()
-	r.Findings = d.findings()
+	r.Findings, r.Measurements = d.findings(), nil
 	if n := d.size(); n > 0 {
 		r.Measurements = make([]Measurement, n)
 		for i := range r.Measurements {

@@ -93,6 +93,7 @@ func (k *Kept) Add(at int64, n, first, sheet, sheets int) error {
 		if _, err := io.ReadFull(r, k.buf); err != nil {
 			return errSpool
 		}
+		clear(k.row.Records[:cap(k.row.Records)])
 		d := decoder{s: string(k.buf), parts: k.parts}
 		if err := d.row(&k.row); err != nil {
 			return err

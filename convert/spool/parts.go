@@ -124,3 +124,34 @@ func (t *Terms) Has(i int) bool { return t[i>>6]>>(i&63)&1 != 0 }
 
 // Meets tells whether two sets have a term in common.
 func (t *Terms) Meets(u *Terms) bool { return t[0]&u[0] != 0 || t[1]&u[1] != 0 }
+
+// join puts a part's terms into the set; those of nil are none.
+func (t *Terms) join(p *Part) {
+	if p != nil {
+		t[0] |= p.set[0]
+		t[1] |= p.set[1]
+	}
+}
+
+// all yields the terms of the set.
+func (t *Terms) all(yield func(int) bool) {
+	for word, rest := range t {
+		for ; rest != 0; rest &= rest - 1 {
+			if !yield(word<<6 + bits.TrailingZeros64(rest)) {
+				return
+			}
+		}
+	}
+}
+
+// others yields the terms that are not in the set.
+func (t *Terms) others(yield func(int) bool) {
+	for word, set := range t {
+		for rest := ^set; rest != 0; rest &= rest - 1 {
+			i := word<<6 + bits.TrailingZeros64(rest)
+			if i >= numTerms || !yield(i) {
+				return
+			}
+		}
+	}
+}

@@ -137,6 +137,7 @@ func (s *Spool) Each(fn func(encoded []byte) error) error {
 // Decode reads an encoded row into r, whose slices are used again. Parts are
 // those that were kept before the row was encoded; nil for none.
 func Decode(encoded []byte, r *Row, parts *Parts) error {
+	clear(r.Records[:cap(r.Records)])
 	d := decoder{s: string(encoded), parts: parts.kept()}
 	return d.row(r)
 }
