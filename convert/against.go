@@ -50,7 +50,7 @@ func newAgainst(path string, out *stage.Folder) (*against, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &against{path: path, known: known, seen: map[compare.Mark]bool{}, held: map[compare.Mark]bool{}, waiting: waiting, view: newView()}, nil
+	return &against{path: path, known: known, seen: map[compare.Mark]bool{}, held: map[compare.Mark]bool{}, waiting: waiting, view: setView{outline: newOutline()}}, nil
 }
 
 // keep takes in a record that would leave, and keeps it if it is new or
@@ -67,7 +67,12 @@ func (a *against) keep(o *dwc.Occurrence, r *spool.Record) error {
 	if a.known.State(&is) == compare.Same {
 		return nil
 	}
-	a.view.leaves(o, r)
+	a.view.add(o, r)
+	if r.Facts.Blur == 0 {
+		for i := range r.Measurements {
+			a.view.measured.add(&r.Measurements[i])
+		}
+	}
 	a.encoded = encodeLeaving(a.encoded, o, r)
 	return a.waiting.Append(a.encoded)
 }

@@ -55,30 +55,44 @@ func (c *coverage) add(o *dwc.Occurrence) {
 	}
 }
 
-// with returns what both cover together.
+// with returns what both cover together, but for the taxa of the other.
 func (c *coverage) with(other *coverage) *coverage {
 	both := *c
+	both.methods = maps.Clone(c.methods)
+	without := *other
+	without.groups = nil
+	both.join(&without)
+	return &both
+}
+
+// join takes in what another covers.
+func (c *coverage) join(other *coverage) {
 	switch {
 	case !other.placed:
 	case !c.placed:
-		both.placed = true
-		both.west, both.east, both.south, both.north = other.west, other.east, other.south, other.north
+		c.placed = true
+		c.west, c.east, c.south, c.north = other.west, other.east, other.south, other.north
 	default:
-		both.west, both.east = min(c.west, other.west), max(c.east, other.east)
-		both.south, both.north = min(c.south, other.south), max(c.north, other.north)
+		c.west, c.east = min(c.west, other.west), max(c.east, other.east)
+		c.south, c.north = min(c.south, other.south), max(c.north, other.north)
 	}
-	if other.first != "" && (both.first == "" || other.first < both.first) {
-		both.first = other.first
+	if other.first != "" && (c.first == "" || other.first < c.first) {
+		c.first = other.first
 	}
-	both.last = max(both.last, other.last)
-	both.methods = maps.Clone(c.methods)
-	for method, n := range other.methods {
-		if both.methods == nil {
-			both.methods = map[string]int{}
+	c.last = max(c.last, other.last)
+	c.groups = addCounts(c.groups, other.groups)
+	c.methods = addCounts(c.methods, other.methods)
+}
+
+// addCounts adds counts to others.
+func addCounts[K comparable](to, counts map[K]int) map[K]int {
+	for k, n := range counts {
+		if to == nil {
+			to = map[K]int{}
 		}
-		both.methods[method] += n
+		to[k] += n
 	}
-	return &both
+	return to
 }
 
 func (c *coverage) place(o *dwc.Occurrence) {

@@ -3,32 +3,50 @@ package convert
 import (
 	"context"
 	"runtime"
-	"slices"
 	"sync"
 
 	"fieldfare/convert/spool"
-	"fieldfare/dwc"
 )
 
-// passRows is how many rows are decoded at once in the second and third pass:
-// few, so that they are still in the processor's cache when they are used.
+// passRows is how many rows are looked at together in the second and third
+// pass. Batches are the same in each pass, whatever the number of workers.
 const passRows = 256
 
 // passBatch is a run of consecutive rows on its way through a pass.
-type passBatch struct {
-	encoded []byte
-	ends    []int // where each encoded row ends
-	rows    []spool.Row
-	public  [][]dwc.Occurrence
-	err     error
-	done    chan struct{}
+type passBatch[T any] struct {
+	rows encodedRows
+	made T
+	err  error
+	done chan struct{}
 }
 
-// pass yields every row of the spool in order, with its records as they may
-// leave. Rows are decoded in the background, by as many goroutines as workers
-// says; what is yielded does not depend on it, and is valid only during the
-// call.
-func (s *settings) pass(ctx context.Context, workers int, rows *spool.Spool, fn func(row *spool.Row, public []dwc.Occurrence) error) error {
+// encodedRows are consecutive rows of the spool.
+type encodedRows struct {
+	number  int // of the batch, from 0
+	encoded []byte
+	ends    []int // where each row ends
+}
+
+// each reads the rows, one after the other.
+func (b *encodedRows) each(reader *spool.Reader, fn func(row *spool.Row)) error {
+	start := 0
+	for _, end := range b.ends {
+		row, err := reader.Read(b.encoded[start:end])
+		if err != nil {
+			return err
+		}
+		start = end
+		fn(row)
+	}
+	return nil
+}
+
+// pass goes through the rows of the spool, batch by batch. What does not depend
+// on their order is made of each batch by as many goroutines as workers says,
+// each with a function of its own from worker; settle is given what they made,
+// in the order of the rows. It is valid only during the call: its memory is used
+// again.
+func pass[T any](ctx context.Context, workers int, rows *spool.Spool, worker func() func(rows *encodedRows, made *T) error, settle func(made *T) error) error {
 	if workers <= 0 {
 		workers = runtime.GOMAXPROCS(0)
 	}
@@ -37,15 +55,15 @@ func (s *settings) pass(ctx context.Context, workers int, rows *spool.Spool, fn 
 	ctx, cancel := context.WithCancelCause(ctx)
 	defer cancel(nil)
 	batches := 2*workers + 2
-	work, queue, free := make(chan *passBatch, batches), make(chan *passBatch, batches), make(chan *passBatch, batches)
+	work, queue, free := make(chan *passBatch[T], batches), make(chan *passBatch[T], batches), make(chan *passBatch[T], batches)
 	for range batches {
-		free <- &passBatch{rows: make([]spool.Row, passRows), public: make([][]dwc.Occurrence, passRows), done: make(chan struct{}, 1)}
+		free <- &passBatch[T]{done: make(chan struct{}, 1)}
 	}
 	for range workers {
+		make := worker()
 		wait.Go(func() {
-			p := publisher{settings: s}
 			for b := range work {
-				b.err = b.decode(&p, rows.Parts())
+				b.err = make(&b.rows, &b.made)
 				b.done <- struct{}{}
 			}
 		})
@@ -62,7 +80,11 @@ func (s *settings) pass(ctx context.Context, workers int, rows *spool.Spool, fn 
 		if ctx.Err() != nil {
 			continue
 		}
-		if err := b.each(fn); err != nil {
+		err := b.err
+		if err == nil {
+			err = settle(&b.made)
+		}
+		if err != nil {
 			cancel(err)
 			continue
 		}
@@ -72,8 +94,9 @@ func (s *settings) pass(ctx context.Context, workers int, rows *spool.Spool, fn 
 }
 
 // gather fills batches with the encoded rows of the spool.
-func gather(ctx context.Context, rows *spool.Spool, free, work, queue chan *passBatch) error {
-	var b *passBatch
+func gather[T any](ctx context.Context, rows *spool.Spool, free, work, queue chan *passBatch[T]) error {
+	var b *passBatch[T]
+	number := 0
 	send := func() {
 		work <- b
 		queue <- b
@@ -85,12 +108,14 @@ func gather(ctx context.Context, rows *spool.Spool, free, work, queue chan *pass
 			case <-ctx.Done():
 				return context.Cause(ctx)
 			case b = <-free:
-				b.encoded, b.ends = b.encoded[:0], b.ends[:0]
+				b.rows.number, b.rows.encoded, b.rows.ends = number, b.rows.encoded[:0], b.rows.ends[:0]
+				number++
 			}
 		}
-		b.encoded = append(b.encoded, encoded...)
-		b.ends = append(b.ends, len(b.encoded))
-		if len(b.ends) == passRows {
+		r := &b.rows
+		r.encoded = append(r.encoded, encoded...)
+		r.ends = append(r.ends, len(r.encoded))
+		if len(r.ends) == passRows {
 			send()
 		}
 		return nil
@@ -99,33 +124,4 @@ func gather(ctx context.Context, rows *spool.Spool, free, work, queue chan *pass
 		send()
 	}
 	return err
-}
-
-func (b *passBatch) decode(p *publisher, parts *spool.Parts) error {
-	start := 0
-	for i, end := range b.ends {
-		row := &b.rows[i]
-		if err := spool.Decode(b.encoded[start:end], row, parts); err != nil {
-			return err
-		}
-		start = end
-		public := slices.Grow(b.public[i][:0], len(row.Records))[:len(row.Records)]
-		for j := range row.Records {
-			p.public(&public[j], &row.Records[j])
-		}
-		b.public[i] = public
-	}
-	return nil
-}
-
-func (b *passBatch) each(fn func(row *spool.Row, public []dwc.Occurrence) error) error {
-	if b.err != nil {
-		return b.err
-	}
-	for i := range b.ends {
-		if err := fn(&b.rows[i], b.public[i]); err != nil {
-			return err
-		}
-	}
-	return nil
 }

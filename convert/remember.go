@@ -70,13 +70,14 @@ func openLedger(s *settings) (*ledgerRun, error) {
 // source names a notebook and sheet without the folder, which may move.
 func source(sheet *sheetRun) string { return filepath.Base(sheet.file) + "/" + sheet.name }
 
-// observe takes in a record, held or not.
-func (m *ledgerRun) observe(n int, r *spool.Record, o *dwc.Occurrence, sheet *sheetRun) {
-	if m == nil || ownID(r) != "" {
+// observe takes in a record without an id of its own, held or not: its number
+// and its line, in which the ordinal is not yet counted.
+func (m *ledgerRun) observe(n int, l ledger.Line) {
+	if m == nil {
 		return
 	}
-	m.times[r.Content]++
-	l := lineOf(m.times[r.Content], r, o, sheet)
+	m.times[l.Content.Print]++
+	l.Content.Ordinal = m.times[l.Content.Print]
 	m.present[l.Content] = l.Source
 	m.sources[l.Source] = true
 	m.visits[l.Event] = true

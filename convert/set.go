@@ -9,104 +9,96 @@ import (
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
 	"fieldfare/convert/when"
-	"fieldfare/dwc"
 	"fieldfare/gridref"
 	"fieldfare/validate"
 )
 
 // setView is what the second pass learns of the records as a set.
 type setView struct {
+	outline
 	checks *validate.Set
 	// slips are the dates that break the order of their page by a year, by
 	// sheet; sites has where each site's records usually lie.
-	slips   map[int][]when.Slip
-	sites   *places.Usual
-	squares squares
-	// used knows which terms, and so which columns, have a value at all.
-	used, usedByEvents *dwc.Used
-	lastEvent          string // the id of the last event added
-	measured           measuredKinds
-	// visits and chances count the records that belong to a trap night or
-	// visit, and those that do not.
-	visits, chances int
-	// coverage is that of the occurrences, visited that of the visits on which
-	// nothing was found.
-	coverage, visited coverage
-	ledger            *ledgerRun
-	ownIDs            map[compare.Mark]int // the notebooks' own ids
+	slips    map[int][]when.Slip
+	sites    *places.Usual
+	measured measuredKinds
+	ledger   *ledgerRun
+	ownIDs   map[compare.Mark]int // the notebooks' own ids
 	// exact is the same of the records as they are, for the full copy; nil
 	// where none is asked for.
 	exact *setView
-	all   bool // nothing is blurred
-}
-
-func newView() setView {
-	return setView{used: dwc.NewUsed(dwc.RowOccurrence), usedByEvents: dwc.NewUsed(dwc.RowEvent)}
+	// firsts are the numbers of the first records of the batches.
+	firsts []int
 }
 
 // compareAll looks at the records as a set: at those that can be handed in
 // for the columns and the coverage, at all of them for the checks.
 func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.Spool, job Job, remembered *ledgerRun) (*setView, error) {
-	view := newView()
-	v := &view
-	v.checks, v.slips, v.ownIDs, v.squares = validate.NewSet(), map[int][]when.Slip{}, map[compare.Mark]int{}, squares{}
+	v := &setView{outline: newOutline(), checks: validate.NewSet(), slips: map[int][]when.Slip{}, ownIDs: map[compare.Mark]int{}, ledger: remembered}
 	if job.Exact {
-		full := newView()
-		full.all = true
-		v.exact = &full
+		v.exact = &setView{outline: newOutline()}
 	}
 	defer v.checks.Close() // where the work is given up
-	v.ledger = remembered
 	if err := s.recallPast(ctx, job.Against, v.checks); err != nil {
 		return nil, err
 	}
-	var sites places.Sites
 	var page when.Page
-	sheet := -1
-	p := publisher{settings: s}
-	progress, compared := job.progress(), 0
+	sheet, n := -1, 0
+	progress := job.progress()
 	progress.Stage("Comparing", rows.Rows())
-	n := 0
-	err := s.pass(ctx, job.Workers, rows, func(row *spool.Row, public []dwc.Occurrence) error {
-		if compared%batchRows == 0 {
-			progress.Step(batchRows)
-		}
-		compared++
-		if row.Sheet != sheet {
-			v.turnPage(sheet, &page)
-			sheet = row.Sheet
-		}
-		for i := range row.Records {
-			r := &row.Records[i]
-			if f := &r.Facts; f.Dated && f.End-f.Start <= 1 {
-				page.Observe(row.Number, when.DateOf(int(f.Start)))
+	var comparers []*comparer
+	err := pass(ctx, job.Workers, rows, func() func(*encodedRows, *compared) error {
+		c := newComparer(s, v, books, rows.Parts())
+		comparers = append(comparers, c)
+		return c.batch
+	}, func(made *compared) error {
+		v.firsts = append(v.firsts, n)
+		for i := range made.records {
+			r := &made.records[i]
+			if r.sheet != sheet {
+				v.turnPage(sheet, &page)
+				sheet = r.sheet
 			}
-			sites.Add(r.Occurrence.Locality, v.squares.of(r))
-			v.checks.Observe(entry(row, r, n))
-			o := &public[i]
-			if r.State() < reading.Held {
-				v.leaves(o, r)
-				if v.exact != nil {
-					full := r.Occurrence
-					p.finish(&full, r)
-					v.exact.leaves(&full, r)
-				}
+			if r.dated {
+				page.Observe(r.row, when.DateOf(int(r.day)))
 			}
-			if own := ownID(r); own != "" {
-				v.ownIDs[compare.IDMark(own)]++
-			}
-			v.ledger.observe(n, r, o, books.sheets[row.Sheet])
+			v.take(n, r)
 			n++
 		}
+		v.between(&made.leaving)
+		if v.exact != nil {
+			v.exact.between(&made.exact)
+		}
+		progress.Step(made.rows)
 		return nil
 	})
 	if err != nil {
 		return nil, err
 	}
 	v.turnPage(sheet, &page)
+	var sites places.Sites
+	for _, c := range comparers {
+		c.join(v, &sites)
+	}
 	v.sites = sites.Settle()
 	v.ledger.settle()
 	return v, v.checks.Settle()
+}
+
+// take takes in what a record, the n-th, has for the set.
+func (v *setView) take(n int, r *comparedRecord) {
+	v.checks.Take(n, &r.glance)
+	for i := range r.measured {
+		if !r.blurred {
+			v.measured.add(&r.measured[i])
+		}
+		if v.exact != nil {
+			v.exact.measured.add(&r.measured[i])
+		}
+	}
+	if !r.own {
+		v.ledger.observe(n, r.line)
+	}
 }
 
 // entry is a record as the checks of the set know it.
@@ -122,12 +114,18 @@ func (v *setView) turnPage(sheet int, page *when.Page) {
 	*page = when.Page{}
 }
 
-// squares remembers the squares of references.
-type squares map[string]gridref.Square
+// squares remembers the squares of references. It is for one goroutine.
+type squares struct {
+	known  map[string]gridref.Square
+	last   string // the last reference, of the square ofLast
+	ofLast gridref.Square
+}
+
+func newSquares() squares { return squares{known: map[string]gridref.Square{}} }
 
 // of returns the recorded square, or for a place given by latitude and
 // longitude the one that it fills; the zero value where there is none.
-func (m squares) of(r *spool.Record) gridref.Square {
+func (m *squares) of(r *spool.Record) gridref.Square {
 	f := &r.Facts
 	if f.Reference == "" {
 		if !f.Placed {
@@ -137,13 +135,16 @@ func (m squares) of(r *spool.Record) gridref.Square {
 		square, _ := p.Smallest(p.Serving()) // too rough a place has none
 		return square
 	}
-	return recall(m, r.Facts.Reference, func() gridref.Square {
-		read, err := gridref.Parse(r.Facts.Reference)
-		if err != nil {
-			return gridref.Square{}
-		}
-		return read.Square
-	})
+	if f.Reference != m.last {
+		m.last, m.ofLast = f.Reference, recall(m.known, f.Reference, func() gridref.Square {
+			read, err := gridref.Parse(f.Reference)
+			if err != nil {
+				return gridref.Square{}
+			}
+			return read.Square
+		})
+	}
+	return m.ofLast
 }
 
 // slip asks about a date that breaks its page by a year.
@@ -163,35 +164,9 @@ func (v *setView) slip(sheet, row int, r *spool.Record) (reading.Finding, bool) 
 }
 
 // wander asks about a reference far from the usual one of its site.
-func (v *setView) wander(s *settings, r *spool.Record) (reading.Finding, bool) {
-	verdict := v.sites.Check(r.Occurrence.Locality, v.squares.of(r), s.placeMetres())
+func (s *settings) wander(sites *places.Usual, q *squares, r *spool.Record) (reading.Finding, bool) {
+	verdict := sites.Check(r.Occurrence.Locality, q.of(r), s.placeMetres())
 	return reading.Finding{Verdict: verdict, About: "grid reference", Written: r.Occurrence.VerbatimCoordinates}, verdict.State != reading.Fair
-}
-
-// leaves takes in a record that can be handed in, as it may leave.
-func (v *setView) leaves(o *dwc.Occurrence, r *spool.Record) {
-	if isVisit(r) {
-		v.visits++
-	} else {
-		v.chances++
-	}
-	if o.EventID != v.lastEvent {
-		// Only the first record of an event describes it.
-		v.lastEvent = o.EventID
-		e := withoutNames(o).Event()
-		v.usedByEvents.Add(&e)
-	}
-	if r.Facts.Blur == 0 || v.all {
-		for i := range r.Measurements {
-			v.measured.add(&r.Measurements[i])
-		}
-	}
-	if r.EmptyVisit {
-		v.visited.add(o)
-		return
-	}
-	v.used.Add(o)
-	v.coverage.add(o)
 }
 
 // covers is what the archive covers: visits on which nothing was found are in

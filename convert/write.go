@@ -17,7 +17,7 @@ import (
 
 // writeAll writes the outputs and keeps the accounts, row by row.
 func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *spool.Spool, set *setView, out *stage.Folder) (*Result, error) {
-	w := &writer{settings: s, publisher: publisher{settings: s}, books: books, set: set, ids: newIdentities(s.project.Dataset.ID, set), accounts: newAccounts(books, s, job)}
+	w := &writer{settings: s, publisher: publisher{settings: s}, squares: newSquares(), books: books, set: set, ids: newIdentities(s.project.Dataset.ID, set), accounts: newAccounts(books, s, job)}
 	defer w.accounts.questions.Close()
 	var err error
 	if w.standard, err = newStandard(job); err != nil {
@@ -31,13 +31,16 @@ func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *
 	}
 	progress := job.progress()
 	progress.Stage("Writing", rows.Rows())
-	n := 0
-	err = s.pass(ctx, job.Workers, rows, func(row *spool.Row, public []dwc.Occurrence) error {
-		if n%batchRows == 0 {
-			progress.Step(batchRows)
+	err = pass(ctx, job.Workers, rows, func() func(*encodedRows, *prepared) error {
+		return newPreparer(s, rows.Parts()).batch
+	}, func(made *prepared) error {
+		for i := range made.rows {
+			if err := w.row(&made.rows[i].row, made.rows[i].public); err != nil {
+				return err
+			}
 		}
-		n++
-		return w.row(row, public)
+		progress.Step(len(made.rows))
+		return nil
 	})
 	if err != nil {
 		return nil, err
@@ -49,6 +52,7 @@ func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *
 type writer struct {
 	*settings
 	publisher publisher // for the full copy
+	squares   squares
 	books     *bookRuns
 	set       *setView
 	ids       *identities
@@ -157,7 +161,7 @@ func (w *writer) setFindings(row *spool.Row, r *spool.Record, id string, repeate
 		f.Written += w.books.sheets[row.Sheet].only()
 		findings = append(findings, f)
 	}
-	if f, found := w.set.wander(w.settings, r); found {
+	if f, found := w.wander(w.set.sites, &w.squares, r); found {
 		f.Written += " at " + r.Occurrence.Locality
 		findings = append(findings, f)
 	}

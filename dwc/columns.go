@@ -26,6 +26,14 @@ func (u *Used) Add(r Record) {
 	}
 }
 
+// Join notes the terms that another has noted, which must be of the same row
+// type.
+func (u *Used) Join(other *Used) {
+	for i, seen := range other.seen {
+		u.seen[i] = u.seen[i] || seen
+	}
+}
+
 // Columns returns the columns of a table for the records added: first the
 // given terms, used or not, then every other used term in the standard's
 // order. A reader looks for the ids first, so give those:

@@ -56,6 +56,10 @@ type fillPage struct {
 	taxon   uint64 // of the record before, for nextDay
 	square  fillRun
 	letters string
+	// reference is that of the record before, and figures the number in it.
+	reference  string
+	figures    int32
+	hasFigures bool
 }
 
 // fillRun is a run of records with a value, or with values in order.
@@ -66,105 +70,110 @@ type fillRun struct {
 	subject     string // a record of it, named when the run is long enough
 }
 
-func (r *fillRun) start(e *Entry, value int32) {
-	*r = fillRun{value: value, n: 1, first: e.N, last: e.N}
+func (r *fillRun) start(n int, value int32) {
+	*r = fillRun{value: value, n: 1, first: n, last: n}
 }
 
-func (r *fillRun) extend(e *Entry) { r.n++; r.last = e.N }
+func (r *fillRun) extend(n int) { r.n++; r.last = n }
 
-func (a *autofill) add(e *Entry) {
-	if e.Sheet != a.sheet {
+// add takes in the n-th record.
+func (a *autofill) add(n int, g *Glance) {
+	if g.sheet != a.sheet {
 		a.turn()
-		a.sheet = e.Sheet
+		a.sheet = g.sheet
 	}
 	p := &a.page
 	if p.counts == nil {
 		p.counts = map[int32]int32{}
 	}
-	a.count(e)
-	a.date(e)
-	a.reference(e)
+	a.count(n, g)
+	a.date(n, g)
+	a.reference(n, g.facts.reference)
 }
 
-func (a *autofill) count(e *Entry) {
+func (a *autofill) count(at int, g *Glance) {
 	p := &a.page
-	if !e.Facts.Counted || e.Facts.Count == 0 {
+	if !g.facts.counted || g.facts.count == 0 {
 		a.endSame()
 		a.endRising()
 		return
 	}
-	n := e.Facts.Count
+	n := g.facts.count
 	p.counted++
 	if len(p.counts) < 1000 || p.counts[n] > 0 {
 		p.counts[n]++
 	}
 	if p.same.n > 0 && p.same.value == n {
-		if p.same.extend(e); p.same.n == leastRepeat {
-			p.same.subject = strings.Clone(subjectOf(e))
+		if p.same.extend(at); p.same.n == leastRepeat {
+			p.same.subject = strings.Clone(g.subject())
 		}
 	} else {
 		a.endSame()
-		p.same.start(e, n)
+		p.same.start(at, n)
 	}
 	if p.rising.n > 0 && p.rising.value == n {
 		p.rising.value = n + 1
-		if p.rising.extend(e); p.rising.n == leastRising {
-			p.rising.subject = strings.Clone(subjectOf(e))
+		if p.rising.extend(at); p.rising.n == leastRising {
+			p.rising.subject = strings.Clone(g.subject())
 		}
 	} else {
 		a.endRising()
-		p.rising.start(e, n+1)
+		p.rising.start(at, n+1)
 	}
 }
 
-func (a *autofill) date(e *Entry) {
-	p := &a.page
-	if !e.Facts.Dated || e.Facts.End-e.Facts.Start > 1 {
+func (a *autofill) date(n int, g *Glance) {
+	p, f := &a.page, &g.facts
+	if !f.dated || f.end-f.start > 1 {
 		a.endDay()
 		a.endNextDay()
 		p.taxon = 0
 		return
 	}
-	day, taxon := e.Facts.Start, newHash.taxon(e.Occurrence).sum()
+	day, taxon := f.start, g.taxon
 	if p.day.n > 0 && p.day.value == day {
-		if p.day.extend(e); p.day.n == leastDates {
-			p.day.subject = strings.Clone(siteOf(e.Occurrence, e.Facts))
+		if p.day.extend(n); p.day.n == leastDates {
+			p.day.subject = strings.Clone(g.site)
 		}
 	} else {
 		a.endDay()
-		p.day.start(e, day)
+		p.day.start(n, day)
 	}
 	if p.nextDay.n > 0 && p.nextDay.value == day && p.taxon != taxon {
 		p.nextDay.value = day + 1
-		if p.nextDay.extend(e); p.nextDay.n == leastDays {
-			p.nextDay.subject = strings.Clone(siteOf(e.Occurrence, e.Facts))
+		if p.nextDay.extend(n); p.nextDay.n == leastDays {
+			p.nextDay.subject = strings.Clone(g.site)
 		}
 	} else {
 		a.endNextDay()
-		p.nextDay.start(e, day+1)
+		p.nextDay.start(n, day+1)
 	}
 	p.taxon = taxon
 }
 
-func (a *autofill) reference(e *Entry) {
+func (a *autofill) reference(at int, reference string) {
 	p := &a.page
-	figures := figuresOf(e.Facts.Reference)
-	n, err := strconv.ParseInt(figures, 10, 32)
-	if err != nil {
+	if reference != p.reference {
+		p.reference = reference
+		n, err := strconv.ParseInt(figuresOf(reference), 10, 32)
+		p.figures, p.hasFigures = int32(n), err == nil
+	}
+	n := p.figures
+	if !p.hasFigures {
 		a.endSquare()
 		return
 	}
-	letters := e.Facts.Reference[:min(2, len(e.Facts.Reference))]
+	letters := reference[:min(2, len(reference))]
 	switch {
-	case p.square.n > 0 && p.letters == letters && p.square.value == int32(n)-1:
-		p.square.value = int32(n)
-		if p.square.extend(e); p.square.n == leastSquares {
-			p.square.subject = strings.Clone(e.Facts.Reference)
+	case p.square.n > 0 && p.letters == letters && p.square.value == n-1:
+		p.square.value = n
+		if p.square.extend(at); p.square.n == leastSquares {
+			p.square.subject = strings.Clone(reference)
 		}
 	default:
 		a.endSquare()
-		p.square.start(e, int32(n))
-		p.letters = strings.Clone(letters)
+		p.square.start(at, n)
+		p.letters = letters
 	}
 }
 

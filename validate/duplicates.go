@@ -8,7 +8,6 @@ import (
 	"unicode/utf8"
 
 	"fieldfare/convert/reading"
-	"fieldfare/dwc"
 )
 
 // duplicates finds observations that stand there more than once: the same
@@ -42,30 +41,13 @@ type sighting struct {
 // next with.
 const mostInGroup = 16
 
-// sameKey is alike for records of the same taxon, stage, sex, date and place.
-func sameKey(o *dwc.Occurrence, f *Facts) uint64 {
-	h := newHash.taxon(o).text(o.LifeStage).text(o.Sex).text(o.Caste)
-	if f.Dated {
-		h = h.number(f.Start).number(f.End)
-	} else {
-		h = h.folded(o.VerbatimEventDate)
-	}
-	if o.OccurrenceStatus == "absent" {
-		h = h.byte(1)
-	}
-	return h.place(o, f).sum()
-}
-
 func withID(key uint64, id string) uint64 {
 	return hash(key).text(id).sum()
 }
 
-func (d *duplicates) add(e *Entry) { d.keys.add(sameKey(e.Occurrence, e.Facts)) }
-
-func (d *duplicates) addPast(o *dwc.Occurrence, f *Facts) {
-	key := sameKey(o, f)
+func (d *duplicates) addPast(key uint64, id string) {
 	d.pastKeys.add(key)
-	d.pastBoth.add(withID(key, o.OccurrenceID))
+	d.pastBoth.add(withID(key, id))
 }
 
 func (d *duplicates) settle() error {
@@ -77,13 +59,22 @@ func (d *duplicates) settle() error {
 	return errors.Join(errs[:]...)
 }
 
+// concerns tells whether find may compare the record with another.
+func (d *duplicates) concerns(k *keys, e *Entry) bool {
+	if len(d.repeated) == 0 && len(d.before) == 0 {
+		return false
+	}
+	key := k.same(e.Occurrence, e.Facts)
+	return d.repeated.has(key) || d.before.has(key)
+}
+
 // find compares a record with those before it. One without a place waits for
 // that first: by then it may be another observation than it seems.
-func (d *duplicates) find(e *Entry, where func(sheet, row int) string) (reading.Finding, bool) {
+func (d *duplicates) find(k *keys, e *Entry, where func(sheet, row int) string) (reading.Finding, bool) {
 	if siteOf(e.Occurrence, e.Facts) == noPlace {
 		return reading.Finding{}, false
 	}
-	key := sameKey(e.Occurrence, e.Facts)
+	key := k.same(e.Occurrence, e.Facts)
 	if d.repeated.has(key) {
 		this := sightingOf(e)
 		group := d.seen[key]

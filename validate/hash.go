@@ -31,6 +31,9 @@ func (h hash) folded(s string) hash {
 	return h.byte(0xff)
 }
 
+// value takes in a finished hash.
+func (h hash) value(v uint64) hash { return (h ^ hash(v)) * 0x100000001b3 }
+
 func (h hash) number(n int32) hash {
 	for range 4 {
 		h = h.byte(byte(n))

@@ -41,14 +41,14 @@ type bound struct {
 	n      int32
 }
 
-func historyKey(o *dwc.Occurrence, f *Facts) uint64 {
-	return newHash.taxon(o).text(stageUnlessAdult(o.LifeStage)).place(o, f).sum() >> countBits
+// countsForHistory tells whether a record's count is one of the site's.
+func countsForHistory(o *dwc.Occurrence, f *Facts) bool {
+	return f.Counted && f.Count > 0 && o.ScientificName != ""
 }
 
-func (h *history) add(o *dwc.Occurrence, f *Facts) {
-	if f.Counted && f.Count > 0 && o.ScientificName != "" {
-		h.counts.add(historyKey(o, f)<<countBits | uint64(min(f.Count, largestCount)))
-	}
+// historyValue is the count of a record beside its key; it is never 0.
+func historyValue(key uint64, f *Facts) uint64 {
+	return key<<countBits | uint64(min(f.Count, largestCount))
 }
 
 func (h *history) settle() error {
@@ -76,16 +76,24 @@ func (h *history) settle() error {
 	return err
 }
 
-func (h *history) find(e *Entry) (reading.Finding, bool) {
+// above returns the bound that a record's count is above; nil for none.
+func (h *history) above(k *keys, e *Entry) *bound {
 	if len(h.bounds) == 0 || !e.Facts.Counted || e.ScientificName == "" || siteOf(e.Occurrence, e.Facts) == noPlace {
-		return reading.Finding{}, false
+		return nil
 	}
-	key := historyKey(e.Occurrence, e.Facts)
+	key := k.history(e.Occurrence, e.Facts)
 	at, found := slices.BinarySearchFunc(h.bounds, key, func(b bound, key uint64) int { return cmp.Compare(b.key, key) })
 	if !found || e.Facts.Count <= h.bounds[at].most {
+		return nil
+	}
+	return &h.bounds[at]
+}
+
+func (h *history) find(k *keys, e *Entry) (reading.Finding, bool) {
+	b := h.above(k, e)
+	if b == nil {
 		return reading.Finding{}, false
 	}
-	b := &h.bounds[at]
 	site := siteOf(e.Occurrence, e.Facts)
 	return queryOf(aboutRecord, written(nameOf(e.Occurrence), site, e.IndividualCount), "count-above-history", fmt.Sprintf(
 		"%d of %s is far above what %s has had: the middle of its %d counts is %d. Check the count; if it was such a night, answer keep.",

@@ -3,6 +3,7 @@ package validate
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"fieldfare/convert/reading"
@@ -55,13 +56,8 @@ func cellCentre(cell uint64) (lat, lon float64) {
 	return (float64(cell>>12&4095)+0.5)*180/4096 - 90, (float64(cell&4095)+0.5)*360/4096 - 180
 }
 
-func (j *journeys) add(e *Entry) {
-	if !oneVisit(e.Occurrence, e.Facts) {
-		return
-	}
-	cell := cellOf(e.Facts.Latitude, e.Facts.Longitude)
-	for person := range strings.SplitSeq(e.RecordedBy, " | ") {
-		v := visitKey(person, e.Facts.Start)>>cellBits<<cellBits | cell
+func (j *journeys) add(visits []uint64) {
+	for _, v := range visits {
 		if v != j.last { // a night's records stand together
 			j.visits.add(v)
 			j.last = v
@@ -86,6 +82,14 @@ func (j *journeys) settle() error {
 	j.visits.drop()
 	j.first = map[uint64]stay{}
 	return err
+}
+
+// concerns tells whether the record is of a day with places far apart.
+func (j *journeys) concerns(k *keys, e *Entry) bool {
+	if len(j.far) == 0 || !oneVisit(e.Occurrence, e.Facts) {
+		return false
+	}
+	return slices.ContainsFunc(k.visits(e.Occurrence, e.Facts), func(v uint64) bool { return j.far.has(v >> cellBits) })
 }
 
 func (j *journeys) find(e *Entry, where func(sheet, row int) string) []reading.Finding {

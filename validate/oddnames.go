@@ -11,9 +11,11 @@ import (
 // names finds names that occur once and are at most one letter from a common
 // one, whatever their capitals, spaces and stops.
 type names struct {
-	counts map[string]int32
-	full   bool
-	odd    map[string]string // the name: the common one
+	counts    map[string]*int32
+	last      string // the last name and its count
+	lastCount *int32
+	full      bool
+	odd       map[string]string // the name: the common one
 }
 
 const (
@@ -29,20 +31,48 @@ const (
 )
 
 func (n *names) add(name string) {
-	if name == "" || n.full {
-		return
+	switch {
+	case name == "" || n.full:
+	case n.lastCount != nil && name == n.last:
+		*n.lastCount++
+	default:
+		if count := n.of(name); count != nil {
+			*count++
+			n.last, n.lastCount = name, count
+		}
+	}
+}
+
+// of returns the count of a name; nil where there are too many names.
+func (n *names) of(name string) *int32 {
+	if count, known := n.counts[name]; known {
+		return count
 	}
 	if n.counts == nil {
-		n.counts = map[string]int32{}
+		n.counts = map[string]*int32{}
 	}
-	if _, known := n.counts[name]; !known {
-		if len(n.counts) == mostNames {
-			n.full, n.counts = true, nil
+	if len(n.counts) == mostNames {
+		*n = names{full: true}
+		return nil
+	}
+	count := new(int32)
+	n.counts[strings.Clone(name)] = count
+	return count
+}
+
+// join takes in what another has.
+func (n *names) join(other *names) {
+	if n.full || other.full {
+		*n = names{full: true}
+		return
+	}
+	for name, times := range other.counts {
+		count := n.of(name)
+		if count == nil {
 			return
 		}
-		name = strings.Clone(name)
+		*count += *times
 	}
-	n.counts[name]++
 }
 
 // settle compares each name that occurs once with the common ones, by the
@@ -51,7 +81,7 @@ func (n *names) settle() {
 	n.odd = map[string]string{}
 	forms := map[uint64]string{}
 	for name, count := range n.counts {
-		if count < commonName || len(name) < leastLetters {
+		if *count < commonName || len(name) < leastLetters {
 			continue
 		}
 		for form := range shortened(foldName(name)) {
@@ -62,12 +92,12 @@ func (n *names) settle() {
 	}
 	if len(forms) > 0 {
 		for name, count := range n.counts {
-			if count == 1 && len(name) >= leastLetters {
+			if *count == 1 && len(name) >= leastLetters {
 				n.settleOne(name, forms)
 			}
 		}
 	}
-	n.counts = nil
+	n.counts, n.last, n.lastCount = nil, "", nil
 }
 
 func (n *names) settleOne(name string, forms map[uint64]string) {

@@ -43,6 +43,16 @@ func (p *past) settle() (err error) {
 	return err
 }
 
+// concerns tells whether the taxon is new to the record's hectad or site.
+func (p *past) concerns(e *Entry) bool {
+	if len(p.known) == 0 || e.ScientificName == "" || e.OccurrenceStatus == "absent" {
+		return false
+	}
+	_, inHectad := p.fresh(hectadKey(e.Facts), e.ScientificName)
+	_, atSite := p.fresh(siteKey(e.Occurrence), e.ScientificName)
+	return inHectad || atSite
+}
+
 func (p *past) find(e *Entry) (reading.Finding, bool) {
 	if len(p.known) == 0 || e.ScientificName == "" || e.OccurrenceStatus == "absent" {
 		return reading.Finding{}, false
@@ -62,15 +72,21 @@ func (p *past) find(e *Entry) (reading.Finding, bool) {
 // first tells whether the taxon is new to a place with past records, the first
 // time that it is asked.
 func (p *past) first(place uint64, taxon string) bool {
-	if place == 0 || p.records[place] < leastPast {
-		return false
-	}
-	key := hash(place).text(taxon).sum()
-	if p.known.has(key) || p.asked[key] {
+	key, fresh := p.fresh(place, taxon)
+	if !fresh || p.asked[key] {
 		return false
 	}
 	p.asked[key] = true
 	return true
+}
+
+// fresh tells whether the past records of a place do not have the taxon.
+func (p *past) fresh(place uint64, taxon string) (key uint64, fresh bool) {
+	if place == 0 || p.records[place] < leastPast {
+		return 0, false
+	}
+	key = hash(place).text(taxon).sum()
+	return key, !p.known.has(key)
 }
 
 func siteKey(o *dwc.Occurrence) uint64 {

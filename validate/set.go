@@ -2,7 +2,6 @@ package validate
 
 import (
 	"errors"
-	"strings"
 
 	"fieldfare/convert/reading"
 	"fieldfare/dwc"
@@ -49,10 +48,18 @@ type Set struct {
 	autofill   autofill
 	nights     trapNights
 	pages      pages
+	keys       keys
+	own        *Observer
+	glance     Glance
+	observers  []*Observer
 }
 
 // NewSet returns an empty set.
-func NewSet() *Set { return &Set{} }
+func NewSet() *Set {
+	s := &Set{}
+	s.own = s.Observer()
+	return s
+}
 
 // Past takes in a record made earlier, before the first record of
 // the set is observed: duplicates, firsts and the history of counts know it.
@@ -61,35 +68,31 @@ func NewSet() *Set { return &Set{} }
 // which are no duplicates.
 func (s *Set) Past(o *dwc.Occurrence, f *Facts, handedIn bool) {
 	if handedIn {
-		s.duplicates.addPast(o, f)
+		s.duplicates.addPast(s.keys.same(o, f), o.OccurrenceID)
 	}
-	s.history.add(o, f)
+	if countsForHistory(o, f) {
+		s.history.counts.add(historyValue(s.keys.history(o, f), f))
+	}
 	s.past.add(o, f)
 }
 
-// Observe takes in a record.
+// Observe looks at a record and takes it in.
 func (s *Set) Observe(e *Entry) {
-	s.contents.add(contentKey(&e.Content))
-	if e.Visit {
-		return
-	}
-	s.duplicates.add(e)
-	s.journeys.add(e)
-	s.history.add(e.Occurrence, e.Facts)
-	s.names[0].add(e.ScientificName)
-	for person := range strings.SplitSeq(e.RecordedBy, " | ") {
-		s.names[1].add(person)
-	}
-	s.names[2].add(e.Locality)
-	s.autofill.add(e)
-	s.nights.add(e)
-	s.pages.add(e)
+	s.own.Look(e, &s.glance)
+	s.Take(e.N, &s.glance)
 }
 
 // Settle draws the conclusions once every record has been observed. An error is
 // one of reading a temporary file back.
 func (s *Set) Settle() error {
 	err := errors.Join(s.repeats.settle(&s.contents), s.duplicates.settle(), s.journeys.settle(), s.history.settle(), s.past.settle())
+	for _, o := range s.observers {
+		for i := range s.names {
+			s.names[i].join(&o.names[i])
+		}
+		s.nights.join(&o.nights)
+	}
+	s.own, s.observers = nil, nil
 	for i := range s.names {
 		s.names[i].settle()
 	}
@@ -122,39 +125,17 @@ func (s *Set) Findings(e *Entry, where func(sheet, row int) string) []reading.Fi
 			found = append(found, f)
 		}
 	}
-	add(s.duplicates.find(e, where))
+	add(s.duplicates.find(&s.keys, e, where))
 	found = append(found, s.journeys.find(e, where)...)
-	add(s.history.find(e))
+	add(s.history.find(&s.keys, e))
 	add(s.past.find(e))
 	found = append(found, s.oddNames(e)...)
 	found = append(found, s.autofill.find(e)...)
 	add(s.pages.find(e))
-	add(s.nights.find(e))
+	add(s.nights.find(&s.keys, e))
 	return found
 }
 
 func queryOf(about, written, code, message string, candidates ...string) reading.Finding {
 	return reading.Finding{Verdict: reading.QueryOf(code, message, candidates...), About: about, Written: written}
-}
-
-// placeKey takes in the place: its name, else its reference, else the
-// hundredth of a degree around it.
-func (h hash) place(o *dwc.Occurrence, f *Facts) hash {
-	switch {
-	case o.Locality != "":
-		return h.folded(o.Locality)
-	case f.Reference != "":
-		return h.text(f.Reference)
-	case f.Placed:
-		return h.number(int32(f.Latitude * 100)).number(int32(f.Longitude * 100))
-	}
-	return h.byte(0)
-}
-
-// taxon takes in the taxon: its name, else what was written.
-func (h hash) taxon(o *dwc.Occurrence) hash {
-	if o.ScientificName != "" {
-		return h.text(o.ScientificName)
-	}
-	return h.folded(o.VerbatimIdentification)
 }

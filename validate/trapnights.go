@@ -14,8 +14,11 @@ import (
 //
 // It remembers a bit for each night of a trap, in blocks of 64 days.
 type trapNights struct {
-	blocks map[trapBlock]uint64
-	excess map[trapNight]int32 // the night that is too many: first night of the seven
+	blocks   map[trapBlock]uint64
+	last     trapBlock // the last block and what is set in it
+	lastBits uint64
+	excess   map[trapNight]int32 // the night that is too many: first night of the seven
+	told     map[trapNight]bool
 }
 
 type trapBlock struct {
@@ -30,29 +33,36 @@ type trapNight struct {
 
 const nightsAdvised = 3
 
-// trapOf is the trap: a method at a place.
-func trapOf(e *Entry) uint64 {
-	return newHash.place(e.Occurrence, e.Facts).folded(e.SamplingProtocol).sum()
-}
-
 // trapped tells whether the record is of one night at a trap.
 func trapped(e *Entry) bool {
 	f := e.Facts
 	return f.Dated && (f.Light || f.Night) && f.End-f.Start <= 1
 }
 
-func (t *trapNights) add(e *Entry) {
-	if !trapped(e) {
-		return
-	}
+func (t *trapNights) add(trap uint64, night int32) {
+	block := trapBlock{trap, night >> 6}
 	if t.blocks == nil {
 		t.blocks = map[trapBlock]uint64{}
 	}
-	t.blocks[trapBlock{trapOf(e), e.Facts.Start >> 6}] |= 1 << (e.Facts.Start & 63)
+	bit := uint64(1) << (night & 63)
+	if block != t.last || t.lastBits&bit == 0 {
+		t.blocks[block] |= bit
+		t.last, t.lastBits = block, t.blocks[block]
+	}
+}
+
+// join takes in what another has.
+func (t *trapNights) join(other *trapNights) {
+	if t.blocks == nil {
+		t.blocks = map[trapBlock]uint64{}
+	}
+	for block, bits := range other.blocks {
+		t.blocks[block] |= bits
+	}
 }
 
 func (t *trapNights) settle() {
-	t.excess = map[trapNight]int32{}
+	t.excess, t.told = map[trapNight]int32{}, map[trapNight]bool{}
 	nights := map[uint64][]int32{}
 	for b, bits := range t.blocks {
 		for i := range int32(64) {
@@ -78,17 +88,26 @@ func (t *trapNights) settle() {
 	}
 }
 
+// concerns tells whether the record is of a night that is too many.
+func (t *trapNights) concerns(k *keys, e *Entry) bool {
+	if len(t.excess) == 0 || !trapped(e) {
+		return false
+	}
+	_, found := t.excess[trapNight{k.trap(e.Occurrence, e.Facts), e.Facts.Start}]
+	return found
+}
+
 // find gives the advice once, at the first record of the night.
-func (t *trapNights) find(e *Entry) (reading.Finding, bool) {
+func (t *trapNights) find(k *keys, e *Entry) (reading.Finding, bool) {
 	if len(t.excess) == 0 || !trapped(e) {
 		return reading.Finding{}, false
 	}
-	key := trapNight{trapOf(e), e.Facts.Start}
+	key := trapNight{k.trap(e.Occurrence, e.Facts), e.Facts.Start}
 	first, found := t.excess[key]
-	if !found {
+	if !found || t.told[key] {
 		return reading.Finding{}, false
 	}
-	delete(t.excess, key)
+	t.told[key] = true
 	site := siteOf(e.Occurrence, e.Facts)
 	return reading.Finding{
 		Verdict: reading.Verdict{State: reading.Fair, Code: "trap-nights", Message: fmt.Sprintf(

@@ -12,8 +12,15 @@ import (
 // from the others. The zero value is ready; it is not for use by several
 // goroutines at once.
 type Sites struct {
-	bySite map[string]map[gridref.Square]int
-	names  folded
+	bySite    map[string]map[gridref.Square]*int
+	names     folded
+	last      siteSquare // of the last record
+	lastCount *int
+}
+
+type siteSquare struct {
+	site   string
+	square gridref.Square
 }
 
 // folded remembers the folded forms of names: sites are few, and their records
@@ -37,17 +44,39 @@ func (f *folded) of(name string) string {
 // Add counts one record of a site, under the name that goes out. References
 // that are no square of a grid are left out.
 func (s *Sites) Add(site string, square gridref.Square) {
-	key := s.names.of(site)
-	if key == "" || square.Grid == gridref.NoGrid {
-		return
+	if s.lastCount == nil || site != s.last.site || square != s.last.square {
+		key := s.names.of(site)
+		if key == "" || square.Grid == gridref.NoGrid {
+			return
+		}
+		s.last, s.lastCount = siteSquare{site, square}, s.count(key, square)
 	}
+	*s.lastCount++
+}
+
+// count returns the count of a square of a site, by the site's folded name.
+func (s *Sites) count(key string, square gridref.Square) *int {
 	if s.bySite == nil {
-		s.bySite = map[string]map[gridref.Square]int{}
+		s.bySite = map[string]map[gridref.Square]*int{}
 	}
 	if s.bySite[key] == nil {
-		s.bySite[key] = map[gridref.Square]int{}
+		s.bySite[key] = map[gridref.Square]*int{}
 	}
-	s.bySite[key][square]++
+	n := s.bySite[key][square]
+	if n == nil {
+		n = new(int)
+		s.bySite[key][square] = n
+	}
+	return n
+}
+
+// Join takes in what others have gathered of other records.
+func (s *Sites) Join(other *Sites) {
+	for key, squares := range other.bySite {
+		for square, n := range squares {
+			*s.count(key, square) += *n
+		}
+	}
 }
 
 // Usual has the square in which most records of each site lie; of several
@@ -63,9 +92,10 @@ func (s *Sites) Settle() *Usual {
 	u := &Usual{square: make(map[string]gridref.Square, len(s.bySite))}
 	for site, squares := range s.bySite {
 		var best gridref.Square
+		have := 0
 		for q, n := range squares {
-			if have := squares[best]; n > have || n == have && before(q, best) {
-				best = q
+			if *n > have || *n == have && before(q, best) {
+				best, have = q, *n
 			}
 		}
 		u.square[site] = best

@@ -1,0 +1,107 @@
+package convert
+
+import (
+	"fieldfare/convert/compare"
+	"fieldfare/convert/ledger"
+	"fieldfare/convert/places"
+	"fieldfare/convert/reading"
+	"fieldfare/convert/spool"
+	"fieldfare/dwc"
+	"fieldfare/validate"
+)
+
+// comparer looks at the records of batches of rows for the second pass, on a
+// goroutine of its own: it does what does not depend on their order.
+type comparer struct {
+	set       *setView
+	books     *bookRuns
+	reader    *spool.Reader
+	publisher publisher
+	observer  *validate.Observer
+	sites     places.Sites
+	squares   squares
+	ownIDs    map[compare.Mark]int
+	// leaving is of the records as they leave, exact as they are.
+	leaving, exact batchOutline
+	public         dwc.Occurrence
+}
+
+// compared is what a batch has for the set.
+type compared struct {
+	rows           int
+	records        []comparedRecord
+	leaving, exact batchEvents
+}
+
+// comparedRecord is what the set takes in of a record in its order.
+type comparedRecord struct {
+	glance     validate.Glance
+	sheet, row int
+	day        int32
+	dated      bool // day is one
+	own        bool // it has an id of the notebook's own
+	blurred    bool
+	measured   []spool.Measurement // of a record that leaves
+	line       ledger.Line
+}
+
+func newComparer(s *settings, v *setView, books *bookRuns, parts *spool.Parts) *comparer {
+	return &comparer{
+		set: v, books: books, reader: spool.NewReader(parts), publisher: publisher{settings: s}, observer: v.checks.Observer(),
+		squares: newSquares(), ownIDs: map[compare.Mark]int{}, leaving: batchOutline{newOutline()}, exact: batchOutline{newOutline()},
+	}
+}
+
+func (c *comparer) batch(rows *encodedRows, made *compared) error {
+	made.rows, made.records = 0, made.records[:0]
+	made.leaving.any, made.exact.any = false, false
+	return rows.each(c.reader, func(row *spool.Row) {
+		made.rows++
+		for i := range row.Records {
+			if n := len(made.records); n < cap(made.records) {
+				made.records = made.records[:n+1]
+			} else {
+				made.records = append(made.records, comparedRecord{})
+			}
+			c.record(row, &row.Records[i], made)
+		}
+	})
+}
+
+func (c *comparer) record(row *spool.Row, r *spool.Record, made *compared) {
+	seen := &made.records[len(made.records)-1]
+	*seen = comparedRecord{glance: seen.glance, sheet: row.Sheet, row: row.Number, blurred: r.Facts.Blur > 0}
+	if f := &r.Facts; f.Dated && f.End-f.Start <= 1 {
+		seen.day, seen.dated = f.Start, true
+	}
+	c.sites.Add(r.Occurrence.Locality, c.squares.of(r))
+	c.observer.Look(entry(row, r, 0), &seen.glance)
+	c.publisher.public(&c.public, r)
+	if r.State() < reading.Held {
+		seen.measured = r.Measurements
+		c.leaving.add(&c.public, r, &made.leaving)
+		if c.set.exact != nil {
+			full := r.Occurrence
+			c.publisher.finish(&full, r)
+			c.exact.add(&full, r, &made.exact)
+		}
+	}
+	if own := ownID(r); own != "" {
+		seen.own = true
+		c.ownIDs[compare.IDMark(own)]++
+	} else if c.set.ledger != nil {
+		seen.line = lineOf(0, r, &c.public, c.books.sheets[row.Sheet])
+	}
+}
+
+// join gives the set what the comparer has kept for itself.
+func (c *comparer) join(v *setView, sites *places.Sites) {
+	sites.Join(&c.sites)
+	v.join(&c.leaving.outline)
+	if v.exact != nil {
+		v.exact.join(&c.exact.outline)
+	}
+	for id, n := range c.ownIDs {
+		v.ownIDs[id] += n
+	}
+}
