@@ -62,6 +62,16 @@ func (a *accounts) row(s *sheetRun, row *spool.Row, state reading.State) {
 	a.findings(s, row.Findings)
 }
 
+// plain counts rows of a sheet, and the records on them, that leave as they are.
+func (a *accounts) plain(sheet, rows, records int) {
+	c := &a.sheets[sheet]
+	c.Read += rows
+	c.Fair += rows
+	c.occurrences += records
+	a.asked.records += records
+	a.asked.met += records
+}
+
 // record counts a record.
 func (a *accounts) record(s *sheetRun, r *spool.Record, state reading.State) {
 	switch {

@@ -124,39 +124,42 @@ func texts(m *spool.Measurement) []string {
 // event writes the record's event and its season, each once.
 func (a *archive) event(o *dwc.Occurrence, r *spool.Record) error {
 	if ids := [2]string{o.EventID, o.ParentEventID}; ids == a.last {
-		a.compare(o)
+		a.compare(o.EventID, o.EventDate, notedOf(o))
 		return nil
 	} else {
 		a.last = ids
 	}
-	defer a.compare(o)
-	if o.ParentEventID != "" && !a.seen[o.ParentEventID] {
-		a.seen[o.ParentEventID] = true
+	defer a.compare(o.EventID, o.EventDate, notedOf(o))
+	if o.ParentEventID != "" && a.isNew(o.ParentEventID) {
 		season := seasonOf(o)
-		a.events++
 		if err := a.w.Write(0, &season); err != nil {
 			return err
 		}
 	}
-	if a.seen[o.EventID] {
+	if !a.isNew(o.EventID) {
 		return nil
 	}
-	a.seen[o.EventID] = true
-	if o.FieldNotes != "" || o.Habitat != "" {
-		a.noted[o.EventID] = noted{strings.Clone(o.FieldNotes), strings.Clone(o.Habitat)}
-	}
-	a.events++
+	a.note(o.EventID, notedOf(o))
 	return a.write(0, withoutNames(o), r)
 }
 
 // noted is what is written of a visit on the row of a record.
 type noted struct{ fieldNotes, habitat string }
 
+func notedOf(o *dwc.Occurrence) noted { return noted{o.FieldNotes, o.Habitat} }
+
+// note keeps what the first record of an event says of it.
+func (a *archive) note(event string, is noted) {
+	if is != (noted{}) {
+		a.noted[event] = noted{strings.Clone(is.fieldNotes), strings.Clone(is.habitat)}
+	}
+}
+
 // compare notes where a record says of its event what the first of it does not.
 // Each keeps its own words; the event has those of the first.
-func (a *archive) compare(o *dwc.Occurrence) {
-	if is := (noted{o.FieldNotes, o.Habitat}); is != a.noted[o.EventID] && is != (noted{}) {
-		a.differing[o.EventID] = o.EventDate
+func (a *archive) compare(event, date string, is noted) {
+	if is != (noted{}) && is != a.noted[event] {
+		a.differing[event] = date
 	}
 }
 

@@ -211,5 +211,6 @@ func (w *writer) show(r *spool.Record, o *dwc.Occurrence) {
 	for i := range r.Findings {
 		outOfSeason = outOfSeason || strings.Contains(r.Findings[i].Code, "out-of-season")
 	}
-	w.accounts.season.Add(o, r.Facts.Blur > 0, outOfSeason)
+	seen := report.SightingOf(o, r.Facts.Blur > 0, outOfSeason)
+	w.accounts.season.Add(&seen)
 }

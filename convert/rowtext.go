@@ -10,7 +10,8 @@ import (
 // once, from the first record that leaves with it. A blurred record has no
 // part: all of its text is made from what Blur left.
 type rowText struct {
-	runs []columnRun
+	columns []string
+	runs    []columnRun
 }
 
 // columnRun are neighbouring columns whose terms are those of one part, or of
@@ -25,7 +26,7 @@ type columnRun struct {
 // newRowText prepares for a table with the columns, which must be terms of an
 // occurrence.
 func newRowText(columns []string) *rowText {
-	t := &rowText{}
+	t := &rowText{columns: columns}
 	for _, column := range columns {
 		i, ok := dwc.TermIndex(column)
 		if !ok {

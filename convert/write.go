@@ -32,15 +32,10 @@ func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *
 	progress := job.progress()
 	progress.Stage("Writing", rows.Rows())
 	err = pass(ctx, job.Workers, rows, func() func(*encodedRows, *prepared) error {
-		return newPreparer(s, rows.Parts()).batch
+		return newPreparer(w, rows.Parts()).batch
 	}, func(made *prepared) error {
-		for i := range made.rows {
-			if err := w.row(&made.rows[i].row, made.rows[i].public); err != nil {
-				return err
-			}
-		}
-		progress.Step(len(made.rows))
-		return nil
+		progress.Step(made.count())
+		return w.settle(made)
 	})
 	if err != nil {
 		return nil, err

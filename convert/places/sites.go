@@ -87,6 +87,9 @@ type Usual struct {
 	names  folded
 }
 
+// Again returns the same for another goroutine.
+func (u *Usual) Again() *Usual { return &Usual{square: u.square} }
+
 // Settle looks through what has been added.
 func (s *Sites) Settle() *Usual {
 	u := &Usual{square: make(map[string]gridref.Square, len(s.bySite))}

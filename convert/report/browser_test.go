@@ -36,10 +36,12 @@ func example() *report.Report {
 			EventDate: fmt.Sprintf("%d-%02d-%02d", y, m, d), Year: fmt.Sprint(y), IndividualCount: "3", OccurrenceStatus: "present",
 			DecimalLatitude: fmt.Sprint(52.4 + float64(i%20)*0.01), DecimalLongitude: fmt.Sprint(0.1 + float64(i%30)*0.01), CoordinateUncertainty: "71",
 		}
-		s.Add(&o, i%50 == 0, i%90 == 0)
+		r := report.SightingOf(&o, i%50 == 0, i%90 == 0)
+		s.Add(&r)
 	}
 	o := dwc.Occurrence{ScientificName: "Calliteara pudibunda", VernacularName: "<script>alert(1)</script>", Locality: "Sallowmere Reserve", EventDate: "2023-06-01", Year: "2023", OccurrenceStatus: "present"}
-	s.Add(&o, false, false)
+	r := report.SightingOf(&o, false, false)
+	s.Add(&r)
 	check := report.CheckCount{Check: "no-such-day", About: "date", State: "held", Records: 9}
 	return &report.Report{
 		Title: "Moths of Sallowmere Reserve & Tinker's Row", Season: &s, Questions: 3,

@@ -21,7 +21,8 @@ func TestBlurredSquares(t *testing.T) {
 		o.DecimalLatitude, o.DecimalLongitude = strconv.FormatFloat(p.Lat, 'f', -1, 64), strconv.FormatFloat(p.Lon, 'f', -1, 64)
 		o.CoordinateUncertainty = strconv.FormatFloat(p.Uncertainty, 'f', -1, 64)
 		var s Season
-		s.Add(&o, true, false)
+		seen := SightingOf(&o, true, false)
+		s.Add(&seen)
 		if drawn == "" {
 			assert.Empty(t, s.squares.coarse, written)
 			assert.Len(t, s.squares.tetrads, 1)

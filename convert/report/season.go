@@ -47,15 +47,33 @@ type find struct{ site, taxon string }
 // mostFinds bounds what is kept of sites and their taxa.
 const mostFinds = 250_000
 
-// Add takes in a record as it leaves. Blurred tells that its place is given
-// less exactly than it is known, outOfSeason that its date was asked about.
-func (s *Season) Add(o *dwc.Occurrence, blurred, outOfSeason bool) {
-	if o.OccurrenceStatus == "absent" {
+// Sighting is what the report draws of a record, as it leaves.
+type Sighting struct {
+	name, vernacular, locality string
+	date, year, count          string
+	place                      drawnPlace
+	absent, outOfSeason        bool
+}
+
+// SightingOf takes it from a record as it leaves. Blurred tells that its place
+// is given less exactly than it is known, outOfSeason that its date was asked
+// about.
+func SightingOf(o *dwc.Occurrence, blurred, outOfSeason bool) Sighting {
+	return Sighting{
+		name: o.ScientificName, vernacular: o.VernacularName, locality: o.Locality, date: o.EventDate, year: o.Year, count: o.IndividualCount,
+		place:  drawnPlace{o.DecimalLatitude, o.DecimalLongitude, o.CoordinateUncertainty, blurred},
+		absent: o.OccurrenceStatus == "absent", outOfSeason: outOfSeason,
+	}
+}
+
+// Add takes in a record.
+func (s *Season) Add(r *Sighting) {
+	if r.absent {
 		s.absences++
 		return
 	}
 	s.records++
-	dates := s.spans.of(o.EventDate, spanOf)
+	dates := s.spans.of(r.date, spanOf)
 	start := dates.start
 	if start != "" {
 		if s.first == "" || start < s.first {
@@ -63,7 +81,7 @@ func (s *Season) Add(o *dwc.Occurrence, blurred, outOfSeason bool) {
 		}
 		s.last = max(s.last, dates.end)
 	}
-	year, _ := strconv.Atoi(o.Year)
+	year, _ := strconv.Atoi(r.year)
 	if s.years == nil {
 		s.years, s.taxa = map[int]int{}, map[string]*taxonCount{}
 		s.finds, s.siteYears = map[find]string{}, map[string]int{}
@@ -73,9 +91,9 @@ func (s *Season) Add(o *dwc.Occurrence, blurred, outOfSeason bool) {
 	} else {
 		s.noYear++
 	}
-	s.taxon(o, &dates, outOfSeason)
-	s.site(o, start, year)
-	s.squares.add(o, blurred)
+	s.taxon(r, &dates)
+	s.site(r, start, year)
+	s.squares.add(&r.place)
 }
 
 // span is a date as it is drawn: its first and last day, as far as they are
@@ -97,23 +115,23 @@ func spanOf(eventDate string) span {
 	return s
 }
 
-func (s *Season) taxon(o *dwc.Occurrence, dates *span, outOfSeason bool) {
-	name := cmp.Or(o.ScientificName, o.VernacularName)
+func (s *Season) taxon(r *Sighting, dates *span) {
+	name := cmp.Or(r.name, r.vernacular)
 	if name == "" {
 		return
 	}
 	t := s.taxa[name]
 	if t == nil {
-		t = &taxonCount{Name: name, Vernacular: o.VernacularName}
+		t = &taxonCount{Name: name, Vernacular: r.vernacular}
 		s.taxa[name] = t
 	}
 	t.Records++
-	n, err := strconv.Atoi(o.IndividualCount)
+	n, err := strconv.Atoi(r.count)
 	if err != nil || n < 1 {
 		n = 1
 	}
 	t.Individuals += n
-	t.asked = t.asked || outOfSeason
+	t.asked = t.asked || r.outOfSeason
 	if dates.start != "" {
 		if t.First == "" || dates.start < t.First {
 			t.First = dates.start
@@ -138,14 +156,14 @@ func period(start, end string) (int, bool) {
 	return 3*(int(from.Month())-1) + min((from.Day()-1)/10, 2), true
 }
 
-func (s *Season) site(o *dwc.Occurrence, start string, year int) {
-	if o.Locality == "" || start == "" || o.ScientificName == "" || year == 0 {
+func (s *Season) site(r *Sighting, start string, year int) {
+	if r.locality == "" || start == "" || r.name == "" || year == 0 {
 		return
 	}
-	if old, found := s.siteYears[o.Locality]; !found || year < old {
-		s.siteYears[o.Locality] = year
+	if old, found := s.siteYears[r.locality]; !found || year < old {
+		s.siteYears[r.locality] = year
 	}
-	k := find{o.Locality, o.ScientificName}
+	k := find{r.locality, r.name}
 	old, found := s.finds[k]
 	if !found && len(s.finds) >= mostFinds {
 		s.fullSites = true

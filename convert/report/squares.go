@@ -3,7 +3,6 @@ package report
 import (
 	"strconv"
 
-	"fieldfare/dwc"
 	"fieldfare/gridref"
 )
 
@@ -41,16 +40,16 @@ const (
 	hectadRadius   = 7110
 )
 
-func (c *squareCounts) add(o *dwc.Occurrence, blurred bool) {
-	at := c.drawn.of(drawnPlace{o.DecimalLatitude, o.DecimalLongitude, o.CoordinateUncertainty, blurred}, c.place)
+func (c *squareCounts) add(place *drawnPlace) {
+	at := c.drawn.of(*place, c.place)
 	switch {
 	case at.unplaced:
 		c.unplaced++
 	case at.wide:
 		c.wide++
 	default:
-		at.hectad.add(blurred)
-		at.square.add(blurred)
+		at.hectad.add(place.blurred)
+		at.square.add(place.blurred)
 	}
 }
 
