@@ -39,10 +39,9 @@ type comparedRecord struct {
 	sheet, row int
 	day        int32
 	dated      bool // day is one
-	own        bool // it has an id of the notebook's own
 	blurred    bool
 	measured   []spool.Measurement // of a record that leaves
-	line       ledger.Line
+	line       *ledger.Line        // for the ledger, of one without an id of its own
 }
 
 func newComparer(s *settings, v *setView, books *bookRuns, parts *spool.Parts) *comparer {
@@ -70,7 +69,8 @@ func (c *comparer) batch(rows *encodedRows, made *compared) error {
 
 func (c *comparer) record(row *spool.Row, r *spool.Record, made *compared) {
 	seen := &made.records[len(made.records)-1]
-	*seen = comparedRecord{glance: seen.glance, sheet: row.Sheet, row: row.Number, blurred: r.Facts.Blur > 0}
+	seen.sheet, seen.row, seen.blurred = row.Sheet, row.Number, r.Facts.Blur > 0
+	seen.day, seen.dated, seen.measured, seen.line = 0, false, nil, nil
 	if f := &r.Facts; f.Dated && f.End-f.Start <= 1 {
 		seen.day, seen.dated = f.Start, true
 	}
@@ -87,10 +87,10 @@ func (c *comparer) record(row *spool.Row, r *spool.Record, made *compared) {
 		}
 	}
 	if own := ownID(r); own != "" {
-		seen.own = true
 		c.ownIDs[compare.IDMark(own)]++
 	} else if c.set.ledger != nil {
-		seen.line = lineOf(0, r, &c.public, c.books.sheets[row.Sheet])
+		line := lineOf(0, r, &c.public, c.books.sheets[row.Sheet])
+		seen.line = &line
 	}
 }
 

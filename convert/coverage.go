@@ -18,8 +18,9 @@ type coverage struct {
 	placed                   bool
 	lastPlace                [3]string
 	first, last              string // days, ISO 8601
-	groups                   map[taxonGroup]int
-	methods                  map[string]int
+	lastDate                 string
+	groups                   counts[taxonGroup]
+	methods                  counts[string]
 }
 
 // taxonGroup is a higher taxon of the records.
@@ -31,38 +32,46 @@ const metresADegree = 110574
 
 func (c *coverage) add(o *dwc.Occurrence) {
 	c.place(o)
-	if o.EventDate != "" {
-		first, last := firstAndLast(o.EventDate)
-		if c.first == "" || first < c.first {
-			c.first = first
-		}
-		c.last = max(c.last, last)
+	if o.EventDate != "" && o.EventDate != c.lastDate {
+		c.lastDate = o.EventDate
+		c.days(firstAndLast(o.EventDate))
 	}
-	for _, g := range []taxonGroup{{"order", o.Order}, {"family", o.Family}, {"class", o.Class}, {"genus", o.Genus}} {
-		if g.name != "" {
-			if c.groups == nil {
-				c.groups = map[taxonGroup]int{}
-			}
-			c.groups[g]++
-			break
-		}
+	if g := groupOf(o); g.name != "" {
+		c.groups.add(g, 1)
 	}
 	if o.SamplingProtocol != "" {
-		if c.methods == nil {
-			c.methods = map[string]int{}
-		}
-		c.methods[o.SamplingProtocol]++
+		c.methods.add(o.SamplingProtocol, 1)
 	}
+}
+
+func (c *coverage) days(first, last string) {
+	if first != "" && (c.first == "" || first < c.first) {
+		c.first = first
+	}
+	c.last = max(c.last, last)
+}
+
+// groupOf is the order of a record, or another higher taxon; without a name
+// where there is none.
+func groupOf(o *dwc.Occurrence) taxonGroup {
+	switch {
+	case o.Order != "":
+		return taxonGroup{"order", o.Order}
+	case o.Family != "":
+		return taxonGroup{"family", o.Family}
+	case o.Class != "":
+		return taxonGroup{"class", o.Class}
+	}
+	return taxonGroup{"genus", o.Genus}
 }
 
 // with returns what both cover together, but for the taxa of the other.
 func (c *coverage) with(other *coverage) *coverage {
-	both := *c
-	both.methods = maps.Clone(c.methods)
-	without := *other
-	without.groups = nil
-	both.join(&without)
-	return &both
+	both := &coverage{}
+	both.join(c)
+	both.join(other)
+	both.groups = c.groups
+	return both
 }
 
 // join takes in what another covers.
@@ -76,23 +85,45 @@ func (c *coverage) join(other *coverage) {
 		c.west, c.east = min(c.west, other.west), max(c.east, other.east)
 		c.south, c.north = min(c.south, other.south), max(c.north, other.north)
 	}
-	if other.first != "" && (c.first == "" || other.first < c.first) {
-		c.first = other.first
-	}
-	c.last = max(c.last, other.last)
-	c.groups = addCounts(c.groups, other.groups)
-	c.methods = addCounts(c.methods, other.methods)
+	c.days(other.first, other.last)
+	c.groups.join(&other.groups)
+	c.methods.join(&other.methods)
 }
 
-// addCounts adds counts to others.
-func addCounts[K comparable](to, counts map[K]int) map[K]int {
-	for k, n := range counts {
-		if to == nil {
-			to = map[K]int{}
+// counts counts things of which the next is most often the same as the last.
+// The zero value is ready; it must not be copied and then added to.
+type counts[K comparable] struct {
+	of   map[K]*int
+	last K
+	n    *int // of the last
+}
+
+func (c *counts[K]) add(k K, times int) {
+	if c.n == nil || k != c.last {
+		if c.of == nil {
+			c.of = map[K]*int{}
 		}
-		to[k] += n
+		if c.of[k] == nil {
+			c.of[k] = new(int)
+		}
+		c.last, c.n = k, c.of[k]
 	}
-	return to
+	*c.n += times
+}
+
+func (c *counts[K]) join(other *counts[K]) {
+	for k, n := range other.of {
+		c.add(k, *n)
+	}
+}
+
+// all returns what was counted.
+func (c *counts[K]) all() map[K]int {
+	all := make(map[K]int, len(c.of))
+	for k, n := range c.of {
+		all[k] = *n
+	}
+	return all
 }
 
 func (c *coverage) place(o *dwc.Occurrence) {
@@ -161,12 +192,7 @@ func lastOf(month string) int {
 
 // commonest returns the keys of a count, the largest first.
 func commonest[K comparable](counts map[K]int, text func(K) string) []K {
-	keys := make([]K, 0, len(counts))
-	for k := range counts {
-		keys = append(keys, k)
-	}
-	slices.SortFunc(keys, func(a, b K) int {
+	return slices.SortedFunc(maps.Keys(counts), func(a, b K) int {
 		return cmp.Or(cmp.Compare(counts[b], counts[a]), cmp.Compare(text(a), text(b)))
 	})
-	return keys
 }

@@ -74,6 +74,9 @@ func (m *identities) id(n int, r *spool.Record, o *dwc.Occurrence, ordinal int) 
 // taken tells whether an id is another record's: one of a notebook's own, or
 // one under which something else was handed in before.
 func (m *identities) taken(id string) bool {
+	if len(m.own) == 0 && m.ledger == nil {
+		return false
+	}
 	return m.own[compare.IDMark(id)] > 0 || m.ledger.knows(id)
 }
 

@@ -39,13 +39,13 @@ func (s *settings) metadata(c *coverage) *dwc.Dataset {
 		}
 	}
 	m.Temporal = dwc.TemporalCoverage{Begin: c.first, End: c.last}
-	for _, g := range commonest(c.groups, func(g taxonGroup) string { return g.name }) {
+	for _, g := range commonest(c.groups.all(), func(g taxonGroup) string { return g.name }) {
 		m.Taxonomic.Taxa = append(m.Taxonomic.Taxa, dwc.TaxonCoverage{Rank: g.rank, Name: g.name})
 	}
 	if d.Methods != "" {
 		m.Methods.Steps = []string{d.Methods}
 	} else {
-		m.Methods.Steps = commonest(c.methods, func(m string) string { return m })
+		m.Methods.Steps = commonest(c.methods.all(), func(m string) string { return m })
 	}
 	m.Methods.QualityControl = "Names were matched to a taxon list, grid references converted and every record checked with Fieldfare " + Version + ". Records with an open question that would change them were held back."
 	return m

@@ -24,6 +24,7 @@ type preparer struct {
 	sites     *places.Usual
 	squares   squares
 	public    dwc.Occurrence
+	rowIDs    []string // of a plain row's records
 	// plain: rows may be plain at all. Drawn: there is a report to draw.
 	plain, drawn bool
 	text         *archiveText // nil where no archive is written
@@ -98,11 +99,13 @@ func (p *preparer) keep(row *spool.Row, made *prepared) {
 }
 
 // isPlain tells whether a row, whose first record is the n-th, leaves as it is:
-// whole, with nothing to ask, and with ids that depend on nothing else.
+// whole, with nothing to ask, and with ids that depend on nothing else. It then
+// has these ids.
 func (p *preparer) isPlain(row *spool.Row, n int) bool {
 	if row.Skip != "" || len(row.Findings) > 0 || len(row.Records) == 0 {
 		return false
 	}
+	p.rowIDs = p.rowIDs[:0]
 	for i := range row.Records {
 		r := &row.Records[i]
 		if r.EmptyVisit || len(r.Findings) > 0 || len(r.Measurements) > 0 || r.Facts.Blur > 0 || r.Occurrence.InformationWithheld != "" || r.Occurrence.OccurrenceID != "" {
@@ -117,9 +120,11 @@ func (p *preparer) isPlain(row *spool.Row, n int) bool {
 		if _, wandered := p.wander(p.sites, &p.squares, r); wandered {
 			return false
 		}
-		if p.ids.taken(p.ids.maker.ID(r.Content, 1)) {
+		id := p.ids.maker.ID(r.Content, 1)
+		if p.ids.taken(id) {
 			return false
 		}
+		p.rowIDs = append(p.rowIDs, id)
 	}
 	return true
 }
@@ -134,7 +139,7 @@ func (p *preparer) write(row *spool.Row, made *prepared) {
 	for i := range row.Records {
 		r, o := &row.Records[i], &p.public
 		p.publisher.public(o, r)
-		o.OccurrenceID = p.ids.maker.ID(r.Content, 1)
+		o.OccurrenceID = p.rowIDs[i]
 		if p.drawn {
 			made.shown = append(made.shown, report.SightingOf(o, false, false))
 		}

@@ -73,9 +73,6 @@ func source(sheet *sheetRun) string { return filepath.Base(sheet.file) + "/" + s
 // observe takes in a record without an id of its own, held or not: its number
 // and its line, in which the ordinal is not yet counted.
 func (m *ledgerRun) observe(n int, l ledger.Line) {
-	if m == nil {
-		return
-	}
 	m.times[l.Content.Print]++
 	l.Content.Ordinal = m.times[l.Content.Print]
 	m.present[l.Content] = l.Source

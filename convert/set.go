@@ -96,8 +96,8 @@ func (v *setView) take(n int, r *comparedRecord) {
 			v.exact.measured.add(&r.measured[i])
 		}
 	}
-	if !r.own {
-		v.ledger.observe(n, r.line)
+	if r.line != nil {
+		v.ledger.observe(n, *r.line)
 	}
 }
 

@@ -19,6 +19,14 @@ func NewUsed(rowType string) *Used {
 
 // Add notes the terms that a record fills.
 func (u *Used) Add(r Record) {
+	if o, ok := r.(*Occurrence); ok { // of which there are most
+		for i, seen := range u.seen {
+			if !seen && *text(o, i) != "" {
+				u.seen[i] = true
+			}
+		}
+		return
+	}
 	for i, seen := range u.seen {
 		if !seen && *r.Field(i) != "" {
 			u.seen[i] = true

@@ -85,6 +85,10 @@ func (s *Sites) Join(other *Sites) {
 type Usual struct {
 	square map[string]gridref.Square
 	names  folded
+	// last is that of the last record, fair whether it lay within so many metres.
+	last   siteSquare
+	within int
+	fair   bool
 }
 
 // Again returns the same for another goroutine.
@@ -116,6 +120,15 @@ func before(a, b gridref.Square) bool {
 // Check compares a record's square with the one in which most records of its
 // site lie: further apart than the tolerance, in metres, is a query.
 func (u *Usual) Check(site string, square gridref.Square, tolerance int) reading.Verdict {
+	if u.fair && tolerance == u.within && site == u.last.site && square == u.last.square {
+		return reading.Verdict{}
+	}
+	v := u.check(site, square, tolerance)
+	u.last, u.within, u.fair = siteSquare{site, square}, tolerance, v.State == reading.Fair
+	return v
+}
+
+func (u *Usual) check(site string, square gridref.Square, tolerance int) reading.Verdict {
 	usual, ok := u.square[u.names.of(site)]
 	if !ok || usual == square || square.Grid == gridref.NoGrid {
 		return reading.Verdict{}
