@@ -39,15 +39,19 @@
 //
 // # Second pass: the set
 //
-//   - pass.go: the rows come back from the spool, with their records as they may
-//     leave (publish.go).
+//   - pass.go: the rows come back from the spool in batches, of which the workers
+//     make what does not depend on the order of the rows.
+//   - comparer.go: what a worker sees of each record, as it is and as it may leave
+//     (publish.go).
 //   - set.go: what is learnt of the records as a set, past.go of earlier ones.
-//   - coverage.go, measured.go: where, when and of what they are, and what was
-//     measured.
+//   - outline.go, coverage.go, measured.go: which columns they need, where, when
+//     and of what they are, and what was measured.
 //   - remember.go: the ledger, by which records keep their ids.
 //
 // # Third pass: writing
 //
+//   - preparer.go: the workers write the rows of which there is nothing to say
+//     (archive_text.go), and hand on all others.
 //   - write.go: each record gets its id (ids.go, events.go), leaves or not, and is
 //     counted (accounts.go, asked.go).
 //   - leaving.go: what leaves goes into the archive (archive.go, rowtext.go) and
