@@ -1,6 +1,7 @@
 package spool
 
 import (
+	"math/bits"
 	"sync"
 
 	"fieldfare/dwc"
