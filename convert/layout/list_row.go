@@ -193,6 +193,8 @@ func (w *walker) cell(r *notebook.Row, s *listState, d *Draft, pl *cellPlan, cel
 		pl.sum.add(text)
 	case pl.sections && len(text) <= 4:
 		v.Text, v.Verbatim = pl.column.heading+" "+v.Text, text
+	case pl.labelled:
+		v.Text, v.Verbatim = pl.column.heading+": "+v.Text, text
 	case pl.column.meaning == Site:
 		s.siteNew = !pl.has || v.Text != pl.last.Text
 	case pl.column.meaning == Recorder:

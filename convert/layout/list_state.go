@@ -16,6 +16,7 @@ type cellPlan struct {
 	slave               bool  // read with its master
 	carry               bool
 	dittos              bool // marks in the column repeat what is above
+	labelled            bool // kept behind its heading
 	visit               bool // carried within a visit only
 	place               bool // carried within a site only
 	ofBlock             bool // whose changes end what is carried within a site, date or recorder
@@ -103,6 +104,7 @@ func newListState(p *Plan, b *block) *listState {
 		}
 		pl.carry = c.carry && !pl.slave && c.left == ""
 		pl.dittos = c.stats.ditto > 0
+		pl.labelled = c.left == "" && c.needsHeading()
 		pl.visit = ofVisit[c.meaning]
 		pl.place = ofPlace[c.meaning]
 		pl.method = c.meaning == Method

@@ -34,6 +34,9 @@ func (b *block) resolve() {
 		if c.left == leaveNotUnderstood && c.stats.n > 0 && !c.fixed {
 			b.notUnderstood(c)
 		}
+		if b.axis == nil && c.used() && c.meaning == Count && c.master == i && !c.trap && !c.fixed && c.heading != "" && len(headingSenses(c.heading, b.terms)) == 0 {
+			b.note("count-by-content", "The column headed “"+c.heading+"” is taken for the count, since its cells are numbers. Please check that it is one; if not, say in the project file what column "+notebook.ColumnName(c.col+1)+" holds.", c.col)
+		}
 		if c.used() && c.heading != "" && c.weight < weightContained && c.master == i {
 			if ms := headingSenses(c.heading, b.terms); len(ms) > 0 && ms[0].meaning != c.meaning && c.meaning != Ignored && ms[0].weight >= weightExact-5 && !related(ms, c.meaning) {
 				b.note("heading-misleads", fmt.Sprintf("The column headed “%s” is taken for %s: %s. If that is wrong, say in the project file what column %s holds.",
@@ -79,17 +82,6 @@ func (b *block) note(code, message string, col int) {
 		}
 	}
 	b.notes = append(b.notes, Note{Verdict: reading.QueryOf(code, message), Ref: notebook.Ref{Col: col + 1, Row: row}, Text: heading})
-}
-
-func (b *block) notUnderstood(c *column) {
-	name := "Column " + notebook.ColumnName(c.col+1)
-	if c.heading != "" {
-		name += ", headed “" + c.heading + "”,"
-	} else {
-		name += " has no heading and"
-	}
-	b.note("column-not-understood", name+" is not understood and its cells are left out. Say in the project file what it holds, for example "+
-		notebook.ColumnName(c.col+1)+` = "remarks", or "ignored".`, c.col)
 }
 
 // find returns the used column of a meaning and part, nil where there is none.

@@ -40,15 +40,27 @@ func sectionHeading(heading string) bool {
 	return normHeading(heading) == "sub site"
 }
 
+// numbersOfParts reports whether the cells only number parts of a place, and
+// name none: "1", "S2", "3b".
+func (s *stats) numbersOfParts() bool {
+	for t := range s.distinct {
+		if n, ok := isInt(t); !(ok && n < 1000) && !(len(t) <= 4 && (isSection(t) || isSection("section "+t))) {
+			return false
+		}
+	}
+	return s.n > 0
+}
+
 // sectionsOfSite keeps a column of sections as remarks where the page or
-// another column names the site that they are of.
+// another column names the site that they are of, or where they are only
+// numbered.
 func (b *block) sectionsOfSite() {
 	for i := range b.cols {
 		c := &b.cols[i]
 		if c.meaning != Site || !c.used() || c.fixed || !sectionHeading(c.heading) {
 			continue
 		}
-		other := b.facts.has(Site)
+		other := b.facts.has(Site) || c.stats.numbersOfParts()
 		for j := range b.cols {
 			other = other || j != i && b.cols[j].meaning == Site && b.cols[j].used()
 		}

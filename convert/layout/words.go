@@ -32,6 +32,8 @@ type sense struct {
 	term       string // of a Term
 	// leave is why a column of this sense is Ignored.
 	leave string
+	// labelled: its text says nothing without its heading.
+	labelled bool
 }
 
 // What an ignored column is.
@@ -40,6 +42,8 @@ const (
 	leaveTotal      = "total"
 	leaveCumulative = "running total"
 	leaveWeekday    = "weekday"
+	leaveContact    = "how to reach somebody"
+	leaveTyped      = "when or by whom it was typed in"
 )
 
 // vocabulary holds the words that recorders write above their columns, in the
@@ -60,8 +64,8 @@ func buildVocabulary() map[string][]sense {
 	m := func(meaning Meaning, phrases string) { add(sense{meaning: meaning}, phrases) }
 
 	m(Date, "date; when; night; noc; nocte; night of; date of record; date recorded; date seen; date caught; date of visit; visit date; "+
-		"visit; trap date; trap night; date trapped; record date; date of observation; observation date; sighting date; survey date; "+
-		"event date; start date; date start; date from; from date; date begin; date set; evening; date of night; dates; datum; dato; day and month; "+
+		"trap date; trap night; date trapped; record date; date of observation; observation date; sighting date; survey date; "+
+		"visit; event date; start date; date start; date from; from date; date begin; date set; evening; date of night; dates; datum; dato; day and month; "+
 		"date collected; collection date; night beginning; night starting; date noc; dt; dmy; sample date; sampling date; date and time; date time; "+
 		"seen on; recorded on; date of sighting; from; first date; first seen; first recorded; earliest date; date found; day date; evening of; morning of; date trap set; date out; nights; dates seen; calendar date; when seen")
 	m(EndDate, "to; end date; date end; date to; to date; date until; until; date ended; finish date; date finish; last date; last seen; last recorded; latest date; date emptied; emptied; date in; night ending")
@@ -159,10 +163,13 @@ func buildVocabulary() map[string][]sense {
 	m(Weather, "weather; wind; cloud; cloud cover; rain; moon; moon phase; conditions; sky; humidity; weather conditions; wind direction; wind speed; moonlight; weather notes; wx; night conditions; wind force; weather and moon; wind and weather; precipitation; cloud pc; rainfall; moon and cloud; conditions overnight; overnight weather; overnight conditions; pressure")
 	m(Temperature, "temperature; temp; min temp; max temp; minimum temp; maximum temp; min temperature; max temperature; minimum temperature; maximum temperature; overnight min; night min; temp min; temp max; °c; min °c; max °c; deg c; temp c; temp °c; "+
 		"minimum; min; temp at dusk; dusk temp; air temp; air temperature; overnight temp; night temp; min c; max c; start temp; end temp; temp at start; temp at end; min night temp; lowest temp; temps; overnight low; t min; tmin; t max; tmax; temp f; °f; c")
-	m(Measurement, "tandem; tandems; tandem pairs; ovipositing; ovip; ov; copulating; in copula; copula; co; mating pairs; emergents; em; emerging; tenerals; forewing length; forewing; wing length; wingspan; length; width; weight; body length; measurement; fw length; fw; wing; size; forewing mm; wing mm; length mm; weight g; wing span; shell height; shell width; breadth; mm; mass; girth; head width; total length")
+	m(Measurement, "tandem; tandems; tandem pairs; ovipositing; ovip; ov; copulating; in copula; copula; co; mating pairs; emergents; em; emerging; tenerals; forewing length; forewing; wing length; wingspan; length; width; weight; body length; measurement; fw length; fw; wing; size; forewing mm; wing mm; length mm; weight g; wing span; shell height; shell width; breadth; mm; mass; girth; head width; total length; wt; body mass; tarsus; bill; bill length; tail; hind foot; ear; svl; snout vent length; fat; muscle; height; height cm; plant height; depth; depth cm; water depth; dbh; diameter; extent; extent m2; patch size; cover; percent cover; % cover; cover %; cover class; domin; domin score; domin value; braun blanquet; frequency; passes; no of passes; number of passes; bat passes; calls; no of calls; khz; peak khz; frequency khz; peak frequency; call frequency; distance; distance m; temperature of refuge; refuge temp; tin temp; ground temp; water temp; ph; conductivity; turbidity; sward height; shade; bare ground")
 	m(Specimen, "specimen; voucher; dissection; dissection number; dissection no; gen det; specimen no; specimen number; voucher no; slide; slide no; genitalia slide; voucher specimen; specimen kept; retained; photo no; gen prep; prep no; genitalia; slide number; specimen retained; gen det no; photo; photos; photo taken; photograph; picture; image; images; dissected; voucher number; specimen taken; photographed; gen diss; pic; pics")
 	m(Remarks, "unit; units; count unit; unit of count; counted as; comments; notes; remarks; details; comment; note; remark; other; other notes; other info; additional information; misc; observations; info; additional notes; further details; field notes; further information; notes and comments; "+
 		"memo; observation; description; comments and notes; any other information; extra info; behaviour; activity; anything else; miscellaneous; other details; remarks and notes; record comment; sample comment; occurrence comment; extra; other comments; general notes; general comments; sighting notes; text; recorder notes; more; any notes; any comments; breeding; foodplant; food plant; host plant; host; plant; larval foodplant; flower visited; nectar source; nectaring on; feeding on; substrate; on plant; associated species; determiner notes; notes on identification; id notes; identification notes; importance; phenotype")
+	add(sense{meaning: Remarks, labelled: true}, numberedThings+keptWithHeading)
+	add(sense{meaning: Ignored, leave: leaveContact}, "email; e mail; email address; e mail address; mail; phone; phone no; phone number; telephone; telephone number; tel; tel no; mobile; mobile number; contact details; postcode; post code; home address; your email; your email address")
+	add(sense{meaning: Ignored, leave: leaveTyped}, "timestamp; time stamp; date entered; date typed; entered on; date submitted; submitted on; submission date; entered by; typed by; date of entry; entry date; inputter; input by; data entry; last edited; edited; created; created at; updated at; start of form")
 	m(Certainty, "certainty; confidence; certain; id certainty; how sure; sure; identification certainty; doubt; doubtful; query; qualifier; identification qualifier; cf; certainty of id; certain or not; id confidence; confidence in id; likelihood")
 	m(Basis, "basis; basis of record; record basis")
 	return v
