@@ -10,12 +10,18 @@ import (
 
 // whoWords stand before the name of a recorder in a title: "rec. T.
 // Achterberg", "Recorded by Ines Calloway".
-var whoWords = regexp.MustCompile(`(?i)(?:^|[\s,;(–-])(?:recorded by|recorders?:?|recs?\.(?: by)?|observers?:?|obs\.) +`)
+var whoWords = regexp.MustCompile(`(?i)(?:^|[\s,;(–-])(?:(?:recorded|surveyed|counted|collected|walked|trapped|operated|run|led|ringed|caught) by|recorders?:?|recs?\.(?: by)?|observers?:?|obs\.|surveyors?:?|counters?:?|walkers?:?|ringers?:?|collectors?:?|leaders?:?|leg\.|coll\.) +`)
+
+// detWords stand before the name of a determiner in a title.
+var detWords = regexp.MustCompile(`(?i)(?:^|[\s,;(–-])(?:det\.?(?: by)?|(?:determined|identified) by|determiners?:?|id by) +`)
 
 // whoIn finds the recorder named in a line, from where to where the words that
 // name one stand.
-func whoIn(text string) (who string, from, to int) {
-	at := whoWords.FindStringIndex(text)
+func whoIn(text string) (who string, from, to int) { return namedBehind(whoWords, text) }
+
+// namedBehind finds the person named behind words that say who did something.
+func namedBehind(words *regexp.Regexp, text string) (who string, from, to int) {
+	at := words.FindStringIndex(text)
 	if at == nil {
 		return "", 0, 0
 	}
@@ -61,13 +67,14 @@ func upToSmall(text string) string {
 // 2010 - I. Calloway".
 func personIn(p *page, text string) string {
 	for _, part := range titleParts(text) {
-		part = trim(strings.Trim(cutYear(part), " ,"))
-		initial := len(part) > 2 && (part[1] == '.' || part[1] == ' ') // MV Trap is nobody
-		if initial && isInitialSurname(part) && !looksPlace(part) || part != "" && p.eyes.probe.KnownPerson(part) {
+		if part = trim(strings.Trim(cutYear(part), " ,")); isNamed(p, part) {
 			return part
 		}
 	}
-	return ""
+	if who := trailingPerson(p, text); who != "" {
+		return who
+	}
+	return initialsIn(text)
 }
 
 // personAndPlace parts "Ines Calloway at Tinker's Row TL453812".

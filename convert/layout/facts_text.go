@@ -12,6 +12,12 @@ import (
 // values ("Site: Tinker's Row  Recorder: I. Calloway"), a grid reference, a
 // date, a year, a place.
 func (f *facts) readText(p *page, text string, ref notebook.Ref, from Origin, cell *notebook.Cell) bool {
+	if rest := withoutKey(text); rest != text {
+		if rest != "" {
+			f.readText(p, rest, ref, from, nil)
+		}
+		return true
+	}
 	if labels := labelsIn(text); len(labels) > 0 {
 		for i, l := range labels {
 			end := len(text)
@@ -227,6 +233,13 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		}
 		said = true
 	}
+	if who, from, to := namedBehind(detWords, rest); who != "" && isNamed(p, who) {
+		w := v
+		w.Meaning, w.Text, w.Verbatim = Determiner, who, text
+		f.set(w)
+		rest = trim(strings.Trim(rest[:from]+" , "+strings.TrimLeft(rest[to:], " ,;."), " ,;"))
+		said = true
+	}
 	if who, from, to := whoIn(rest); who != "" {
 		w := v
 		w.Meaning, w.Text, w.Verbatim = Recorder, who, text
@@ -247,7 +260,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		w := v
 		w.Meaning, w.Text, w.Verbatim = Recorder, who, text
 		f.set(w)
-		rest = trim(strings.Replace(rest, who, " ", 1))
+		rest = trim(strings.Replace(strings.Replace(rest, who, " ", 1), "( )", " ", 1))
 		said = true
 	}
 	if how := methodIn(text); how != "" {
@@ -268,7 +281,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		f.set(w)
 		return true
 	}
-	if !said && rest == text && (isInitialSurname(withoutHonorific(rest)) || isInitials(rest) && strings.Contains(rest, ".") || p.eyes.probe.KnownPerson(rest)) {
+	if !said && rest == text && (isInitialSurname(withoutHonorific(rest)) || isFullName(rest) || isInitials(rest) && strings.Contains(rest, ".") || p.eyes.probe.KnownPerson(rest)) {
 		w := v
 		w.Meaning, w.Text = Recorder, rest
 		f.set(w)
@@ -289,7 +302,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 	if site == "" && beside != "" && !isPerson(beside) && !namesSpecies(p, beside) && !p.eyes.probe.KnownPerson(beside) {
 		site = beside
 	}
-	if site != "" {
+	if site = bareOfWords(site); site != "" {
 		w := v
 		w.Meaning, w.Text = Site, site
 		if site != text {
@@ -302,6 +315,27 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		said = true
 	}
 	return said
+}
+
+// bareOfWords cuts off a place what a title has put round its name: "Orchids
+// of Fen Meadow", "Fen Meadow on".
+func bareOfWords(site string) string {
+	if before, place, ok := strings.Cut(site, " of "); ok && looksPlace(place) && !looksPlace(before) && place[0] >= 'A' && place[0] <= 'Z' && strings.HasSuffix(before, "s") {
+		site = place
+	}
+	for {
+		last := lastWord(site)
+		switch strings.ToLower(last) {
+		case "on", "in", "at", "of", "by", "from", "for", "with", "and", "the", "near":
+			site = trim(strings.TrimSuffix(site, last))
+			continue
+		}
+		break
+	}
+	if strings.Count(site, "(") != strings.Count(site, ")") {
+		site, _, _ = strings.Cut(site, "(")
+	}
+	return trim(strings.Trim(site, " ,;:-–"))
 }
 
 // sinceYear is a year that says when something began or ended, and of no

@@ -70,6 +70,7 @@ type page struct {
 	width         int
 	hiddenColumns map[int]bool // from 0
 	eyes          eyes
+	initials      map[string]string // whose they are, where the page says so
 }
 
 // readPage walks the sheet once.

@@ -54,6 +54,7 @@ func Survey(s notebook.Sheet, o Options) (*Plan, error) {
 			p.entries = append(p.entries, e)
 		}
 	}
+	pg.findInitials()
 	p.takeSideFacts()
 	p.findBlocks()
 	if s.Hidden() {

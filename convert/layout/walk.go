@@ -39,6 +39,11 @@ func (p *Plan) Walk(s notebook.Sheet, fn func(*Outcome) error) error {
 	p.tally = tally{printed: p.columnNotes()}
 	return s.Walk(func(r *notebook.Row) error {
 		w.row(r)
+		if len(p.page.initials) > 0 {
+			for i := range w.out.Drafts {
+				p.page.writeOut(&w.out.Drafts[i])
+			}
+		}
 		p.tally.add(&w.out)
 		return fn(&w.out)
 	})
