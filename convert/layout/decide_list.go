@@ -27,6 +27,7 @@ func (b *block) decide(p *Plan) {
 	if b.named() || b.axis != nil {
 		b.facts.dropSpecies()
 	}
+	b.speciesOfTitle(p)
 	p.footFacts(b)
 	if b.axis != nil {
 		b.settleTable(p)

@@ -215,7 +215,9 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		defer f.set(g) // after the site, which would take it away
 		said = true
 	}
-	if day, raw := dateInTitle(rest); day != "" {
+	if left, ok := f.interval(rest, v); ok {
+		rest, said = left, true
+	} else if day, raw := dateInTitle(rest); day != "" {
 		w := v
 		w.Meaning, w.Text, w.Verbatim = Date, day, text
 		f.set(w)

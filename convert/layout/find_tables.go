@@ -70,6 +70,8 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 		return nil, false, false
 	case dates && p.marksHeaded(r, body, cols, from, to):
 		return nil, false, false
+	case dates && p.namesNone(r, cols) && p.titleNames(i):
+		return nil, false, false // "Latrines | Sightings" of one species
 	case dates && len(cols) >= 2:
 		if cols = p.rightOfDates(r, body, cols); len(cols) < 2 {
 			return nil, false, false
@@ -77,6 +79,22 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 		return p.widen(r, body, cols, to), true, true
 	}
 	return nil, false, false
+}
+
+// namesNone reports whether no heading over the counts is written like a name.
+func (p *page) namesNone(r *keptRow, cols []int) bool {
+	for _, c := range cols {
+		if r.look(c).is(lookTaxon | lookKnownTaxon | lookBinomial) {
+			return false
+		}
+	}
+	return true
+}
+
+// titleNames reports whether a line above a row names a species.
+func (p *page) titleNames(i int) bool {
+	name, _ := p.speciesAbove(p.rows[i].number)
+	return name != ""
 }
 
 // oneNight returns the column of the only night of a table, the date beside a

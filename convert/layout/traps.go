@@ -51,10 +51,10 @@ func (b *block) trapped() bool {
 }
 
 // headsTrap: the heading names a trap or lamp by kind or number. "Trap" alone
-// heads its number or name as well.
+// heads its number or name.
 func (c *column) headsTrap() bool {
 	low := strings.ToLower(trim(c.heading))
-	if low == "" || low == "trap" && c.stats.upTo(4) > 0.9 {
+	if low == "" || low == "trap" {
 		return false
 	}
 	for w := range strings.FieldsSeq(low) {
