@@ -6,8 +6,8 @@ import (
 )
 
 // nightLabels number a night or visit and say its day in brackets or behind a
-// colon: "Night 1 (3 July)", "Visit 2: 10/7".
-var nightLabels = regexp.MustCompile(`(?i)^(?:night|visit|session|walk|week|trap night)\s+(?:no\.? ?)?[0-9]{1,3}\s*(?:\((.+)\)|[:–-]\s*(.+))$`)
+// colon: "Night 1 (3 July)", "Visit 2: 10/7", "V3 3/4/21".
+var nightLabels = regexp.MustCompile(`(?i)^(?:(?:night|visit|session|walk|week|trap night|survey|count|check|v)\s*(?:no\.? ?)?[0-9]{1,3}\s*(?:\((.+)\)|[:–-]\s*(.+))|(?:visit|survey|v) ?[0-9]{1,2}[ ,]+([0-9].+))$`)
 
 // dayOfNight returns the day that such a label says, "" for none.
 func dayOfNight(text string) string {
@@ -15,7 +15,7 @@ func dayOfNight(text string) string {
 	if m == nil {
 		return ""
 	}
-	day := strings.TrimSpace(m[1] + m[2])
+	day := strings.TrimSpace(m[1] + m[2] + m[3])
 	switch scanDate(day) {
 	case fullDate, dayMonth, pairOnly:
 		return day

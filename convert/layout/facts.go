@@ -203,6 +203,15 @@ func (f *facts) add(p *page, s sense, cell *notebook.Cell, text, label string, r
 		}
 	case s.meaning == Remarks: // a note about the page, not about each record
 	case s.meaning == Recorder || s.meaning == Determiner:
+		if at := strings.IndexAny(text, "0123456789"); at > 0 { // "Bea Wenlock, 14 Aug 2020, 22:00-23:30"
+			if comma := strings.LastIndexAny(text[:at], ",;"); comma > 0 {
+				if rest := trim(text[comma+1:]); dateStarts(rest) {
+					f.readText(p, rest, ref, from, nil)
+					v.Verbatim, text = text, trim(text[:comma])
+					v.Text = text
+				}
+			}
+		}
 		who, place := personAndPlace(text)
 		if place != "" && !f.has(Site) {
 			w := v

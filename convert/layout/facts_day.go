@@ -53,3 +53,14 @@ func beginsWithDay(text string) bool {
 	day, _ := dayAndRest(text)
 	return day != ""
 }
+
+// dateStarts reports whether a text begins with a full date.
+func dateStarts(text string) bool {
+	words := strings.Fields(text)
+	for n := min(4, len(words)); n >= 1; n-- {
+		if scanDate(strings.Trim(strings.Join(words[:n], " "), ",;.")) == fullDate {
+			return true
+		}
+	}
+	return false
+}

@@ -69,6 +69,9 @@ func (p *Plan) nextHead(at int) (head, bool) {
 			top, bottom := pg.stack(i, cols, species, at)
 			return head{top, bottom, true, species, cols}, true
 		}
+		if h, ok := pg.namesOverDates(i); ok {
+			return h, true
+		}
 		ok, words := pg.headingScore(r)
 		if !ok || current != nil && words < 2 {
 			continue

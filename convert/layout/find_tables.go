@@ -34,6 +34,7 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 		return cols, false, names && !dates && p.labelsFit(r, cols, from, to)
 	}
 	dated, plainWords := 0, true
+	squares := p.squaresAcross(r, from, to)
 	for c := from; c <= to && c < len(r.cells); c++ {
 		if !countsBelow(body, c) {
 			continue
@@ -43,7 +44,7 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 		switch {
 		case l == 0:
 			continue
-		case l.is(lookDate | lookDay | lookMonth | lookYear | lookPair | lookRealDate), l.is(lookSmall), isNight(text):
+		case l.is(lookDate | lookDay | lookMonth | lookYear | lookPair | lookRealDate), l.is(lookSmall), isNight(text), dayOfNight(text) != "", squares && l.is(lookGrid):
 			dated++
 		case !p.axisWord(text, l, body, c):
 			continue
@@ -125,10 +126,11 @@ func (r *keptRow) marked() int { return r.count(lookMarked, 0, len(r.looks)) }
 // records.
 func (p *page) mayHeadTable(r *keptRow, from, to int) bool {
 	dates, words, numbers, other := 0, 0, 0, 0
+	squares := p.squaresAcross(r, from, to)
 	for c := from; c <= to && c < len(r.looks); c++ {
 		switch l := r.looks[c]; {
 		case l == 0:
-		case l.is(lookDate | lookDay | lookMonth | lookYear | lookPair):
+		case l.is(lookDate | lookDay | lookMonth | lookYear | lookPair), squares && l.is(lookGrid), dayOfNight(r.text(c)) != "":
 			dates++
 		case l.is(lookInt):
 			numbers++
@@ -142,6 +144,29 @@ func (p *page) mayHeadTable(r *keptRow, from, to int) bool {
 		return numbers == 0 || p.risingDays(r, from, to)
 	}
 	return words >= 3 && numbers == 0 && dates <= 1 && other == 0
+}
+
+// squaresAcross reports whether a row names different squares, and else only
+// words: "Species | TL4588 | TL4589".
+func (p *page) squaresAcross(r *keptRow, from, to int) bool {
+	seen := map[string]bool{}
+	for c := from; c <= to && c < len(r.looks); c++ {
+		switch l := r.looks[c]; {
+		case l == 0:
+		case l.is(lookGrid):
+			if c == r.first || seen[r.text(c)] {
+				return false
+			}
+			seen[r.text(c)] = true
+		case l.is(lookDate | lookDay | lookInt | lookDecimal | lookTime | lookLong | lookKnownTaxon | lookBinomial):
+			return false
+		}
+	}
+	if len(seen) < 2 || r.first < from {
+		return false
+	}
+	ms := headingSenses(r.text(r.first), false)
+	return len(ms) > 0 && ms[0].weight >= weightExact-5 && isName(ms[0].meaning)
 }
 
 // risingDays reports whether the whole numbers of a row are days or years in
@@ -415,11 +440,13 @@ func (p *page) labelsOf(i int, body []keptRow, cols []int, from, to int) (names,
 			}
 		}
 		switch {
-		case head.meaning == Remarks, dates && r.look(c) == 0 && c > cols[len(cols)-1]: // notes, that may name species in passing
+		case head.meaning == Remarks && !(head.labelled && c < cols[0] && 2*namesOver(r, cols) >= len(cols)), dates && r.look(c) == 0 && c > cols[len(cols)-1]: // notes, that may name species in passing
 		case st.share(lookTaxon) >= 0.3 && st.share(lookWords) >= 0.6 && st.shares(lookDate, lookDay) < 0.3:
 			names = true
 		case st.shares(lookDate, lookDay, lookPair, lookRealDate) >= 0.6 || head.meaning == Date && head.part != partYear:
 			dates = true
+		case head.meaning == Remarks && head.labelled && c < cols[0] && 2*namesOver(r, cols) >= len(cols):
+			dates = true // quadrats or stops down the side
 		case st.share(lookPlace) >= 0.5 && st.share(lookTaxon) < 0.3, head.meaning == Site,
 			st.share(lookGrid) >= 0.6 && 2*namesOver(r, cols) >= len(cols):
 			dates = true // places down the side

@@ -58,7 +58,7 @@ func withoutKey(text string) string {
 		return text
 	}
 	if label, _, ok := strings.Cut(text, ":"); ok {
-		if s, ok := labelOf(label, false); ok && s.meaning == Recorder {
+		if s, ok := labelOf(label); ok && s.meaning == Recorder {
 			var names []string
 			for _, m := range initialsFirst.FindAllStringSubmatch(text, -1) {
 				names = append(names, m[2])

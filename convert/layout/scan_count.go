@@ -63,7 +63,7 @@ func isTick(s string) bool {
 // isNotSeen: a mark for nothing, in a table's cell.
 func isNotSeen(s string) bool {
 	switch s {
-	case "0", "-", "–", "—", "--", "---", ".", "..", "nil", "Nil", "NIL", "none", "None", "0.0", "·":
+	case "0", "-", "–", "—", "--", "---", ".", "..", "nil", "Nil", "NIL", "none", "None", "0.0", "·", "☐", "□", "◻", "▢":
 		return true
 	}
 	return false

@@ -3,7 +3,7 @@ package layout
 // numberedThings head columns that number or name a part of a survey: the box,
 // the tin, the quadrat. What stands below them is no count and no place that
 // could be found on a map, and is kept with its heading.
-const numberedThings = "box; box no; box number; nest box; nestbox; nest box no; bat box; box id; tin; tin no; tin number; tins; refuge; refuge no; refugium; refugium no; refuge number; mat; mat no; " +
+const numberedThings = "stop; box; box no; box number; nest box; nestbox; nest box no; bat box; box id; tin; tin no; tin number; tins; refuge; refuge no; refugium; refugium no; refuge number; mat; mat no; " +
 	"quadrat; quadrat no; quadrat number; quad; quad no; quadrat id; plot no; plot number; plot id; point; point no; point number; survey point; count point; stop no; stop number; " +
 	"ditch no; ditch number; pond no; pond number; pond id; tree no; tree number; tree id; tag; tag no; tag number; camera; camera no; camera id; camera trap; detector; detector no; detector id; " +
 	"trap; trap no; trap number; trap id; trap point; pitfall; pitfall no; pitfall trap; sample; sample no; sample number; sample id; sample code; replicate; rep; rep no; run; run no; sweep no; net; net no; net number; round; " +
