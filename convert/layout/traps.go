@@ -54,7 +54,7 @@ func (b *block) trapped() bool {
 // heads its number or name.
 func (c *column) headsTrap() bool {
 	low := strings.ToLower(trim(c.heading))
-	if low == "" || low == "trap" {
+	if low == "" || low == "trap" || strings.HasPrefix(low, "trap n") || strings.HasPrefix(low, "trap id") {
 		return false
 	}
 	for w := range strings.FieldsSeq(low) {

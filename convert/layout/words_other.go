@@ -6,8 +6,8 @@ package layout
 const numberedThings = "stop; box; box no; box number; nest box; nestbox; nest box no; bat box; box id; tin; tin no; tin number; tins; refuge; refuge no; refugium; refugium no; refuge number; mat; mat no; " +
 	"quadrat; quadrat no; quadrat number; quad; quad no; quadrat id; plot no; plot number; plot id; point; point no; point number; survey point; count point; stop no; stop number; " +
 	"ditch no; ditch number; pond no; pond number; pond id; tree no; tree number; tree id; tag; tag no; tag number; camera; camera no; camera id; camera trap; detector; detector no; detector id; " +
-	"trap; trap no; trap number; trap id; trap point; pitfall; pitfall no; pitfall trap; sample; sample no; sample number; sample id; sample code; replicate; rep; rep no; run; run no; sweep no; net; net no; net number; round; " +
-	"station no; station number; nest; nest no; nest number; nest id; roost; roost no; hole; burrow; set no; tube; tube no; pot; pot no; dish; vial; vial no; bag; bag no; file; file name; filename; recording no; sound file; visit no; visit number; survey no; transect no; transect number; leg no; sector; colony; colony no; stand no; site no; site number; site code; site id; location id; location code; bottle; bottle no; lure no; tray; tray no; grid cell; cell; grid point; "
+	"trap; trap point; pitfall; pitfall no; pitfall trap; sample; sample no; sample number; sample id; sample code; replicate; rep; rep no; run; run no; sweep no; net; net no; net number; round; " +
+	"station no; station number; nest; nest no; nest number; nest id; roost; roost no; hole; burrow; set no; tube; tube no; pot; pot no; dish; vial; vial no; bag; bag no; file; file name; filename; recording no; sound file; visit no; visit number; survey no; transect no; transect number; leg no; sector; colony; colony no; stand no; site no; site number; site code; site id; location id; location code; bottle; bottle no; lure no; grid cell; cell; grid point; "
 
 // keptWithHeading head columns whose words are kept in the remarks behind
 // their heading.
