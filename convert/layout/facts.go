@@ -107,6 +107,10 @@ func (f *facts) read(p *page, r *keptRow, from Origin) (used []bool) {
 		}
 		text := r.text(c)
 		ref := notebook.Ref{Col: c + 1, Row: r.number}
+		if p.saysBands(text) {
+			used[c] = true
+			continue
+		}
 		// A label with its value in the next cell with text.
 		if s, ok := labelOf(text); ok {
 			next := c + 1

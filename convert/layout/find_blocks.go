@@ -252,6 +252,11 @@ func (p *Plan) preamble(running *facts, from, to int) {
 			p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipBlank})
 		case r.struck:
 			p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipStruck})
+		case p.page.headsUnread(r):
+			p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipTitle, used: make([]bool, len(r.cells))})
+			p.notes = append(p.notes, Note{Verdict: reading.QueryOf("headings-not-read", "Row "+itoa(r.number)+
+				" reads like the headings of a table, but what stands below it was not recognised as one. Nothing was taken from it. Please say in the project file what each column holds, or give the table a plain row of headings."),
+				Ref: cellRef(max(r.first, 0), r.number), Text: r.text(max(r.first, 0))})
 		default:
 			used := running.read(p.page, r, FromPage)
 			p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipTitle, used: used})

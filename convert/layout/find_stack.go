@@ -66,6 +66,9 @@ func (p *page) standsOver(r *keptRow, cols []int, species bool) bool {
 	}
 	over, beside := 0, 0
 	first, last := cols[0], cols[len(cols)-1]
+	if p.mixedTitle(r, first) {
+		return false
+	}
 	for c := range r.cells {
 		if r.looks[c] == 0 || mergedAcross(r.cells, c) {
 			continue
@@ -94,6 +97,27 @@ func (p *page) standsOver(r *keptRow, cols []int, species bool) bool {
 		return false
 	}
 	return true
+}
+
+// mixedTitle reports whether a row is a title that commas have parted: a date
+// stands beside a reference, or within words.
+func (p *page) mixedTitle(r *keptRow, first int) bool {
+	dates, grids, words := 0, 0, 0
+	for c := first; c < len(r.looks); c++ {
+		switch l := r.looks[c]; {
+		case l == 0:
+		case l.is(lookDate | lookRealDate):
+			dates++
+		case l.is(lookGrid):
+			grids++
+		default:
+			if day, _ := dateInTitle(r.text(c)); day != "" && len(day) < len(r.text(c)) && dayOfNight(r.text(c)) == "" {
+				return true
+			}
+			words++
+		}
+	}
+	return dates > 0 && grids > 0 || grids == 1 && words > 0 && r.n > 2 && dates+grids+words > 2 && r.look(0).is(lookWords) && r.n > first
 }
 
 // fewerOver reports whether fewer cells than columns stand over the counts, or a

@@ -378,8 +378,10 @@ func countsBelow(body []keptRow, c int) bool {
 	for i := range body {
 		l := body[i].look(c)
 		switch {
-		case l == 0, body[i].text(c) == "?", body[i].text(c) == `\`:
 		case counts == 0 && i < 4 && body[i].visitLine(): // what a night with nothing has, too
+		case l == 0, body[i].text(c) == "?", body[i].text(c) == `\`, body[i].first < c && body[i].firstLook().is(lookTotal) && l.is(lookError):
+		case isBand(body[i].text(c)):
+			counts++
 		case counts > 0 && countWithNote(body[i].text(c), l):
 			counts++
 		case l.is(lookPair|lookDay|lookDate) && !l.is(lookRealDate):

@@ -71,6 +71,7 @@ type page struct {
 	hiddenColumns map[int]bool // from 0
 	eyes          eyes
 	initials      map[string]string // whose they are, where the page says so
+	bands         map[string]string // counts for which letters stand, likewise
 }
 
 // readPage walks the sheet once.

@@ -55,6 +55,7 @@ func Survey(s notebook.Sheet, o Options) (*Plan, error) {
 		}
 	}
 	pg.findInitials()
+	pg.findBands()
 	p.takeSideFacts()
 	p.findBlocks()
 	if s.Hidden() {
