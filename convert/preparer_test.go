@@ -6,6 +6,8 @@ import (
 
 	"fieldfare/convert"
 
+	"fieldfare/testdata/results"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -19,11 +21,11 @@ func TestPlainRowsLeaveAsAllOthers(t *testing.T) {
 	result := run(t, convert.Job{Files: notebooks, Out: out, Exact: true})
 	require.Greater(t, result.Summary.Fair, 2000)
 	require.Greater(t, result.Summary.Query, 5)
-	want := outputsOf(t, out)
+	want := results.In(t, out)
 	for _, workers := range []int{1, 2, 5} {
 		out := filepath.Join(t.TempDir(), "out")
 		run(t, convert.Job{Files: notebooks, Out: out, Workers: workers})
-		got := outputsOf(t, out)
+		got := results.In(t, out)
 		require.Len(t, got, 4)
 		for name := range got {
 			assert.True(t, want[name] == got[name], "%s, %d workers", name, workers)

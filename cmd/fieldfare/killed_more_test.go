@@ -11,6 +11,8 @@ import (
 	"testing"
 	"time"
 
+	"fieldfare/testdata/results"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -101,7 +103,7 @@ func TestEndedAtAnyMoment(t *testing.T) {
 		}
 		r := fieldfare(t, "", "demo", folder)
 		assert.Zero(t, r.status, "it can be run again: %s, seed %d", r.err, seed)
-		for file := range handedIn(t, filepath.Join(folder, "handed-in")) {
+		for file := range results.In(t, filepath.Join(folder, "handed-in")) {
 			assert.False(t, strings.HasPrefix(file, "."), "%s, seed %d", file, seed)
 		}
 	})

@@ -183,6 +183,8 @@ func open(ctx context.Context, path, real string, o Options) (*Book, error) {
 		return b, err
 	case kindFODS:
 		return openFODS(ctx, src, o)
+	case kindOLE, kindXLS:
+		return openXLS(ctx, src, kind, o)
 	case kindWebPage:
 		return openWebPage(ctx, src, o)
 	case kindJSON:

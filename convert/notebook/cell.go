@@ -1,6 +1,9 @@
 package notebook
 
-import "strconv"
+import (
+	"cmp"
+	"strconv"
+)
 
 // Kind is what the file itself says a cell holds.
 type Kind uint8
@@ -39,6 +42,11 @@ type Ref struct{ Col, Row int }
 // String returns the address as spreadsheets write it: "B7".
 func (r Ref) String() string {
 	return ColumnName(r.Col) + strconv.Itoa(r.Row)
+}
+
+// compare orders cells as a page is read: by row, then by column.
+func (r Ref) compare(other Ref) int {
+	return cmp.Or(r.Row-other.Row, r.Col-other.Col)
 }
 
 // ColumnName returns the letters of a column counted from 1: 1 is "A",

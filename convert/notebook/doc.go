@@ -10,6 +10,8 @@
 //     the styles and writes numbers and dates as their formats show them; the
 //     sheets and the shared texts are streamed by this package, since a cell's
 //     type, style and shown value are all wanted in one pass.
+//   - Workbooks of Excel 5 to 2003 (.xls), [MS-XLS] in the compound file of
+//     [MS-CFB], whose numbers and dates are shown by the same means.
 //   - OpenDocument spreadsheets (.ods, .fods), OpenDocument 1.3.
 //   - Text with values between commas, tabs, semicolons or bars, or lined up
 //     with spaces, in UTF-8, UTF-16, Windows-1252 or Mac Roman, with any line
@@ -19,7 +21,7 @@
 //     dwc. Plain Darwin Core text is delimited text with term names as headings.
 //   - Zips of notebooks, and web pages with tables, which are often named .xls.
 //
-// Old .xls workbooks, .xlsb and Numbers documents, workbooks with a password
+// Workbooks of Excel 4 and before, .xlsb and Numbers documents, workbooks with a password
 // and files that are no notebook are refused with a Problem that says how to
 // save them so that they can be read.
 //

@@ -16,8 +16,8 @@ import (
 // those of notebooks that cannot be read and must not be passed over in
 // silence.
 var (
-	notebookEnds = []string{".xlsx", ".xlsm", ".xltx", ".xltm", ".ods", ".ots", ".fods", ".csv", ".tsv", ".tab", ".psv", ".txt", ".zip"}
-	elseEnds     = []string{".xls", ".xlsb", ".xlt", ".numbers", ".sxc"}
+	notebookEnds = []string{".xlsx", ".xlsm", ".xltx", ".xltm", ".xls", ".xlt", ".ods", ".ots", ".fods", ".csv", ".tsv", ".tab", ".psv", ".txt", ".zip"}
+	elseEnds     = []string{".xlsb", ".numbers", ".sxc"}
 )
 
 // settingsEnd is the ending of settings, which nobody takes for a notebook.

@@ -47,12 +47,12 @@ func TestFindFolder(t *testing.T) {
 	root := tree(t, map[string]string{
 		"2014.csv": "a,b\n1,2\n", "2003/b.tsv": "a\tb\n", "2003/a.XLSX": "x", "2003/deep/c.ods": "y",
 		"~$2014.xlsx": "lock", ".hidden.csv": "h", ".git/x.csv": "h", "2003/.~lock.c.ods#": "l",
-		"old.xls": "z", "photo.jpg": "p", "letter.docx": "d", "garden.numbers/Index.zip": "n",
+		"old.xlsb": "z", "photo.jpg": "p", "letter.docx": "d", "garden.numbers/Index.zip": "n",
 		"archive/meta.xml": "<archive/>", "archive/occurrence.txt": "id\n",
 	})
 	paths, notes := found(t, root, ".")
 	assert.Equal(t, []string{"2003/a.XLSX", "2003/b.tsv", "2003/deep/c.ods", "2014.csv", "archive"}, paths)
-	assert.Contains(t, notes, "old.xls was not read")
+	assert.Contains(t, notes, "old.xlsb was not read")
 	assert.Contains(t, notes, "garden.numbers was not read")
 	assert.Contains(t, notes, "letter.docx, photo.jpg")
 	assert.NotContains(t, notes, "~$2014")

@@ -1,9 +1,6 @@
 package notebook
 
-import (
-	"bytes"
-	"os"
-)
+import "bytes"
 
 // fileKind is what a file's first bytes show it to be.
 type fileKind uint8
@@ -33,7 +30,7 @@ func recognise(head []byte) fileKind {
 	}{
 		{"PK\x03\x04", kindZip}, {"PK\x05\x06", kindZip},
 		{"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", kindOLE},
-		{"\x09\x00\x04\x00", kindXLS}, {"\x09\x02\x06\x00", kindXLS}, {"\x09\x04\x06\x00", kindXLS}, {"\x09\x08\x10\x00", kindXLS},
+		{"\x09\x00\x04\x00", kindXLS}, {"\x09\x02\x06\x00", kindXLS}, {"\x09\x04\x06\x00", kindXLS}, {"\x09\x08\x10\x00", kindXLS}, {"\x09\x08\x08\x00", kindXLS},
 		{"%PDF-", kindPDF}, {`{\rtf`, kindRichText},
 		{"\x89PNG", kindPicture}, {"\xff\xd8\xff", kindPicture}, {"GIF8", kindPicture}, {"II*\x00", kindPicture}, {"MM\x00*", kindPicture},
 		{"\x1f\x8b", kindArchive}, {"7z\xbc\xaf\x27\x1c", kindArchive}, {"Rar!", kindArchive}, {"BZh", kindArchive}, {"\xfd7zXZ", kindArchive},
@@ -67,12 +64,10 @@ func (s *source) refuse(kind fileKind) error {
 	p := &Problem{Advice: saveAs}
 	switch kind {
 	case kindOLE:
-		if s.contains(utf16LE("EncryptedPackage")) {
-			return lockedWorkbook()
-		}
-		p.Found = "it is a workbook in the old .xls format (or another old office document), which is not read"
+		p.Found = "it is an old office document, but no workbook"
+		p.Advice = "If it is a letter with a table, copy the table into a spreadsheet and save that as .xlsx"
 	case kindXLS:
-		p.Found = "it is a workbook in a very old .xls format, which is not read"
+		p.Found = "it is a workbook in the .xls format of Excel 4 or before, which is not read"
 	case kindXLSB:
 		p.Found = "it is a binary workbook (.xlsb), which is not read"
 	case kindNumbers:
@@ -99,34 +94,4 @@ func (s *source) refuse(kind fileKind) error {
 		p.Found = "it is a workbook in the XML format of 2003, which is not read"
 	}
 	return p
-}
-
-func utf16LE(s string) []byte {
-	b := make([]byte, 0, 2*len(s))
-	for i := range len(s) {
-		b = append(b, s[i], 0)
-	}
-	return b
-}
-
-// contains reports whether the mark stands anywhere in the file.
-func (s *source) contains(mark []byte) bool {
-	f, err := os.Open(s.real)
-	if err != nil {
-		return false
-	}
-	defer f.Close()
-	buf := make([]byte, 1<<20)
-	kept := 0
-	for {
-		n, err := f.Read(buf[kept:])
-		b := buf[:kept+n]
-		if bytes.Contains(b, mark) {
-			return true
-		}
-		if err != nil {
-			return false
-		}
-		kept = copy(buf, b[max(0, len(b)-len(mark)):])
-	}
 }

@@ -42,6 +42,45 @@ type sharedStrings struct {
 	strikes map[int]strike // of the texts that say so themselves
 	spill   *os.File
 	offsets []int64 // of the texts in spill, with the end of the last
+
+	limit int64
+	kept  int64 // of it, so far
+	temp  string
+	w     *bufio.Writer // to spill
+}
+
+func newSharedStrings(l Limits, temp string) *sharedStrings {
+	return &sharedStrings{strikes: map[int]strike{}, limit: l.StringBytes, temp: temp}
+}
+
+// add takes in the next text.
+func (s *sharedStrings) add(text []byte) (err error) {
+	if s.w == nil && s.kept <= s.limit {
+		s.texts = append(s.texts, validText(text))
+		s.kept += int64(len(text)) + 16
+		return nil
+	}
+	if s.w == nil {
+		if s.spill, err = os.CreateTemp(s.temp, "fieldfare-*"); err != nil {
+			return err
+		}
+		s.w = bufio.NewWriterSize(s.spill, 256<<10)
+		s.offsets = []int64{0}
+	}
+	n, err := s.w.Write(text)
+	s.offsets = append(s.offsets, s.offsets[len(s.offsets)-1]+int64(n))
+	return err
+}
+
+// len returns how many texts there are.
+func (s *sharedStrings) len() int { return len(s.texts) + max(0, len(s.offsets)-1) }
+
+// flush must be called after the last text.
+func (s *sharedStrings) flush() error {
+	if s.w == nil {
+		return nil
+	}
+	return s.w.Flush()
 }
 
 // readSharedStrings reads the part that holds the texts.
@@ -50,14 +89,12 @@ func readSharedStrings(r io.Reader, l Limits, temp string) (*sharedStrings, erro
 	if err != nil {
 		return nil, err
 	}
-	s := &sharedStrings{strikes: map[int]strike{}}
-	var spill *bufio.Writer
-	var kept int64
-	arena := make([]byte, 0, 64<<10)
+	s := newSharedStrings(l, temp)
+	text := make([]byte, 0, 64<<10)
 	for {
 		t, err := m.next()
 		if err == io.EOF {
-			break
+			return s, s.flush()
 		}
 		if err != nil {
 			return s, err
@@ -65,41 +102,13 @@ func readSharedStrings(r io.Reader, l Limits, temp string) (*sharedStrings, erro
 		if t != startTag || string(m.name) != "si" {
 			continue
 		}
-		at := len(arena)
-		arena, err = appendRichText(arena, m, l.CellBytes, s.setStrike(len(s.texts)+max(0, len(s.offsets)-1)))
-		if err != nil {
+		if text, err = appendRichText(text[:0], m, l.CellBytes, s.setStrike(s.len())); err != nil {
 			return s, err
 		}
-		switch {
-		case spill != nil:
-			n, err := spill.Write(arena[at:])
-			if err != nil {
-				return s, err
-			}
-			s.offsets = append(s.offsets, s.offsets[len(s.offsets)-1]+int64(n))
-			arena = arena[:0]
-			continue
-		case kept > l.StringBytes:
-			if s.spill, err = os.CreateTemp(temp, "fieldfare-*"); err != nil {
-				return s, err
-			}
-			spill = bufio.NewWriterSize(s.spill, 256<<10)
-			n, err := spill.Write(arena[at:])
-			if err != nil {
-				return s, err
-			}
-			s.offsets = []int64{0, int64(n)}
-			arena = make([]byte, 0, 64<<10)
-			continue
+		if err := s.add(text); err != nil {
+			return s, err
 		}
-		s.texts = append(s.texts, validText(arena[at:]))
-		kept += int64(len(arena)-at) + 16
-		arena = arena[:0]
 	}
-	if spill != nil {
-		return s, spill.Flush()
-	}
-	return s, nil
 }
 
 func (s *sharedStrings) setStrike(i int) func(strike) {

@@ -39,7 +39,7 @@ func (s *xlsxSheet) edges() error {
 				if a, ok := parseArea(ref, s.book.limits); ok {
 					s.merges = append(s.merges, a)
 					if len(s.merges) > s.book.limits.Merges {
-						return s.tooMerged()
+						return tooMerged(s.book.limits)
 					}
 				}
 			}
@@ -48,9 +48,9 @@ func (s *xlsxSheet) edges() error {
 	})
 }
 
-func (s *xlsxSheet) tooMerged() error {
+func tooMerged(l Limits) error {
 	return &Problem{
-		Found:  fmt.Sprintf("it has more than %d merged areas", s.book.limits.Merges),
+		Found:  fmt.Sprintf("it has more than %d merged areas", l.Merges),
 		Advice: raise("merges", "unmerge them in a spreadsheet program"),
 	}
 }
@@ -193,12 +193,7 @@ func (s *xlsxSheet) readComments(name string) error {
 		s.commentRows = append(s.commentRows, ref)
 	}
 	s.some = s.some || len(s.comments) > 0
-	slices.SortFunc(s.commentRows, func(a, b Ref) int {
-		if a.Row != b.Row {
-			return a.Row - b.Row
-		}
-		return a.Col - b.Col
-	})
+	slices.SortFunc(s.commentRows, Ref.compare)
 	return nil
 }
 
