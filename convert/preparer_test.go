@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"fieldfare/convert"
-
 	"fieldfare/testdata/results"
 
 	"github.com/stretchr/testify/assert"

@@ -108,7 +108,7 @@ func (p *page) subHeadings(r *keptRow) bool {
 		text := r.text(c)
 		ms := headingSenses(text, false)
 		switch {
-		case l.is(lookKnownTaxon|lookBinomial), l.is(lookTaxon) && (len(ms) == 0 || ms[0].weight < weightExact-5):
+		case l.is(lookKnownTaxon | lookBinomial), l.is(lookTaxon) && (len(ms) == 0 || ms[0].weight < weightExact-5):
 			data++ // "Common Darter" is no common name
 		case l.is(lookMarked), len(labelsIn(text)) > 0, l.is(lookPlace|lookPerson) && (len(ms) == 0 || ms[0].weight < weightExact-5):
 			data++
