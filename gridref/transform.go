@@ -85,7 +85,7 @@ func (p Plane) geographic() (lat, lon float64, via Transformation) {
 	switch p.Grid {
 	case British:
 		if e, n, ok := fromBritish(p.Easting, p.Northing); ok {
-			lat, lon = degrees(etrsGeographic(e, n))
+			lat, lon = etrsDegrees(e, n)
 			return lat, lon, OSTN15
 		}
 		lat, lon = britishOnAiry.unproject(p.Easting, p.Northing)
