@@ -65,3 +65,31 @@ func ExampleParseNumber() {
 	fmt.Println(r.Square, r.Doubt.Code)
 	// Output: TL045812 spreadsheet-damage
 }
+
+func ExampleParseLatLon() {
+	r, err := gridref.ParseLatLon("52° 24.55' N", "0° 10.77' W")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p := r.Centre()
+	fmt.Printf("%.6f, %.6f within %.1f m\n", p.Lat, p.Lon, p.Uncertainty)
+	// Output: 52.409167, -0.179500 within 21.8 m
+}
+
+func ExampleParseEastingNorthing() {
+	r, err := gridref.ParseEastingNorthing("E 545312", "N 281245")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(r.Square)
+	// Output: TL4531281245
+}
+
+func ExampleSquare_Coarsen() {
+	r, _ := gridref.Parse("TL 483 812")
+	blurred, err := r.Square.Coarsen(10_000)
+	fmt.Println(blurred, err)
+	// Output: TL48 <nil>
+}
