@@ -86,7 +86,7 @@ func (l *List) withheldPattern() *regexp.Regexp {
 	if len(all) == 0 {
 		return nil
 	}
-	return regexp.MustCompile(`(?:^|\b)(` + strings.Join(all, "|") + `)([^\p{L}\d]|$)`)
+	return regexp.MustCompile(strings.ToValidUTF8(`(?:^|\b)(`+strings.Join(all, "|")+`)([^\p{L}\d]|$)`, "\ufffd"))
 }
 
 // loosely matches a name with any white space between its words.

@@ -1,12 +1,17 @@
 package when
 
-import "fieldfare/convert/reading"
+import (
+	"strings"
+
+	"fieldfare/convert/reading"
+)
 
 // Join makes one reading of a date and an end date that stand in columns of
 // their own; endText is the end as written. Either may be vague. A held
 // beginning holds the whole; an end that could not be read leaves the
 // beginning with a query.
 func Join(start, end Reading, endText string, o Options) Reading {
+	endText = strings.ToValidUTF8(endText, "?")
 	switch {
 	case start.State == reading.Held:
 		start.Verdict = start.And(end.Verdict)
