@@ -51,6 +51,9 @@ func New(final string) (*Folder, error) {
 	if info, err := os.Stat(final); err == nil && !info.IsDir() {
 		return nil, &Error{final, "this is a file, and the outputs need a folder. Give another name after --out", nil}
 	}
+	if _, err := os.Stat(final); err != nil && isLink(final) {
+		return nil, &Error{final, "this is a link that leads nowhere. Give another name after --out", err}
+	}
 	parent := filepath.Dir(final)
 	if err := os.MkdirAll(parent, 0o755); err != nil {
 		return nil, writeError(parent, err)
@@ -67,6 +70,11 @@ func New(final string) (*Folder, error) {
 		parent = final
 	}
 	return f, f.begin(parent)
+}
+
+func isLink(path string) bool {
+	info, err := os.Lstat(path)
+	return err == nil && info.Mode()&fs.ModeSymlink != 0
 }
 
 // begin makes the temporary folder, and marks it as in use and for whom.
