@@ -153,7 +153,11 @@ func TestHostileTexts(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("few of these names can be given to a file")
 	}
-	for turn := range 2 {
+	turns := 2
+	if testing.Short() {
+		turns = 1
+	}
+	for turn := range turns {
 		d := &hostileDesk{t: t, folder: t.TempDir(), next: turn * 7}
 		d.settings()
 		paths := d.notebooks()

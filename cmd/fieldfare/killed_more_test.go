@@ -25,6 +25,9 @@ func TestEndedAtAnyMoment(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("Windows sends no signals to one program")
 	}
+	if testing.Short() {
+		t.Skip("it takes half a minute")
+	}
 	large, small := write(t, "large.csv", manyRows(3000)), write(t, "small.csv", oneRow)
 	before, after := filepath.Join(t.TempDir(), "before"), filepath.Join(t.TempDir(), "after")
 	require.Zero(t, fieldfare(t, "", "convert", small, "--out", before).status)
