@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"regexp"
 	"strings"
 
 	"fieldfare/convert/notebook"
@@ -349,9 +350,16 @@ func axisSense(st *stats, species bool) sense {
 	return sense{meaning: Site}
 }
 
+// numberOfLamps begins how many lamps there were, and of which power.
+var numberOfLamps = regexp.MustCompile(`^[0-9]{1,2} ?[x×] ?[0-9]{1,4} ?w`)
+
 // methodWord reports whether a text begins like the name of a method or lamp.
 func methodWord(s string) bool {
-	w, _, _ := strings.Cut(strings.ToLower(s), " ")
+	s = strings.ToLower(s)
+	if numberOfLamps.MatchString(s) { // "2 x 15W actinic"
+		return true
+	}
+	w, _, _ := strings.Cut(s, " ")
 	switch strings.Trim(w, ".,0123456789") {
 	case "mv", "actinic", "act", "sugar", "sugaring", "led", "robinson", "skinner", "heath", "light", "w", "wine", "pheromone", "sweep", "sweeping", "netting", "net",
 		"transect", "beating", "dusking", "torch", "torching", "moth-trap", "mercury", "blacklight", "uv", "lamp", "pitfall", "malaise", "lured", "lure":

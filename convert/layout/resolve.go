@@ -13,6 +13,7 @@ import (
 // for the names.
 func (b *block) resolve() {
 	b.dayMonthYear()
+	b.unnamedDays()
 	b.joinDates()
 	b.joinGrid()
 	b.joinNames()

@@ -80,6 +80,9 @@ type dateToken struct {
 // scanDate tells how much of a date a trimmed text is. It is a sieve for
 // judging columns, not a reading.
 func scanDate(s string) dateForm {
+	if strings.ContainsAny(s, "xX×") && numberOfLamps.MatchString(strings.ToLower(s)) {
+		return noDate // 2 x 15W is no 2 October 2015
+	}
 	if len(s) < 3 || len(s) > 60 {
 		return noDate
 	}
