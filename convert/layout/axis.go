@@ -277,6 +277,8 @@ func (p *Plan) labelAgrees(b *block, r *keptRow, s sense) bool {
 		return agree(s, &st) > 0
 	case s.meaning == Date:
 		return st.shares(lookDate, lookDay, lookPair, lookRealDate) >= 0.5
+	case s.meaning == GridRef && st.shares(lookDate, lookDay) >= 0.5:
+		return false // "V2 20/3/21" is no square
 	case b.axis.species && (s.meaning == Site || s.meaning == Recorder || s.meaning == Remarks || s.meaning == Weather || s.meaning == Method || s.meaning == Habitat):
 		return false
 	case s.meaning == Site && st.share(lookDate) > 0.4:
@@ -307,6 +309,12 @@ func axisSense(st *stats, species bool) sense {
 			}
 		}
 	}
+	visits := 0
+	for t, n := range st.distinct {
+		if dayOfNight(t) != "" {
+			visits += n
+		}
+	}
 	weekdays := 0
 	for t, n := range st.distinct {
 		if isWeekday(strings.ToLower(strings.Trim(t, ". "))) {
@@ -316,6 +324,8 @@ func axisSense(st *stats, species bool) sense {
 	switch {
 	case st.n == 0:
 		return sense{}
+	case visits*2 >= st.n:
+		return sense{meaning: Date}
 	case sexes*10 >= st.n*8 && st.share(lookTaxon) < 0.5:
 		return sense{meaning: Count}
 	case weekdays*10 >= st.n*8:

@@ -6,7 +6,7 @@ import (
 )
 
 // bandKey explains the letters that stand for counts: "A=1-9, B=10-99, D=1000+".
-var bandKey = regexp.MustCompile(`\b([A-Z])\s*[=:]\s*([0-9][0-9,]*(?:\s*(?:-|–|to)\s*[0-9][0-9,]*|\+)?)`)
+var bandKey = regexp.MustCompile(`\b([A-Z])\s*[=:]\s*([0-9]+(?:,[0-9]{3})*(?:\s*(?:-|–|to)\s*[0-9]+(?:,[0-9]{3})*|\+)?)`)
 
 // findBands gathers what a page says of such letters: two of them at least in
 // one line, the cells of a row taken together.

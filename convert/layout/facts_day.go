@@ -17,8 +17,8 @@ func dayAndRest(text string) (day, rest string) {
 			}
 			day, rest = text[:at+i], trim(text[at+i+len(mark):])
 			at += i + len(mark)
-			if before, _, comma := strings.Cut(day, ", "); mark == ". " && comma && len(day)-len(before) == 3 && isLetter(day[len(day)-1]) { // "14 July 2021, I. Calloway"
-				day, rest = before, text[len(before)+2:]
+			if n := len(day); n > 3 && day[n-3:n-1] == ", " && day[n-1] >= 'A' && day[n-1] <= 'Z' { // "14 July 2021, I. Calloway"
+				day, rest = day[:n-3], text[n-1:]
 			}
 			if form := scanDate(day); form != dayMonth && form != fullDate || monthIn(monthWord(day)) == 0 && form != fullDate {
 				continue

@@ -14,6 +14,7 @@ import (
 func (b *block) resolve() {
 	b.dayMonthYear()
 	b.unnamedDays()
+	b.minAndMax()
 	b.joinDates()
 	b.joinGrid()
 	b.joinNames()

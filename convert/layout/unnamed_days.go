@@ -12,7 +12,7 @@ func (b *block) unnamedDays() {
 	for i := range b.cols {
 		c := &b.cols[i]
 		switch {
-		case isName(c.meaning) && c.used():
+		case isName(c.meaning) && c.used(), day != nil && c.heading == "" && c.stats.share(lookWords) >= 0.6:
 			named = true
 		case c.stats.n == 0 || c.fixed || c.heading != "":
 		case !named && day == nil && c.stats.upTo(31) >= 0.95:
