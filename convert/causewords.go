@@ -4,6 +4,7 @@ package convert
 // the report. A check that is not here speaks with the first of its questions
 // on the screen, and by its own name in the report.
 var causeWords = map[string]string{
+	"headings-not-read":            "a line that looks like headings and was not read as such",
 	"no-such-day":                  "a day that the calendar does not have",
 	"date-missing":                 "no date",
 	"date-unreadable":              "a date that cannot be read",
