@@ -27,7 +27,7 @@ const noKind = -1
 
 func newShape(d *draft) *shape {
 	s := &shape{}
-	var order []int
+	var order []int64
 	for i := range d.Values {
 		v := &d.Values[i]
 		s.meanings, s.origins = append(s.meanings, v.Meaning), append(s.origins, v.From)
@@ -40,7 +40,7 @@ func newShape(d *draft) *shape {
 			s.counts = append(s.counts, i)
 		}
 		if rank, counts := contentRanks[meaningOf(v)]; counts {
-			order = append(order, rank<<32|i)
+			order = append(order, int64(rank)<<32|int64(i))
 		}
 	}
 	for _, m := range [...]layout.Meaning{layout.Count, layout.Taxon, layout.Scientific, layout.Vernacular, layout.Date} {
@@ -52,7 +52,7 @@ func newShape(d *draft) *shape {
 	}
 	slices.Sort(order)
 	for _, at := range order {
-		c := contentAt{at & (1<<32 - 1), noKind}
+		c := contentAt{int(at & (1<<32 - 1)), noKind}
 		if kind, ok := kindOf(s.meanings[c.value]); ok {
 			c.kind = int(kind)
 		}
