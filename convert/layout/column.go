@@ -17,8 +17,11 @@ type column struct {
 	joined []int
 	master int // the column it is joined to, itself where it is none
 	carry  bool
-	trap   bool            // counts of the trap that the heading names
-	doubt  reading.Verdict // about every cell of it
+	trap   bool // counts of the trap, or of the weekday, that the heading names
+	// weekday is the day of the week of the counts, where the row's date is
+	// that of the week.
+	weekday string
+	doubt   reading.Verdict // about every cell of it
 	// split is how a joined cell is taken apart.
 	split splitKind
 }

@@ -122,6 +122,8 @@ func (b *block) columnLine(i int) string {
 		what += " (" + partNames[c.part] + ")"
 	case c.meaning == Term:
 		what = "term " + c.term
+	case c.weekday != "":
+		what = "count of " + c.weekday
 	case c.trap:
 		what = "count of the trap “" + c.heading + "”"
 	case c.sex != "" || c.stage != "":

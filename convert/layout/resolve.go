@@ -22,6 +22,7 @@ func (b *block) resolve() {
 	b.misheadedNames()
 	b.settleNames()
 	b.bareRemarks()
+	b.weekdayCounts()
 	b.bareSexes()
 	b.trapCounts()
 	b.unnamedCounts()

@@ -33,11 +33,7 @@ func (b *block) trapCounts() {
 		c.sense, c.left, c.trap, c.weight = sense{meaning: Count}, "", true, weightExact
 		c.why = "its cells are counts, its heading names the trap"
 	}
-	for i := range b.cols {
-		if c := &b.cols[i]; c.meaning == Count && c.used() && !c.trap && !c.fixed {
-			b.leave(c, leaveTotal)
-		}
-	}
+	b.leaveTotals()
 }
 
 // trapped reports whether the list counts by trap.
@@ -78,7 +74,7 @@ func (s *stats) watts() bool {
 	return s.n >= 3 || len(s.distinct) == 1 && s.n > 1
 }
 
-// perTrap makes a draft of each trap's count on a row.
+// perTrap makes a draft of each trap's, or each weekday's, count on a row.
 func (w *walker) perTrap(r *notebook.Row, b *block, s *listState) {
 	w.base.Row, w.base.Values, w.base.Empty = r.Number, w.base.Values[:0], false
 	w.fill(r, b, s, &w.base)
@@ -98,6 +94,11 @@ func (w *walker) perTrap(r *notebook.Row, b *block, s *listState) {
 	for _, v := range counts {
 		d := w.newDraft(r)
 		d.Values = append(d.Values, rest...)
+		if day := s.planAt(v.Ref.Col - 1).column.weekday; day != "" {
+			d.Values = append(d.Values, v)
+			onWeekday(d, day)
+			continue
+		}
 		d.Values = append(d.Values, v, trapOf(&v, b))
 	}
 }

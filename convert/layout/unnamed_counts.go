@@ -53,11 +53,7 @@ func (b *block) unnamedCounts() {
 		c.sense, c.left, c.trap, c.weight = sense{meaning: Count}, "", true, weightExact
 		c.why = "its cells are counts, its heading may be a trap or a part of the place"
 	}
-	for i := range b.cols {
-		if c := &b.cols[i]; c.meaning == Count && c.used() && !c.trap && !c.fixed {
-			b.leave(c, leaveTotal)
-		}
-	}
+	b.leaveTotals()
 }
 
 // loneMale: an M without an F says nothing of males.

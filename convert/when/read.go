@@ -38,7 +38,7 @@ func readSlowly(text string, o Options) Reading {
 		b.held("date-unreadable", "This is too long to be a date. Write the date alone.")
 	case onlyFigures(t):
 		b.figures(t)
-	case b.weekOrOrdinal(t), b.feast(t):
+	case b.weekOrOrdinal(t), b.feast(t), b.dayOfWeek(t):
 	default:
 		b.text(t)
 	}
