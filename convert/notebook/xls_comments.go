@@ -23,7 +23,7 @@ type xlsComments struct {
 	bytes   int
 }
 
-func (c *xlsComments) take(r xlsRecord) {
+func (c *xlsComments) take(r xlsRecord) error {
 	d := fields{data: r.data}
 	switch {
 	case r.kind == xlsObj:
@@ -35,27 +35,28 @@ func (c *xlsComments) take(r xlsRecord) {
 		d.skip(10)
 		n := d.uint16()
 		j := &xlsJoined{stream: c.sheet.book.stream, next: r.next}
-		if c.bytes < commentBytes {
-			c.texts[c.object] = validText(appendUTF16(nil, j.characters(n, false)))
-			c.bytes += len(c.texts[c.object]) + 16
-		}
+		c.texts[c.object] = validText(appendUTF16(nil, j.characters(n, false)))
+		c.bytes += len(c.texts[c.object]) + 16
 	case r.kind == xlsNote:
 		row, col := d.uint16(), d.uint16()
 		if c.sheet.book.wide {
 			d.skip(2)
 			c.waiting[Ref{Col: col + 1, Row: row + 1}] = d.uint16()
-			return
+			return nil
 		}
 		// A long comment goes on in records that name no cell.
 		n := d.uint16()
 		if row != 0xffff {
 			c.last = Ref{Col: col + 1, Row: row + 1}
 		}
-		if text := c.sheet.book.narrow(d.take(min(n, len(d.data)))); c.bytes < commentBytes {
-			c.sheet.comments[c.last] += text
-			c.bytes += len(text) + 16
-		}
+		text := c.sheet.book.narrow(d.take(min(n, len(d.data))))
+		c.sheet.comments[c.last] += text
+		c.bytes += len(text) + 16
 	}
+	if c.bytes > commentBytes {
+		return errTooBig
+	}
+	return nil
 }
 
 // settle gives every cell its comment.

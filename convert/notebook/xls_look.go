@@ -6,6 +6,7 @@ import (
 	"encoding/xml"
 	"fmt"
 	"unicode"
+	"unicode/utf16"
 )
 
 // xlsLook is how the cells of a workbook look, as far as it bears on what they
@@ -65,6 +66,16 @@ func (l *xlsLook) strikes(units []uint16, runs []byte) (k strike) {
 		return 0
 	}
 	return k
+}
+
+// narrowStrikes is strikes for a text from before Unicode, whose runs have their
+// beginning and font in one byte each.
+func (l *xlsLook) narrowStrikes(text string, runs []byte) strike {
+	var wide []byte
+	for _, b := range runs {
+		wide = append(wide, b, 0)
+	}
+	return l.strikes(utf16.Encode([]rune(text)), wide)
 }
 
 // styles writes the looks as the part of an .xlsx workbook that holds them, so

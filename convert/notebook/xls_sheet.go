@@ -131,7 +131,11 @@ func (w *xlsWalk) cell(r xlsRecord, d *fields, look int) (Cell, error) {
 		}
 		return w.styled(Cell{Kind: Text, Text: text}, look, k), nil
 	case xlsLabel, xlsRString:
-		return w.styled(Cell{Kind: Text, Text: w.sheet.book.text(d, true)}, look, 0), nil
+		text, k := w.sheet.book.text(d, true), strike(0)
+		if r.kind == xlsRString && !w.sheet.book.wide {
+			k = w.sheet.book.look.narrowStrikes(text, d.take(min(2*int(d.uint8()), len(d.data))))
+		}
+		return w.styled(Cell{Kind: Text, Text: text}, look, k), nil
 	}
 	return w.formula(r, d, look)
 }
@@ -302,7 +306,9 @@ func (s *xlsSheet) note(c *xlsComments, r xlsRecord, at int64) error {
 			}
 		}
 	case xlsObj, xlsTxO, xlsNote:
-		c.take(r)
+		if err := c.take(r); err != nil {
+			return err
+		}
 	}
 	if d.short {
 		return damagedXLS(nil)

@@ -175,6 +175,11 @@ func TestOldWorkbookRecords(t *testing.T) {
 		b := opened(t, write(t, "a.xls", oldBook(0x0600, "", record(xlsNumber, 0, 0, 0, 1.0)+record(xlsObj, 0x15, 0x12, 8, 1))), Options{})
 		assert.Contains(t, joined(b.Notes()), "pictures")
 	})
+	t.Run("a part struck through, before Unicode", func(t *testing.T) {
+		fonts := record(xlsFont, 200, 0) + record(xlsFont, 200, 8)
+		b := opened(t, write(t, "a.xls", oldBook(0x0500, fonts, record(xlsRString, 0, 0, 0, 3, "5 6", byte(2), byte(0), byte(1), byte(1), byte(0)))), Options{})
+		assert.Equal(t, Cell{Text: "5 6", Kind: Text, PartStruck: true}, rowsOf(t, b.Sheets()[0])[0].Cells[0])
+	})
 	t.Run("dates from 1904", func(t *testing.T) {
 		xf := record(xlsXF, 0, 14, "\x00\x00\x00\x00\x00\x00\x00\x00\x00\x00\x00\x00\x00\x00\x00\x00")
 		b := opened(t, write(t, "a.xls", oldBook(0x0600, record(xlsDate1904, 1)+xf, record(xlsNumber, 0, 0, 0, 37782.0))), Options{})
