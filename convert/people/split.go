@@ -1,6 +1,7 @@
 package people
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
 )
@@ -28,9 +29,25 @@ func (r *reader) split(s string) []string {
 		if strings.TrimSpace(strong) == "" {
 			continue
 		}
+		r.bodies(strong)
 		out = append(out, r.splitAnd(strong)...)
 	}
 	return out
+}
+
+// bodies asks where bodies of people are parted at an "and" that may be in the
+// name of one: "Sallowmere Reserve & Tinker's Row group".
+func (r *reader) bodies(s string) {
+	pieces := andSign.Split(s, -1)
+	if len(pieces) < 2 {
+		return
+	}
+	for _, p := range pieces {
+		if !isGroup(p) || r.known(strings.Trim(p, " ,")) {
+			return
+		}
+	}
+	r.doubt("one-body-or-two", fmt.Sprintf("“%s” was read as the names of %d bodies. Please check that it is not the name of one.", strings.TrimSpace(s), len(pieces)))
 }
 
 // wholeGroup tells whether the text is the name of one body, with whatever
