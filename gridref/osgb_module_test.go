@@ -29,16 +29,7 @@ const (
 // within 4.5 degrees of the central meridian.
 func TestOSTN15AgainstOSGBModule(t *testing.T) {
 	const tolerance, roughly = 0.002, 0.012
-	random := rand.New(rand.NewPCG(13, 17))
-	planes := make([]Plane, randomPoints)
-	lines, ours := make([]string, randomPoints), make([]string, randomPoints)
-	for i := range planes {
-		planes[i] = Plane{British, 200 + random.Float64()*699_600, 200 + random.Float64()*1_249_600}
-		lines[i] = fmt.Sprintf("%.6f %.6f", planes[i].Easting, planes[i].Northing)
-		lat, lon, via := planes[i].geographic()
-		require.Equal(t, OSTN15, via)
-		ours[i] = fmt.Sprintf("%.11f %.11f", lat, lon)
-	}
+	planes, lines, ours := randomPlanes(t, rand.NewPCG(13, 17), "%.6f %.6f", func(lat, lon float64) string { return fmt.Sprintf("%.11f %.11f", lat, lon) })
 	back := tool(t, osgbPackage, lines, "perl", "-e", osgbToLatLon)
 	there := tool(t, osgbPackage, back, "perl", "-e", osgbToGrid)
 	returned := tool(t, osgbPackage, ours, "perl", "-e", osgbToGrid)
@@ -85,4 +76,20 @@ func TestLatticeIsThatOfTheTables(t *testing.T) {
 			require.Equal(t, table, s, "node %d", i)
 		}
 	}
+}
+
+// randomPlanes are points of chance over the whole cover of OSTN15: in the
+// plane, the same written down by a format, and as we make latitude and
+// longitude of them, written by geographic.
+func randomPlanes(t *testing.T, source rand.Source, plane string, geographic func(lat, lon float64) string) (planes []Plane, lines, ours []string) {
+	random := rand.New(source)
+	for range randomPoints {
+		p := Plane{British, 200 + random.Float64()*699_600, 200 + random.Float64()*1_249_600}
+		lat, lon, via := p.geographic()
+		require.Equal(t, OSTN15, via)
+		planes = append(planes, p)
+		lines = append(lines, fmt.Sprintf(plane, p.Easting, p.Northing))
+		ours = append(ours, geographic(lat, lon))
+	}
+	return planes, lines, ours
 }

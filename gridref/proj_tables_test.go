@@ -124,16 +124,7 @@ func TestOSTN15AgainstPROJWithItsTables(t *testing.T) {
 		require.Equal(t, len(lines), len(out))
 		return out
 	}
-	random := rand.New(rand.NewPCG(89, 97))
-	planes := make([]Plane, randomPoints)
-	lines, ours := make([]string, randomPoints), make([]string, randomPoints)
-	for i := range planes {
-		planes[i] = Plane{British, 200 + random.Float64()*699_600, 200 + random.Float64()*1_249_600}
-		lines[i] = fmt.Sprintf("%.6f %.6f 0", planes[i].Easting, planes[i].Northing)
-		lat, lon, via := planes[i].geographic()
-		require.Equal(t, OSTN15, via)
-		ours[i] = fmt.Sprintf("%.11f %.11f 0", lon, lat)
-	}
+	planes, lines, ours := randomPlanes(t, rand.NewPCG(89, 97), "%.6f %.6f 0", func(lat, lon float64) string { return fmt.Sprintf("%.11f %.11f 0", lon, lat) })
 	back := cct(lines, "-I", "-d", "11")
 	returned := cct(ours, "-d", "6")
 	var worst [3]float64

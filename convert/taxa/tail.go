@@ -352,23 +352,12 @@ func (t *tail) sense(k, next *token) int {
 	}
 	switch k.key {
 	case "s", "sensu":
-		switch following {
-		case "l", "lat":
-			if k.key == "sensu" {
-				return 0
-			}
+		short := k.key == "s"
+		switch {
+		case following == "lato", short && (following == "l" || following == "lat"):
 			t.agg = "s.l."
 			return 2
-		case "lato":
-			t.agg = "s.l."
-			return 2
-		case "s", "str":
-			if k.key == "sensu" {
-				return 0
-			}
-			t.strict = "s. str."
-			return 2
-		case "stricto":
+		case following == "stricto", short && (following == "s" || following == "str"):
 			t.strict = "s. str."
 			return 2
 		}
