@@ -4,7 +4,6 @@ import (
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
-	"fmt"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -31,7 +30,7 @@ func (j Job) loadTaxa(s *settings) error {
 			return err
 		}
 		for _, p := range problems {
-			s.listProblems = append(s.listProblems, fmt.Sprintf("%s, line %d: %s", p.Source, p.Line, p.Message))
+			s.listProblems = append(s.listProblems, p.Where()+": "+p.Message)
 		}
 		lists = append(lists, list)
 		s.version(path)

@@ -40,7 +40,7 @@ func loadArchive(path, name string) (*List, []Problem, error) {
 			cells[i] = row.Value(i)
 		}
 		for _, note := range row.Notes {
-			t.b.problem(row.Line, "%s", note)
+			t.b.problem(row.Line, nil, "%s", note)
 		}
 		t.readAs(row.Line, cells, map[bool]string{true: "", false: row.ID()}[hasID])
 	}
@@ -84,7 +84,7 @@ func (b *builder) addVernaculars(t *dwc.DataTable) error {
 		}
 		r, known := b.ids.of(row.ID())
 		if !known {
-			b.problem(row.Line, "The vernacular name “%s” belongs to the id “%s”, which is not on the list.", text, row.ID())
+			b.problem(row.Line, nil, "The vernacular name “%s” belongs to the id “%s”, which is not on the list.", text, row.ID())
 			continue
 		}
 		if r.synonym {

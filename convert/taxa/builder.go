@@ -3,9 +3,12 @@ package taxa
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
+
+	"fieldfare/convert/notebook"
 )
 
 // builder makes a list of rows. Accepted taxa are made as they come; synonyms
@@ -21,6 +24,10 @@ type builder struct {
 	commas   []extraName       // vernacular cells with commas
 	seasons  map[string]Months // months by how they are written
 	strange  map[string]bool   // columns of months that hold something else
+
+	sheet   string  // of a workbook
+	cells   bool    // the list has cells with addresses
+	columns []field // what its columns mean, where it has
 }
 
 // ref is what an id stands for: an accepted taxon or a synonym.
@@ -58,8 +65,27 @@ func (b *builder) expect(lines int) {
 	b.extra = make([]extraName, 0, lines)
 }
 
-func (b *builder) problem(line int, format string, args ...any) {
-	b.problems = append(b.problems, Problem{Source: b.list.Name, Line: line, Message: fmt.Sprintf(format, args...)})
+// The columns in which what is wrong with a line may lie.
+var (
+	inID         = []field{fID, fNameID}
+	inName       = []field{fName, fEpithet}
+	inVernacular = []field{fVernacular}
+	inAccepted   = []field{fAcceptedID, fAccepted, fStatus}
+	inParent     = []field{fParentID, fParent}
+	inFlight     = []field{fMonths, fFirstMonth}
+)
+
+// problem notes what is wrong on a line: in the first of these fields that has
+// a column, else with the line as a whole.
+func (b *builder) problem(line int, in []field, format string, args ...any) {
+	p := Problem{Source: b.list.Name, Sheet: b.sheet, Line: line, Message: fmt.Sprintf(format, args...)}
+	for _, f := range in {
+		if column := slices.Index(b.columns, f); b.cells && column >= 0 {
+			p.Cell = notebook.Ref{Col: column + 1, Row: line}.String()
+			break
+		}
+	}
+	b.problems = append(b.problems, p)
 }
 
 func (b *builder) intern(s string) string {
@@ -75,7 +101,7 @@ func (b *builder) add(r *row) {
 	text := r.name()
 	if text == "" {
 		if len(r.vernaculars) > 0 {
-			b.problem(r.line, "“%s” has no scientific name on this line, so nothing can be read as it.", r.vernaculars[0])
+			b.problem(r.line, inVernacular, "“%s” has no scientific name on this line, so nothing can be read as it.", r.vernaculars[0])
 		}
 		return
 	}
@@ -231,7 +257,7 @@ func (b *builder) rankName(s string) string {
 
 func (b *builder) claim(id string, r ref, line int) {
 	if !b.ids.add(id, r) {
-		b.problem(line, "The id “%s” stands on more than one line; the first line is used wherever it is pointed to.", id)
+		b.problem(line, inID, "The id “%s” stands on more than one line; the first line is used wherever it is pointed to.", id)
 	}
 }
 
@@ -322,17 +348,17 @@ func (b *builder) months(r *row, t *Taxon) {
 	if v[fFirstMonth] != "" && v[fLastMonth] != "" {
 		text = v[fFirstMonth] + " - " + v[fLastMonth]
 	}
-	t.Flight |= b.season(r, t, flightMonths, text)
-	t.Eggs = b.season(r, t, "months of eggs", v[fEggMonths])
-	t.Larvae = b.season(r, t, "months of larvae", v[fLarvaMonths])
-	t.Pupae = b.season(r, t, "months of pupae", v[fPupaMonths])
+	t.Flight |= b.season(r, t, inFlight, flightMonths, text)
+	t.Eggs = b.season(r, t, []field{fEggMonths}, "months of eggs", v[fEggMonths])
+	t.Larvae = b.season(r, t, []field{fLarvaMonths}, "months of larvae", v[fLarvaMonths])
+	t.Pupae = b.season(r, t, []field{fPupaMonths}, "months of pupae", v[fPupaMonths])
 }
 
 const flightMonths = "flight months"
 
 // season reads the months of a stage. A column of young stages that holds
 // something else, such as what they feed on, is told of once.
-func (b *builder) season(r *row, t *Taxon, what, text string) Months {
+func (b *builder) season(r *row, t *Taxon, in []field, what, text string) Months {
 	if text == "" || text == "-" || text == "?" {
 		return 0
 	}
@@ -346,7 +372,7 @@ func (b *builder) season(r *row, t *Taxon, what, text string) Months {
 			return 0
 		}
 		b.strange[what] = true
-		b.problem(r.line, "The %s of %s, “%s”, could not be read; write them like “5-9” or “May to September”. No season is checked for it.", what, t.ScientificName, text)
+		b.problem(r.line, in, "The %s of %s, “%s”, could not be read; write them like “5-9” or “May to September”. No season is checked for it.", what, t.ScientificName, text)
 		return 0
 	}
 	return m
@@ -360,7 +386,7 @@ func (b *builder) most(r *row, t *Taxon) {
 	}
 	n, err := strconv.Atoi(strings.ReplaceAll(text, ",", ""))
 	if err != nil || n < 1 || n > 1<<30 {
-		b.problem(r.line, "The highest count of %s, “%s”, is no whole number above 0; its counts are not compared with it.", t.ScientificName, text)
+		b.problem(r.line, []field{fMost}, "The highest count of %s, “%s”, is no whole number above 0; its counts are not compared with it.", t.ScientificName, text)
 		return
 	}
 	t.Most = n
@@ -371,7 +397,7 @@ func (b *builder) needs(r *row, t *Taxon) {
 	metres, ok := squareOf(v[fSensitive])
 	if !ok {
 		metres = 10000
-		b.problem(r.line, "%s is marked “%s” as sensitive, without the square it may be shown in; it is shown to 10 km until the list says, for example, “2 km”.", t.ScientificName, v[fSensitive])
+		b.problem(r.line, []field{fSensitive}, "%s is marked “%s” as sensitive, without the square it may be shown in; it is shown to 10 km until the list says, for example, “2 km”.", t.ScientificName, v[fSensitive])
 	}
 	t.SensitiveTo = metres
 	if v[fNeeds] == "" && v[fNeedsNote] == "" && v[fNeedsSpecimen] == "" {

@@ -82,10 +82,10 @@ func (t *nameTable) named(text string) (int32, bool) {
 // twice reports an accepted name that stands on the list more than once.
 func (b *builder) twice(t, first *Taxon) {
 	if t.Authorship != first.Authorship && t.Authorship != "" && first.Authorship != "" || t.Kingdom != first.Kingdom || t.Order != first.Order || t.Family != first.Family {
-		b.problem(t.Line, "Two accepted taxa are spelt %s: this line and line %d. Which one is meant is decided by the taxon group of the page or of the project, or asked.", t.ScientificName, first.Line)
+		b.problem(t.Line, inName, "Two accepted taxa are spelt %s: this line and line %d. Which one is meant is decided by the taxon group of the page or of the project, or asked.", t.ScientificName, first.Line)
 		return
 	}
-	b.problem(t.Line, "%s is on the list twice as an accepted name: on this line and on line %d.", t.ScientificName, first.Line)
+	b.problem(t.Line, inName, "%s is on the list twice as an accepted name: on this line and on line %d.", t.ScientificName, first.Line)
 }
 
 // plainCanonical is a scientific name without its subgenus.
@@ -135,13 +135,13 @@ func (b *builder) resolveSynonyms(byName *nameTable) {
 		for at, steps := s, 0; ; steps++ {
 			if at.acceptedID == "" && at.acceptedIs == "" {
 				reason = "is not an accepted name there, and the list does not say of which taxon it is a synonym"
-				b.problem(s.line, "%s is marked as not accepted, but the line does not say which name is.", s.text)
+				b.problem(s.line, []field{fStatus, fAccepted}, "%s is marked as not accepted, but the line does not say which name is.", s.text)
 				break
 			}
 			r, target, ok := next(at)
 			if !ok {
 				reason = "is a synonym of “" + target + "” there, which the list does not have"
-				b.problem(s.line, "%s is a synonym of “%s”, which is not on the list.", s.text, target)
+				b.problem(s.line, inAccepted, "%s is a synonym of “%s”, which is not on the list.", s.text, target)
 				break
 			}
 			if !r.synonym {
@@ -150,7 +150,7 @@ func (b *builder) resolveSynonyms(byName *nameTable) {
 			}
 			if at = &b.synonyms[r.index]; at == s || steps > len(b.synonyms) || steps > 50 {
 				reason = "goes round in a circle of synonyms there and never comes to an accepted name"
-				b.problem(s.line, "%s is a synonym of “%s”, which leads back to it in a circle: none of them is an accepted name.", s.text, target)
+				b.problem(s.line, inAccepted, "%s is a synonym of “%s”, which leads back to it in a circle: none of them is an accepted name.", s.text, target)
 				break
 			}
 		}
@@ -193,7 +193,7 @@ func (b *builder) numbersTwice() {
 	}
 	for _, i := range twice {
 		t := &b.list.taxa[i]
-		b.problem(t.Line, "The number “%s” of %s stands on line %d too, for another taxon; alone it is read as neither.", t.Number, t.ScientificName, b.list.taxa[first[numberKey(t.Number)]-1].Line)
+		b.problem(t.Line, []field{fNumber}, "The number “%s” of %s stands on line %d too, for another taxon; alone it is read as neither.", t.Number, t.ScientificName, b.list.taxa[first[numberKey(t.Number)]-1].Line)
 	}
 }
 
@@ -232,9 +232,9 @@ func (b *builder) resolveParents(byName *nameTable) {
 		}
 		switch {
 		case !found:
-			b.problem(taxa[i].Line, "The parent of %s, “%s”, is not on the list.", taxa[i].ScientificName, p.id)
+			b.problem(taxa[i].Line, inParent, "The parent of %s, “%s”, is not on the list.", taxa[i].ScientificName, p.id)
 		case target == int32(i):
-			b.problem(taxa[i].Line, "%s is its own parent.", taxa[i].ScientificName)
+			b.problem(taxa[i].Line, inParent, "%s is its own parent.", taxa[i].ScientificName)
 		default:
 			taxa[i].parent = target
 			any = true
@@ -254,7 +254,7 @@ func (b *builder) resolveParents(byName *nameTable) {
 			at = taxa[at].parent
 		}
 		if at != none && state[at] == 1 {
-			b.problem(taxa[at].Line, "The parents of %s go round in a circle.", taxa[at].ScientificName)
+			b.problem(taxa[at].Line, inParent, "The parents of %s go round in a circle.", taxa[at].ScientificName)
 			taxa[path[len(path)-1]].parent = none
 		}
 		for j := len(path) - 1; j >= 0; j-- {

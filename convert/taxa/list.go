@@ -41,6 +41,8 @@ type listName struct {
 // the list's owner.
 type Problem struct {
 	Source  string // the list's name
+	Sheet   string // of a workbook
+	Cell    string // of a workbook, where it lies in one cell, such as "D7"
 	Line    int    // from 1; the row of a workbook, or the line of a text file
 	Message string
 }

@@ -12,13 +12,13 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"github.com/xuri/excelize/v2"
 	"golang.org/x/text/encoding/charmap"
 	"golang.org/x/text/encoding/unicode"
 )
 
 // Load reads a taxon list: delimited text (.csv, .tsv, .txt), a workbook
-// (.xlsx, .xlsm), or a Darwin Core checklist archive (.zip or a folder).
+// (.xlsx, .xls, .ods, of which the sheet with the longest list is taken), or a
+// Darwin Core checklist archive (.zip or a folder).
 // Columns are found by what their headings mean, wherever the headings stand
 // in the first rows. What is wrong in single lines is returned as problems,
 // in the order of the list; the error is for a list that cannot be used.
@@ -34,14 +34,15 @@ func Load(path string) (*List, []Problem, error) {
 	switch strings.ToLower(filepath.Ext(path)) {
 	case ".zip":
 		return loadArchive(path, name)
-	case ".xlsx", ".xlsm":
+	case ".xlsx", ".xlsm", ".xls", ".ods", ".fods", ".xlsb", ".numbers":
 		return loadWorkbook(path, name)
-	case ".xls", ".ods", ".numbers":
-		return nil, nil, fmt.Errorf("the taxon list %s is of a kind that cannot be read; save it as .xlsx or .csv", name)
 	}
 	data, err := os.ReadFile(path)
 	if err != nil {
 		return nil, nil, fmt.Errorf("the taxon list %s cannot be read: %w", name, err)
+	}
+	if isWorkbook(data) {
+		return loadWorkbook(path, name)
 	}
 	return loadText(data, name)
 }
@@ -84,7 +85,7 @@ func loadText(data []byte, name string) (*List, []Problem, error) {
 		}
 		line, _ := r.FieldPos(0)
 		if swallowed(cells, r.Comma) {
-			t.b.problem(line, "A quotation mark on this line is not closed before the line ends, so that what follows it was read as part of one cell. Close it, or take it out.")
+			t.b.problem(line, nil, "A quotation mark on this line is not closed before the line ends, so that what follows it was read as part of one cell. Close it, or take it out.")
 		}
 		t.add(line, cells)
 	}
@@ -149,44 +150,4 @@ func delimiter(data []byte) rune {
 		}
 	}
 	return rune(best)
-}
-
-// loadWorkbook reads the sheet with the longest list.
-func loadWorkbook(path, name string) (*List, []Problem, error) {
-	f, err := excelize.OpenFile(path)
-	if err != nil {
-		return nil, nil, fmt.Errorf("the taxon list %s cannot be read as a workbook: %w", name, err)
-	}
-	defer f.Close()
-	var list *List
-	var problems []Problem
-	failed := fmt.Errorf("the taxon list %s has no names", name)
-	for _, sheet := range f.GetSheetList() {
-		t := tableReader{b: newBuilder(name)}
-		rows, err := f.Rows(sheet)
-		if err != nil {
-			continue // a chart has no rows
-		}
-		for line := 1; rows.Next(); line++ {
-			cells, err := rows.Columns()
-			if err != nil {
-				return nil, nil, fmt.Errorf("the taxon list %s cannot be read at row %d of sheet %s: %w", name, line, sheet, err)
-			}
-			t.add(line, cells)
-		}
-		if err := errors.Join(rows.Error(), rows.Close()); err != nil {
-			return nil, nil, fmt.Errorf("the taxon list %s cannot be read on sheet %s: %w", name, sheet, err)
-		}
-		if err := t.finish(); err != nil {
-			failed = err
-			continue
-		}
-		if l, p := t.b.finish(); l.Len() > 0 && (list == nil || l.Len() > list.Len()) {
-			list, problems = l, p
-		}
-	}
-	if list == nil {
-		return nil, nil, failed
-	}
-	return list, problems, nil
 }

@@ -61,6 +61,7 @@ func (t *tableReader) decide() {
 		}
 		t.cols = c
 	}
+	t.b.columns = t.cols.of
 	rows, lines := t.pending, t.lines
 	t.pending, t.lines = nil, nil
 	for i := best + 1; i < len(rows); i++ {
