@@ -22,7 +22,7 @@ func (r *resolver) nearVernacular(s string, toks []token) []suggestion {
 			continue
 		}
 		words := vernacularWords(written(s, toks[:n]))
-		if len(words) > 1 && (words[0] == "the" || words[0] == "a") {
+		if len(words) > 1 && (words[0] == "the" || words[0] == "a") && !toks[0].dotted() {
 			words = words[1:]
 		}
 		if len(words) == 0 {
@@ -40,6 +40,9 @@ func (r *resolver) nearWords(words []string, toks []token, used int) []suggestio
 	k := strings.Join(words, "")
 	known := ix.known.english[k]
 	if found := r.writtenOut(words, toks, used); len(found) > 0 {
+		return found
+	}
+	if found := r.longForms(words, used); len(found) > 0 {
 		return found
 	}
 	if found := r.reordered(words, used); len(found) > 0 && !known {
@@ -213,7 +216,7 @@ func (r *resolver) writtenOut(words []string, toks []token, used int) []suggesti
 	var full []string
 	short := 0
 	for _, w := range words {
-		if r.ix.isVernacularWord(w) && !dotted[w] {
+		if r.ix.isVernacularWord(w) && !dotted[w] && !isInitial(w) {
 			full = append(full, w)
 		} else if dotted[w] || shortForms[w] != "" || isInitial(w) || isInitials(w) {
 			short++
@@ -234,6 +237,28 @@ func (r *resolver) writtenOut(words []string, toks []token, used int) []suggesti
 		candidate := vernacularWords(r.ix.names[name].text)
 		if shortenedFrom(words, candidate, dotted) {
 			found = append(found, suggestion{name: name, cost: 5, used: used, apply: true})
+		}
+	}
+	return found
+}
+
+// longForms finds the name that the words make with usual short forms written
+// out: "Hummingbird HM" where the list has Humming-bird Hawk-moth.
+func (r *resolver) longForms(words []string, used int) []suggestion {
+	long, short := "", false
+	for _, w := range words {
+		if full := shortForms[w]; full != "" && len(words) > 1 {
+			w, short = full, true
+		}
+		long += w
+	}
+	if !short {
+		return nil
+	}
+	var found []suggestion
+	for at := range r.ix.chain(long) {
+		if n := &r.ix.names[at]; n.kind == vernacularName && n.taxon != none {
+			found = append(found, suggestion{name: at, cost: 5, used: used, apply: true})
 		}
 	}
 	return found
@@ -317,10 +342,10 @@ func (r *resolver) sharingWords(s string, toks []token) []int32 {
 		}
 		words = append(words, w)
 	}
-	if len(words) < 2 {
+	sp := &r.ix.spelling
+	if len(words) == 0 || len(words) == 1 && (len(words[0]) < 5 || len(sp.postings[words[0]]) > 3) {
 		return nil
 	}
-	sp := &r.ix.spelling
 	var found []int32
 	for _, at := range sp.postings[r.rarest(words)] {
 		n := &r.ix.names[sp.names[at]]

@@ -40,7 +40,21 @@ func (r *resolver) misspelt(s string, toks []token) outcome {
 	if len(found) == 0 {
 		return r.notListed(s, toks)
 	}
-	return r.suggest(s, text, toks, found)
+	o := r.suggest(s, text, toks, found)
+	if o.taxon == none && o.verdict.Code == CodeMisspelt {
+		o.cands = unite(r.cutNames(s, toks), o.cands)
+	}
+	return o
+}
+
+// unite are the taxa of both lists, each once, as many as are offered.
+func unite(first, more []int32) []int32 {
+	for _, t := range more {
+		if !contains32(first, t) {
+			first = append(first, t)
+		}
+	}
+	return first[:min(len(first), mostCutShort)]
 }
 
 // allVernacular: the first two words are words of vernacular names, so that
@@ -181,47 +195,15 @@ func (r *resolver) notListed(s string, toks []token) outcome {
 			return o
 		}
 	}
+	if o.cands = r.cutNames(s, toks); len(o.cands) > 0 && o.verdict.Code == CodeNotListed {
+		o.verdict.Message = quoted(text) + " is not on the list; it may be short for a name that is."
+		return o
+	}
 	if o.cands = r.sharingWords(s, toks); len(o.cands) > 0 && o.verdict.Code == CodeNotListed {
 		o.verdict.Message = strings.TrimSuffix(o.verdict.Message, ", nor is a name close to it.")
 		o.verdict.Message = strings.TrimSuffix(o.verdict.Message, ".") + "; names with the same words are."
 	}
 	return o
-}
-
-// sharing holds a word that many names of the list end in: "Pug sp.",
-// "Yellow Underwing".
-func (r *resolver) sharing(s string, toks []token) (outcome, bool) {
-	n := 0
-	for n < len(toks) && toks[n].kind == wordToken && openWords[toks[n].key] == "" && !noteWords[toks[n].key] && toks[n].text != "" {
-		n++
-	}
-	for n < len(toks) && n > 0 && r.ix.isVernacularWord(toks[n].key) && openWords[toks[n].key] == "" {
-		n++
-	}
-	if n == 0 || n > 3 {
-		return outcome{}, false
-	}
-	if t := r.readTail(s, toks[n:], baseHigher); len(t.unknown) > 0 || t.second != nil {
-		return outcome{}, false
-	}
-	words := vernacularWords(written(s, toks[:n]))
-	for _, w := range words {
-		if !r.ix.isVernacularWord(w) && len(r.ix.spelling.postings[w]) == 0 && len(singular(w)) == 0 {
-			return outcome{}, false
-		}
-	}
-	up, members := r.sharedEnding(words)
-	if members < 2 {
-		return outcome{}, false
-	}
-	r.step("%d names on the list end in %s.", members, quoted(written(s, toks[:n])))
-	o := held(CodeAmbiguous, "%d names on the list end in %s.", members, quoted(written(s, toks[:n])))
-	o.spelling = true
-	if up != none {
-		o.cands = append(o.cands, up)
-	}
-	o.cands = append(o.cands, r.endingIn(words)...)
-	return o, true
 }
 
 // genusTaxon is the taxon of a genus by its key, or none.

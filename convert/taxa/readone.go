@@ -417,8 +417,8 @@ func (r *resolver) readLead(toks []token) (lead, []token) {
 		case t.text == "X" && i+1 < len(toks) && toks[i+1].kind == wordToken && toks[i+1].lower():
 			return l, toks[i:] // an abbreviated genus without its full stop
 		case (t.key == "the" || t.key == "a" || t.key == "an" || t.key == "x" || t.key == "c" || t.key == "ca" || t.key == "circa" || t.key == "about" || t.key == "of") && i+1 < len(toks):
-			if t.dotted() && (t.key == "c" || t.key == "a") && i == 0 && toks[1].kind == wordToken {
-				return l, toks[i:] // an abbreviated genus
+			if t.dotted() && (t.key == "c" || t.key == "a") && i == 0 && toks[1].kind == wordToken || t.text == "C" && i == 0 && upperFirst(toks[1].text) {
+				return l, toks[i:] // an abbreviated genus, or Common
 			}
 		case noteWords[t.key] && !weakNotes[t.key] && (t.lower() || len(t.key) > 2) && i+1 < len(toks) && !t.dotted():
 			l.notes = append(l.notes, t.text)

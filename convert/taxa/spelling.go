@@ -20,6 +20,9 @@ type spelling struct {
 	// rivals are, by the key of a vernacular name, names of other taxa that
 	// have a word like moth more.
 	rivals map[string][]int32
+	// initials are the vernacular names by the first letters of their words,
+	// found out when first asked for.
+	initials func() map[string][]int32
 }
 
 // wordIndex finds the words within a few letters of another. It compares
@@ -238,6 +241,7 @@ func (ix *Index) buildSpelling() {
 	sp.genera = newWordIndex(ix.genusKey, nil, false)
 	sp.single = newWordIndex(higher, higherIDs, false)
 	sp.authors = sync.OnceValue(ix.authorNames)
+	sp.initials = sync.OnceValue(ix.buildInitials)
 }
 
 // surnames takes the names in an authorship of plain words, as most are, to
