@@ -8,7 +8,7 @@
 // Stereographic grids with the Military Grid Reference System on them, and
 // latitude and longitude as people write them.
 //
-// [Parse] reads one value as written. A fair [Reading] has no Doubt; one that
+// [Parse] reads one value as written. A certain [Reading] has no Doubt; one that
 // is likely but not certain carries a [Doubt]; what cannot be read is a
 // [*Fault]. Each says in a sentence what was found and what would settle it.
 // [ParseNumber], [ParseEastingNorthing] and [ParseLatLon] read values that were

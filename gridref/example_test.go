@@ -93,3 +93,30 @@ func ExampleSquare_Coarsen() {
 	fmt.Println(blurred, err)
 	// Output: TL48 <nil>
 }
+
+func ExampleSquare_Coarsen_nesting() {
+	r, _ := gridref.Parse("TL48M")
+	_, err := r.Square.Coarsen(5000)
+	if errors.Is(err, gridref.ErrNesting) {
+		fmt.Println(err)
+	}
+	// Output: the square lies across several squares of that size
+}
+
+func ExamplePlane_Square() {
+	p := gridref.Plane{Grid: gridref.British, Easting: 548_999.9, Northing: 281_999.9}
+	s, err := p.Square(1000)
+	fmt.Println(s, err)
+	// Output: TL4881 <nil>
+}
+
+func ExamplePoint_Serving() {
+	for _, p := range []gridref.Point{{Lat: 52.41, Lon: 0.18}, {Lat: 53.35, Lon: -6.26}, {Lat: 49.45, Lon: -2.55}, {Lat: 48.86, Lon: 2.35}} {
+		fmt.Println(p.Serving())
+	}
+	// Output:
+	// British
+	// Irish
+	// Channel Islands
+	// UTM 31N
+}

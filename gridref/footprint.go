@@ -19,7 +19,9 @@ func (s Square) Corners() [4]Point {
 // WKT returns the square's outline as a Well-Known Text polygon on WGS84,
 // longitude before latitude, counter-clockwise and closed. The sides of a
 // large square are curves on the ellipsoid, so each has a vertex wherever a
-// straight side in degrees would leave it by over a metre.
+// straight side in degrees would leave it by over a metre. The longitudes of a
+// square that lies across 180 degrees run on beyond it, so that the outline
+// does not go round the world.
 func (s Square) WKT() string {
 	const places = 7
 	b := []byte("POLYGON ((")
@@ -27,8 +29,15 @@ func (s Square) WKT() string {
 	// in these latitudes.
 	steps := max(int(math.Ceil(math.Sqrt(float64(s.Size)*float64(s.Size)/2.5e7))), 1)
 	e, n, size := float64(s.Easting), float64(s.Northing), float64(s.Size)
+	_, middle, _ := s.Centre().geographic()
 	vertex := func(de, dn float64) {
 		lat, lon, _ := Plane{s.Grid, e + de*size, n + dn*size}.geographic()
+		switch {
+		case lon-middle > 180:
+			lon -= 360
+		case lon-middle < -180:
+			lon += 360
+		}
 		b = strconv.AppendFloat(b, lon, 'f', places, 64)
 		b = strconv.AppendFloat(append(b, ' '), lat, 'f', places, 64)
 	}

@@ -5,6 +5,7 @@ import (
 	"compress/flate"
 	_ "embed"
 	"encoding/binary"
+	"math"
 	"sync"
 )
 
@@ -95,6 +96,9 @@ func toBritish(east, north float64) (e, n float64, ok bool) {
 // the first guess is within 30 m, so two rounds leave 0.01 mm.
 func fromBritish(east, north float64) (e, n float64, ok bool) {
 	lattice := shifts()
+	if math.IsNaN(east + north) {
+		return 0, 0, false
+	}
 	// Near the rim the first guess may lie outside.
 	e, n = min(max(east-90, 0), coverEast), min(max(north+65, 0), coverNorth)
 	dE, dN := shiftAt(lattice, e, n)

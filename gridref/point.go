@@ -75,18 +75,19 @@ func roundUp(m float64) float64 {
 func (p Point) Plane(g Grid) Plane { return g.plane(p.Lat, p.Lon) }
 
 // Square returns the standard square of a side, in metres, on a grid that
-// holds the point.
+// holds the point. The error is [ErrSize] or [ErrOutside].
 func (p Point) Square(g Grid, size int32) (Square, error) {
 	return p.Plane(g).Square(size)
 }
 
 // Smallest returns the smallest standard square on a grid that holds the
 // point and does not claim more than its uncertainty: the square's own radius
-// is at least as large. A point made from a square gives that square again.
+// is at least as large. A point made from a square gives that square again; an
+// uncertainty of 0 counts as exact. The error is [ErrOutside] or [ErrTooRough].
 func (p Point) Smallest(g Grid) (Square, error) {
 	plane := p.Plane(g)
 	for _, size := range sizes {
-		if (size == 2000 || size == 5000) && !g.lettered() {
+		if !g.writes(size) {
 			continue
 		}
 		s, err := plane.Square(size)

@@ -28,7 +28,8 @@ type Reading struct {
 
 // Doubt says why a reading is likely and not certain.
 type Doubt struct {
-	// Code is a stable name of what was noticed, one of the constants below.
+	// Code is a stable name of what was noticed, one of the constants of this
+	// package: [LettersMissing].
 	Code string
 	// Message is plain sentences: what was found, what it was read as and what
 	// would settle it.
@@ -36,8 +37,12 @@ type Doubt struct {
 }
 
 // Fault is the error of every parser here: a text that could not be read.
+// [errors.As] finds it.
 type Fault struct {
-	Code, Message string
+	// Code is a stable name of what is wrong, as in [Doubt].
+	Code string
+	// Message is plain sentences: what was found and what would settle it.
+	Message string
 	// Suggestions are possible readings, likeliest first, none of them applied.
 	Suggestions []string
 }

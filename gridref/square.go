@@ -27,7 +27,14 @@ func Standard(size int32) bool {
 	return false
 }
 
-// Plane is an exact position on a grid, in metres.
+// writes reports whether references on the grid are written to squares of a
+// side in metres.
+func (g Grid) writes(size int32) bool {
+	return Standard(size) && (g.lettered() || size != 2000 && size != 5000)
+}
+
+// Plane is an exact position on a grid, in metres east and north of its false
+// origin.
 type Plane struct {
 	Grid              Grid
 	Easting, Northing float64
@@ -35,16 +42,24 @@ type Plane struct {
 
 // Errors of making and converting squares.
 var (
-	ErrSize     = errors.New("a square's size is one of 1, 10, 100, 1000, 2000, 5000, 10000 and 100000 metres")
-	ErrOutside  = errors.New("the place lies outside the grid")
+	// ErrSize: no such square is written on the grid. Tetrads and quadrants,
+	// of 2000 and 5000 metres, are written on the British and Irish grids and
+	// in the Channel Islands only.
+	ErrSize = errors.New("a square's size is one of 1, 10, 100, 1000, 2000, 5000, 10000 and 100000 metres")
+	// ErrOutside: the grid has no reference there.
+	ErrOutside = errors.New("the place lies outside the grid")
+	// ErrTooRough: even a square of 100 km would claim more than is known.
 	ErrTooRough = errors.New("the uncertainty is larger than any square's")
-	ErrNesting  = errors.New("the square lies across several squares of that size")
+	// ErrNesting: the square is in no single square of that size, as some
+	// tetrads are in no quadrant.
+	ErrNesting = errors.New("the square lies across several squares of that size")
 )
 
 // Square returns the standard square of a side, in metres, that holds the
-// position. It truncates and never rounds.
+// position. It truncates and never rounds. The error is [ErrSize] or
+// [ErrOutside].
 func (p Plane) Square(size int32) (Square, error) {
-	if !Standard(size) || (size == 2000 || size == 5000) && !p.Grid.lettered() {
+	if !p.Grid.writes(size) {
 		return Square{}, ErrSize
 	}
 	if !(p.Easting >= 0 && p.Easting < 1e7 && p.Northing >= 0 && p.Northing < 1e7) {
@@ -81,20 +96,24 @@ func (s Square) Valid() bool {
 
 // Coarsen returns the standard square of a larger side, in metres, around s:
 // the blurred place. A side no larger than the square's own gives s itself.
+// The error is [ErrSize] or [ErrNesting], or [ErrOutside] where s is not
+// [Square.Valid].
 func (s Square) Coarsen(size int32) (Square, error) {
-	if !Standard(size) || (size == 2000 || size == 5000) && !s.Grid.lettered() {
+	if !s.Grid.writes(size) {
 		return Square{}, ErrSize
+	}
+	if !s.Valid() {
+		return Square{}, ErrOutside
 	}
 	if size <= s.Size {
 		return s, nil
 	}
-	east, north := s.Easting, s.Northing
 	// Only sides that divide each other nest: some tetrads lie across two
 	// quadrants.
 	if size%s.Size != 0 {
 		return Square{}, ErrNesting
 	}
-	return Square{s.Grid, east / size * size, north / size * size, size}, nil
+	return Square{s.Grid, s.Easting / size * size, s.Northing / size * size, size}, nil
 }
 
 // Hectad returns the 10 km square around s; ok is false where s is larger.
@@ -129,7 +148,8 @@ func (s Square) Contains(p Plane) bool {
 }
 
 // String returns the reference: "TL48", "TL48J", "TL4881", "H123456",
-// "31UCT0412". A square that its grid cannot name is given by its corner.
+// "31UCT0412". A square that its grid cannot name is given by its corner, and
+// the zero Square is the empty string.
 func (s Square) String() string { return string(s.Append(nil)) }
 
 // Append appends the reference to b.
