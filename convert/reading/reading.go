@@ -2,7 +2,10 @@
 // how sure a reading is, and the one sentence that says why.
 package reading
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // State says what may be done with a value, a record or a row.
 // The zero value is Fair. A larger state is a worse one.
@@ -66,7 +69,7 @@ func (v Verdict) And(w Verdict) Verdict {
 	if w.State > v.State {
 		v, w = w, v
 	}
-	v.Code = join(v.Code, w.Code)
+	v.Code = joinCodes(v.Code, w.Code)
 	v.Message = join(v.Message, w.Message)
 	if len(v.Candidates) == 0 {
 		v.Candidates = w.Candidates
@@ -74,6 +77,21 @@ func (v Verdict) And(w Verdict) Verdict {
 	return v
 }
 
+// joinCodes keeps each code once; one code may be a part of another's name.
+func joinCodes(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	have := strings.Fields(a)
+	for _, code := range strings.Fields(b) {
+		if !slices.Contains(have, code) {
+			a += " " + code
+		}
+	}
+	return a
+}
+
+// join does not say again what the other sentences say.
 func join(a, b string) string {
 	switch {
 	case a == "" || strings.Contains(b, a):

@@ -33,6 +33,11 @@ func TestAndLosesNothing(t *testing.T) {
 	both := query.And(other)
 	assert.Equal(t, reading.Verdict{State: reading.Query, Code: "a b", Message: "One. Two.", Candidates: []string{"x"}}, both)
 	assert.Equal(t, both, both.And(query), "nor is a part of it said again")
+
+	long := reading.QueryOf("stage-out-of-season", "")
+	short := reading.HeldOf("out-of-season", "")
+	assert.Equal(t, "out-of-season stage-out-of-season", short.And(long).Code, "one is no part of the other")
+	assert.Equal(t, "out-of-season stage-out-of-season", long.And(short).Code, "the worse comes first")
 }
 
 func TestStates(t *testing.T) {
