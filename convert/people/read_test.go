@@ -27,7 +27,7 @@ func list(t testing.TB) *people.List {
 }
 
 // TestWrittenCells reads the labelled cells: how recorders name people, and
-// whom a careful person would take them for. Both tables were written before
+// whom a careful person would take them for; every one has to be read as labelled. Both tables were written before
 // the code; aside.csv, a third of them, was kept aside until the first
 // measurement, which gave 0 silently wrong and all 37 read; later.csv has
 // what came up afterwards. Of the 77 cells that odd.csv was taken from, written
@@ -36,24 +36,16 @@ func TestWrittenCells(t *testing.T) {
 	l := list(t)
 	for _, file := range []string{"cells.csv", "aside.csv", "later.csv", "odd.csv"} {
 		t.Run(file, func(t *testing.T) {
-			silent, read, rows := 0, 0, table(t, file)
-			for _, c := range rows {
+			for _, c := range table(t, file) {
 				r := l.Read(c[0], people.Options{Self: "IC"})
 				got := []string{people.Join(r.RecordedBy), people.Join(r.IdentifiedBy), people.Join(r.VerifiedBy)}
 				same := assert.ObjectsAreEqual(c[2:5], got)
-				if same {
-					read++
-				}
 				if r.State == reading.Fair && (!same || c[1] != "fair") {
-					silent++
 					t.Errorf("silently wrong: %q is fair %q, not %s %q", c[0], got, c[1], c[2:5])
 				} else if !same || r.State.String() != c[1] {
 					t.Errorf("%q: got %s %q, want %s %q (%s)", c[0], r.State, got, c[1], c[2:5], r.Message)
 				}
 			}
-			assert.Zero(t, silent, "silently wrong")
-			assert.GreaterOrEqual(t, read*100, len(rows)*97, "share that is read")
-			t.Logf("%s: %d silently wrong; read %d of %d (%.1f %%)", file, silent, read, len(rows), 100*float64(read)/float64(len(rows)))
 		})
 	}
 }

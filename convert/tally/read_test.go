@@ -15,7 +15,8 @@ import (
 )
 
 // TestWrittenCells reads the labelled cells: how a recorder writes a count,
-// and what a careful person would say it means. cells.csv and aside.csv were
+// and what a careful person would say it means. Every one has to be read as
+// labelled. cells.csv and aside.csv were
 // written before the code; aside.csv, a third of them, was kept aside until the
 // first measurement, which gave 0 silently wrong and 92 of 94 read. later.csv
 // has what came up afterwards. odd.csv was written before the code was looked
@@ -26,28 +27,16 @@ import (
 func TestWrittenCells(t *testing.T) {
 	for _, file := range []string{"cells.csv", "aside.csv", "later.csv", "odd.csv"} {
 		t.Run(file, func(t *testing.T) {
-			var silent, readable, read int
 			for _, c := range cells(t, file) {
 				r := tally.Read(c.written, tally.Options{Sex: c.sex, Stage: c.stage})
 				got := terms(t, r)
 				same := assert.ObjectsAreEqual(c.parts, got)
-				could := c.state == "fair" || c.state == "query"
-				if could {
-					readable++
-					if same && r.State <= reading.Query {
-						read++
-					}
-				}
 				if r.State == reading.Fair && (!same || c.state != "fair") || r.State == reading.Skipped && c.state != "skipped" {
-					silent++
 					t.Errorf("silently wrong: %q is %s %s, not %s %v", c.written, r.State, r.JSON(), c.state, c.parts)
 				} else if !same || r.State.String() != c.state {
 					t.Errorf("%q: got %s %s, want %s %v (%s)", c.written, r.State, r.JSON(), c.state, c.parts, r.Message)
 				}
 			}
-			assert.Zero(t, silent, "silently wrong")
-			assert.GreaterOrEqual(t, read*100, readable*97, "share of the readable that is read")
-			t.Logf("%s: %d silently wrong; read %d of %d readable (%.1f %%)", file, silent, read, readable, 100*float64(read)/float64(readable))
 		})
 	}
 }

@@ -27,8 +27,15 @@ func (r *resolver) cutNames(s string, toks []token) []int32 {
 	case len(words) == 1:
 		words = strings.Split(words[0], "")
 	}
-	initials := r.ix.spelling.initials()
 	var found []int32
+	if last := len(words) - 1; last > 0 && cutWord(words[last], "moth") { // "Vapourer Mth"
+		for at := range r.ix.chain(strings.Join(words[:last], "")) {
+			if n := &r.ix.names[at]; n.kind == vernacularName && !contains32(found, n.taxon) {
+				found = append(found, n.taxon)
+			}
+		}
+	}
+	initials := r.ix.spelling.initials()
 	for _, k := range initialKeys(words) {
 		for _, name := range initials[k] {
 			n := &r.ix.names[name]

@@ -31,6 +31,7 @@ func TestNamesCutShortAreOffered(t *testing.T) {
 		"EHM":                 {"Smerinthus ocellata", "Deilephila elpenor"},
 		"LYU":                 {"Noctua pronuba", "Noctua orbona", "Noctua interjecta", "Noctua comes"},
 		"Dec Moth":            {"Poecilocampa populi", "Melanchra persicariae"},
+		"Vapourer Mth":        {"Orgyia antiqua"},
 		"Merveille":           {"Griposia aprilina"},
 		"Dagger agg":          {"Acronicta psi/tridens", "Acronicta", "Acronicta tridens", "Acronicta psi"},
 		"Hawkmoth sp":         {"Sphingidae", "Mimas tiliae", "Smerinthus ocellata", "Laothoe populi", "Agrius convolvuli", "Acherontia atropos"},

@@ -13,10 +13,23 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// unserved are the names of the tables, each with its table, for which what
+// should be read is neither read nor offered first: they are held. A name that
+// is served leaves this list; none may join it.
+var unserved = map[string]bool{
+	"written.csv: November agg.": true, // only the species is offered
+	"written.csv: Ribbon Wave":   true,
+	"later.csv: Ribbon Wave":     true,
+	"later.csv: Spectical":       true,
+	"odd.csv: Pug sp.":           true, // the family is offered first, since not all pugs are Eupithecia
+	"odd.csv: pug":               true,
+	"odd.csv: unid. pug":         true,
+}
+
 // written.csv was written by hand before the matcher was tuned against it, and
 // later.csv and odd.csv when it was thought finished; DEVELOPERS.md has the figures of the
-// first run of the latter two. Its last column is the state that a careful person
-// expects: "query" is met by any state but fair.
+// first run of the latter two. Its last column is the state in which each name is
+// read, each looked at.
 func TestWrittenNames(t *testing.T) {
 	for _, table := range []struct {
 		file  string
@@ -31,14 +44,9 @@ func TestWrittenNames(t *testing.T) {
 			rows = rows[1:]
 			require.GreaterOrEqual(t, len(rows), table.atmin)
 			m := taxa.NewIndex(taxa.Starter()).NewMatcher()
-			served := 0
 			for _, row := range rows {
-				if isServed(t, m, row) {
-					served++
-				}
+				assert.Equal(t, !unserved[table.file+": "+row[0]], isServed(t, m, row), "%q: read, or offered first", row[0])
 			}
-			t.Logf("%d names: %d served (%.1f %%)", len(rows), served, 100*float64(served)/float64(len(rows)))
-			assert.GreaterOrEqual(t, float64(served)/float64(len(rows)), 0.97, "resolved or offered first")
 		})
 	}
 }
@@ -52,19 +60,9 @@ func isServed(t *testing.T, m *taxa.Matcher, row []string) bool {
 	if r.State < reading.Held {
 		assert.Equal(t, want, got, "%q (%s) was read %s: %s", written, kind, r.State, r.Message)
 	}
-	if len(row) > 3 {
-		switch state := row[3]; state {
-		case "fair", "held":
-			assert.Equal(t, state, r.State.String(), "%q (%s): %s", written, kind, r.Message)
-		case "query":
-			assert.NotEqual(t, reading.Fair, r.State, "%q (%s): %s", written, kind, r.Message)
-		default:
-			assert.Equal(t, "any", state)
-		}
-	}
+	assert.Equal(t, row[3], r.State.String(), "%q (%s): %s", written, kind, r.Message)
 	if got == want || len(r.Candidates) > 0 && (r.Candidates[0] == want || strings.HasPrefix(r.Candidates[0], want+" (")) {
 		return true
 	}
-	t.Logf("not served: %q (%s), want %s: %s %s %v", written, kind, want, r.Code, r.Message, r.Candidates)
 	return false
 }

@@ -29,7 +29,7 @@ func readSlowly(text string, o Options) Reading {
 		text = text[:4*maxText] // four bytes a character at most
 	}
 	tidied := tidy(text)
-	t := spelledDays(spelledOut(tidied))
+	lead, t := visitApart(spelledDays(openEnded(spelledOut(tidied))), &o)
 	b.written = strings.TrimSpace(strings.ToValidUTF8(text, "?"))
 	switch {
 	case t == "":
@@ -44,6 +44,9 @@ func readSlowly(text string, o Options) Reading {
 	}
 	if oneOrJanuary.MatchString(tidied) && b.v.State == reading.Fair {
 		b.held("figure-or-month", b.quoted()+" may begin with the figure one or with the month of January. Write the month's name.", b.e.eventDate())
+	}
+	if lead != "" {
+		b.query("date-remark", fmt.Sprintf("\"%s\" before the date was not read. Move it to the remarks.", lead))
 	}
 	if nightOf.MatchString(tidied) {
 		b.query("night-letters", fmt.Sprintf("\"%s\" in %s was read as night of.", tidied[:3], b.quoted()))

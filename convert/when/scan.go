@@ -280,6 +280,9 @@ func (s *scan) slipOf(i, j int) bool {
 	if j == i {
 		return after
 	}
+	for k := j + 1; k < len(s.text) && s.text[k]|0x20 == 'o'; k++ { // 2OO4
+		after = after || k+1 < len(s.text) && digit(s.text[k+1]) && s.text[j]|0x20 == 'o'
+	}
 	// "3IV04" is a Roman month; "2O21" is not.
 	ends := j+1 == len(s.text) || !letter(s.text[j+1])
 	return (after || ends) && (s.text[j]|0x20 == 'o' || s.text[j] == 'l')

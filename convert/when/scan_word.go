@@ -84,7 +84,7 @@ func (s *scan) take(c class, val int, q quality, i, j int) {
 			s.unknown, s.inside = text[i:j], s.n > 0
 		}
 	case movingWord, emptyWord, pointWord:
-		if s.n > 0 && s.complete() {
+		if s.n > 0 && s.complete() && (c != movingWord || s.n > 1) { // not August Bank Holiday
 			s.notUnderstood(i)
 			return
 		}

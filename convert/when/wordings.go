@@ -4,6 +4,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"fieldfare/convert/reading"
 )
 
 const (
@@ -26,9 +28,34 @@ var (
 	ordinalBehind = regexp.MustCompile(`(?i)\b(` + monthName + `)(?: the)? (` + ordinalName + `)\b`)
 	// The number of a visit or trap, before a date in figures.
 	numbered = regexp.MustCompile(`^ \d{1,2}[,:;] *\d{1,2}[./-]`)
+	// The number of a visit, walk or trap with nothing but a space behind it.
+	visit = regexp.MustCompile(`(?i)^((?:visit|vis|walk|survey|session|trip|round|transect|sample|count|trap|v|no|#)\.? ?(?:(?:no\.?|number|#) ?)?\d{1,3}(?: of \d{1,3})?(?:[,:;.)]| [-–])?|\(?\d{1,3}\)) +[(\[]?(\d.*)$`)
+	// That something went on, or goes on still: "13 June 2004 to date", "2004+".
+	goesOn = regexp.MustCompile(`(?i)(?: *- *| +(?:up )?to | +until )(?:date|the present|present|now|today|this day)\.?$|((?:^|[^:\d])\d{1,4}) ?\+$`)
 	// What an ordinal before or behind a month may belong to instead.
 	partsAhead = regexp.MustCompile(`(?i)^ *(?:-? ?(?:week|wk|half|fortnight|quarter|third|part|brood|gen|visit|record))`)
 )
+
+// visitApart takes the number of a visit or trap from before a whole date in
+// figures, where it could be taken for one of them: "visit 3 3/7/2004".
+func visitApart(s string, o *Options) (lead, rest string) {
+	m := visit.FindStringSubmatch(s)
+	if m == nil {
+		return "", s
+	}
+	if r := Read(m[2], *o); r.State == reading.Held || r.Day == 0 && !r.Night {
+		return "", s
+	}
+	return strings.TrimRight(m[1], " ,:;-–"), m[2]
+}
+
+// openEnded writes that something goes on still in the one way that is known.
+func openEnded(s string) string {
+	if s == "" || !strings.Contains("etwyETWY.+", s[len(s)-1:]) {
+		return s
+	}
+	return goesOn.ReplaceAllString(s, "$1 onwards")
+}
 
 // spelledDays writes days that are given by words or by letters in figures:
 // "third of July", "l.vii.2004", "n/o 3.7.04".

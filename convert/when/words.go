@@ -94,7 +94,7 @@ var vocabulary = map[string]struct {
 	"date": {fillWord, 0}, "dated": {fillWord, 0}, "during": {fillWord, 0}, "day": {fillWord, 0}, "year": {fillWord, 0},
 	"inclusive": {fillWord, 0}, "incl": {fillWord, 0}, "all": {fillWord, 0}, "throughout": {fillWord, 0}, "whole": {fillWord, 0}, "sometime": {fillWord, 0},
 	"night": {nightWord, 0}, "nights": {nightWord, 0}, "overnight": {nightWord, 0}, "nt": {nightWord, 0}, "noc": {nightWord, 0}, "noct": {nightWord, 0},
-	"c": {aboutWord, 0}, "ca": {aboutWord, 0}, "circa": {aboutWord, 0}, "about": {aboutWord, 0}, "approx": {aboutWord, 0},
+	"c": {aboutWord, 0}, "ca": {aboutWord, 0}, "circa": {aboutWord, 0}, "about": {aboutWord, 0}, "approx": {aboutWord, 0}, "abt": {aboutWord, 0}, "aprox": {aboutWord, 0},
 	"approximately": {aboutWord, 0}, "around": {aboutWord, 0}, "roughly": {aboutWord, 0},
 	"before": {beforeWord, 0}, "pre": {beforeWord, 0}, "by": {beforeWord, 0}, "prior": {beforeWord, 0}, "earlier": {beforeWord, 0}, "latest": {beforeWord, 0}, "earliest": {afterWord, 0},
 	"probably": {doubtWord, 0}, "possibly": {doubtWord, 0}, "perhaps": {doubtWord, 0}, "maybe": {doubtWord, 0}, "likely": {doubtWord, 0}, "prob": {doubtWord, 0}, "poss": {doubtWord, 0},
