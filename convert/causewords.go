@@ -30,6 +30,7 @@ var causeWords = map[string]string{
 	"open-sea":                     "a reference in the open sea",
 	"place-missing":                "neither a place nor a reference",
 	"place-not-mapped":             "a place without a reference",
+	"site-doubtful":                "a place marked as uncertain",
 	"site-misspelt":                "a site that was read as one close to it on the places list",
 	"site-ambiguous":               "a site that may be one of several",
 	"site-reference-disagrees":     "a reference far from its site",

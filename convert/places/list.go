@@ -148,8 +148,23 @@ type Reading struct {
 // fair where a comma or bracket parts the two, else a query; its Name stays as
 // written. A site that the list does not have is fair: the list need
 // not have every place. No site is held, for the name of a place is text.
+//
+// A site that is marked as uncertain ("?Sallowmere", "prob. North Fen") is a
+// query, and so is one that names two listed places that lie apart, which is
+// put at neither.
 func (l *List) Find(site string) Reading {
 	name := strings.Join(strings.Fields(site), " ")
+	sure := withoutDoubt(name)
+	if sure == name {
+		return l.find(name)
+	}
+	out := l.find(sure)
+	out.Name = name
+	out.Verdict = out.Verdict.And(reading.QueryOf("site-doubtful", fmt.Sprintf("“%s” is marked as uncertain. Please write which place it was, or keep it as it is.", name), sure))
+	return out
+}
+
+func (l *List) find(name string) Reading {
 	out := Reading{Name: name}
 	if l == nil || len(l.entries) == 0 || name == "" {
 		return out

@@ -2,6 +2,7 @@ package places
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"fieldfare/convert/reading"
@@ -15,6 +16,10 @@ const shortestPart = 6
 // too often than too rarely ("Home pond").
 const shortestPrivate = 3
 
+// address is a house by its number: one who lives in the village of a reserve
+// does not live in the reserve.
+var address = regexp.MustCompile(`(?i)^\d{1,4}[a-z]?,? +[\pL'’ ]+ (?:lane|ln|road|rd|street|st|row|close|avenue|ave|drive|way|crescent|terrace|gardens|green|hill|drove)\b`)
+
 // outerPart finds the listed place that stands at either end of the site's
 // name, parted from the rest by a comma or the like.
 func (l *List) outerPart(out *Reading) (Reading, bool) {
@@ -25,7 +30,13 @@ func (l *List) outerPart(out *Reading) (Reading, bool) {
 		}
 		if len(at) == 1 {
 			found := l.partOf(*out, at[0])
+			if two, apart := l.twoPlaces(found, at[0]); apart {
+				return two, true
+			}
 			found.Verdict = reading.Verdict{Message: fmt.Sprintf("“%s” is a part of %s on the places list.", out.Name, found.Place.Name)}
+			if address.MatchString(out.Name) {
+				found.Verdict = reading.QueryOf("site-part", fmt.Sprintf("“%s” looks like an address, and was put at %s of the places list. Please check, or add it to the list.", out.Name, found.Place.Name), found.Place.Name)
+			}
 			return found, true
 		}
 	}
@@ -43,6 +54,9 @@ func (l *List) innerPart(out Reading) Reading {
 		return l.found(out, at)
 	}
 	found := l.partOf(out, at)
+	if two, apart := l.twoPlaces(found, at); apart {
+		return two
+	}
 	if beside { // a private place is not to be betrayed by its neighbours
 		found.Placed = false
 		found.Verdict = reading.QueryOf("site-beside-private", fmt.Sprintf("“%s” names the private place %s and is blurred as well. Please check.", out.Name, found.Place.Name), found.Place.Name)
@@ -129,7 +143,7 @@ func plainWords(words []string) bool {
 func besideWords(before []string) bool {
 	for _, w := range before {
 		switch w {
-		case "near", "nr", "opposite", "opp", "of", "off", "between", "beyond", "behind", "outside", "towards", "to", "from", "adjacent", "adj", "by", "beside", "around", "above", "below", "past":
+		case "near", "nr", "opposite", "opp", "of", "off", "between", "beyond", "behind", "outside", "towards", "to", "from", "adjacent", "adj", "by", "beside", "around", "above", "below", "past", "not", "excluding", "except":
 			return true
 		}
 	}
