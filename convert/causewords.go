@@ -4,7 +4,10 @@ package convert
 // the report. A check that is not here speaks with the first of its questions
 // on the screen, and by its own name in the report.
 var causeWords = map[string]string{
+	"area-as-count":                "an area where a count should be",
+	"counts-by-method":             "two counts, each with the way of finding them",
 	"headings-not-read":            "a line that looks like headings and was not read as such",
+	"letter-for-nought":            "a letter O that may be a nought",
 	"no-such-day":                  "a day that the calendar does not have",
 	"date-missing":                 "no date",
 	"date-unreadable":              "a date that cannot be read",

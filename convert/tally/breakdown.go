@@ -190,6 +190,9 @@ func (it *item) split(parts []Part, s string, in *inside, sum int) ([]Part, read
 		}
 		said = said.And(v)
 		parts = append(parts, p)
+		if in.bare && it.stage == "" && in.items[0].stage != "" { // "14 (3 juv)": 14 birds, or 14 and 3 young ones
+			said = said.And(reading.QueryOf("part-of-whole", fmt.Sprintf("The numbers in brackets were taken to be a part of the %d. Please check that they do not come on top of it.", it.n), strconv.Itoa(it.n), strconv.Itoa(it.n+sum)))
+		}
 	}
 	return parts, said, true
 }

@@ -38,6 +38,7 @@ type inside struct {
 	items []item
 	text  span
 	ok    bool // it could be read
+	bare  bool // brackets that do not say "of which"
 }
 
 func (it *item) empty() bool {

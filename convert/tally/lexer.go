@@ -58,6 +58,9 @@ func lex(s string) ([]token, bool) {
 			}
 			list = append(list, t)
 			i = t.end
+		case r == '&' && strings.HasPrefix(s[i:], "&c") && (i+2 == len(s) || s[i+2] == '.'):
+			list = append(list, token{meaning{kind: approx}, i, i + 2, false})
+			i += 2
 		case r == '†':
 			list = append(list, token{dictionary["dead"], i, i + size, false})
 			i += size

@@ -376,6 +376,9 @@ func (p *parser) brackets(i int) int {
 		end--
 	}
 	p.put(p.list[i+1 : end])
+	if in := p.cur.inside; in != nil {
+		in.bare = p.peek(i+1) != includes
+	}
 	return j
 }
 
@@ -407,6 +410,6 @@ func (p *parser) put(list []token) {
 		return
 	}
 	items, ok := parse(p.s, list)
-	p.cur.inside = &inside{items, span{list[0].start, list[len(list)-1].end}, ok}
+	p.cur.inside = &inside{items: items, text: span{list[0].start, list[len(list)-1].end}, ok: ok}
 	p.cur.free = false
 }

@@ -2,6 +2,7 @@ package tally
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -21,7 +22,7 @@ func wholeCell(s string, o Options) (Part, reading.Verdict, bool) {
 			return Part{}, reading.QueryOf("cross-mark", fmt.Sprintf("The cross “%s” was read as “present”. Please check that it does not mean “not seen”.", s)), true
 		}
 		return Part{}, reading.Verdict{Message: "Present; no count is given."}, true
-	case "not counted", "uncounted", "no count", "nc", "n.c.", "not recorded", "not noted", "count not made", "uncntd", "number not noted", "no count made", "not cntd":
+	case "not counted", "uncounted", "no count", "nc", "n.c.", "not recorded", "not noted", "count not made", "uncntd", "number not noted", "no count made", "not cntd", "lost count":
 		return Part{Remarks: s}, reading.Verdict{Message: "Present; no count was made."}, true
 	case "n/a", "na", "n.a.", "n/k", "nk", "n.k.", "?", "??", "unknown", "not known", "unk", "xx", "xxx", "++", "+++", "v", "r", "c", "lots?", "no data", "missing", "tbc", "tba", "x?", "p?", "✓?", "present?", "empty", "1st of year", "first of year", "1st of the year", "first of the year", "1st for year":
 		return Part{Remarks: s}, reading.QueryOf("count-unclear", fmt.Sprintf("“%s” gives no count. The record is handed in as present, without a number; please say how many there were if you know.", s)), true
@@ -32,7 +33,7 @@ func wholeCell(s string, o Options) (Part, reading.Verdict, bool) {
 	case "mf", "m f", "fm", "both", "both sexes", "mixed", "mixed sexes", "♂/♀", "m/f", "f/m":
 		return Part{Remarks: s}, reading.QueryOf("shared-label", fmt.Sprintf("“%s” does not say how many there were of each sex. Please say if you know.", s)), true
 	case "absent", "not found", "looked for", "looked for not found", "searched for", "not present", "abs", "abs.", "looked for, not found", "searched for, not found", "searched for not found", "no sign", "not detected":
-		return Part{Absent: true}, reading.Verdict{Message: "Looked for and not found."}, true
+		return lookedFor()
 	case "no.", "a", "d", "o", "n", "l", "i.", "s", "a.", "d.", "o.", "n.", "l.":
 		if s == "L" || s == "L." {
 			return Part{LifeStage: "larva"}, reading.Verdict{}, true
@@ -45,7 +46,23 @@ func wholeCell(s string, o Options) (Part, reading.Verdict, bool) {
 		}
 		return parts[0], v, true
 	}
+	if long := locally[key]; long != "" {
+		return Part{}, reading.HeldOf("ambiguous-letter", fmt.Sprintf("“%s” may be short for %s. Please say so, or how many there were.", s, long), long), true
+	}
+	if searched.MatchString(s) {
+		return lookedFor()
+	}
 	return Part{}, reading.Verdict{}, false
+}
+
+// locally are letters for how common something is in places.
+var locally = map[string]string{"la": "locally abundant", "lf": "locally frequent", "ld": "locally dominant", "lc": "locally common"}
+
+// searched: nothing was found although it was looked for: "none (searched)".
+var searched = regexp.MustCompile(`(?i)^(?:0|nil|none|zero|not)(?: seen| found)?[ ,;:([–-]*(?:despite |after |but |was |were )*(?:(?:thorough|full|long|careful) )?(?:search(?:ed|ing)?|look(?:ed|ing)?)(?: for| hard| carefully| thoroughly)?[)\].]*$`)
+
+func lookedFor() (Part, reading.Verdict, bool) {
+	return Part{Absent: true}, reading.Verdict{Message: "Looked for and not found."}, true
 }
 
 // ambiguousLetter holds a letter that stands for several things.
