@@ -3,6 +3,7 @@ package people
 import (
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -48,6 +49,8 @@ func Join(names []string) string { return strings.Join(names, " | ") }
 var (
 	unsure     = regexp.MustCompile(`(?i)^(poss|possibly|prob|probably|maybe|perhaps)\b\.?\s*`)
 	joiner     = regexp.MustCompile(`(?i)^([&+]|and\s|with\s|w/)`)
+	late       = regexp.MustCompile(`(?i)^the late\s+`)
+	thing      = regexp.MustCompile(`(?i)\b(collection|notebooks?|note book|diary|diaries|records?|files?|specimens?)$`) // and nobody
 	possessive = regexp.MustCompile(`['’]s\s`)
 	version    = regexp.MustCompile(`(?i)\pL{5,}\s+v\.?\d+(\.\d+)*$`) // of a program that named the taxon
 	dateIn     = regexp.MustCompile(`[\s,]*\b(\d{1,2}[./-][ivxIVX]+[./-]\d{2,4}|\d{1,4}[/.-]\d{1,2}[/.-]\d{2,4}|(19|20)\d\d)\b`)
@@ -211,6 +214,7 @@ func (r *reader) name(written string) string {
 	if m := unsure.FindString(s); m != "" && len(m) < len(s) {
 		s, doubted = s[len(m):], true
 	}
+	s = late.ReplaceAllString(s, "")
 	if !strings.ContainsFunc(s, func(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) }) && kindOf(s) == aName {
 		if doubted {
 			r.doubt("recorder-unclear", "A question mark stands for a name. Please say who it was if you know.")
@@ -232,6 +236,9 @@ func (r *reader) name(written string) string {
 		return ""
 	case others:
 		r.remark(s)
+		if _, err := strconv.Atoi(s); err == nil {
+			s = "+" + s
+		}
 		r.doubt("recorder-unnamed", fmt.Sprintf("“%s” stands for people who are not named. It is kept as a remark.", s))
 		return ""
 	}
@@ -302,7 +309,7 @@ func (r *reader) unlisted(s string, n parsedName) string {
 		return ""
 	case isGroup(s):
 		return s
-	case strings.ContainsAny(s, ":=<>@#") || possessive.MatchString(s):
+	case strings.ContainsAny(s, ":=<>@#") || possessive.MatchString(s) || thing.MatchString(s):
 		r.doubt("recorder-unclear", fmt.Sprintf("“%s” does not look like a name. Please write who it was.", s))
 		return s
 	case n.turned:
