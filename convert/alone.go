@@ -1,6 +1,7 @@
 package convert
 
 import (
+	"context"
 	"path/filepath"
 	"time"
 
@@ -45,15 +46,11 @@ const (
 
 // rememberAnswers writes the plain file of answers: those that it has by now,
 // and above them those given in this run.
-func (s *settings) rememberAnswers() error {
+func (s *settings) rememberAnswers(ctx context.Context) error {
 	if s.release == nil { // there is no project file, so the folder is not held
-		release, err := stage.Hold(filepath.Join(filepath.Dir(s.answered.path), aloneFile))
-		for waited := time.Duration(0); err != nil; waited += answersEvery {
-			if waited >= answersWait {
-				return &stage.Error{Path: s.answered.path, Problem: "another run is at work in this folder", Err: err}
-			}
-			time.Sleep(answersEvery)
-			release, err = stage.Hold(filepath.Join(filepath.Dir(s.answered.path), aloneFile))
+		release, err := s.awaitFolder(ctx)
+		if err != nil {
+			return err
 		}
 		defer release()
 	}
@@ -66,4 +63,23 @@ func (s *settings) rememberAnswers() error {
 		set = s.answers.Onto(&latest)
 	}
 	return stage.File(s.answered.path, set.Write)
+}
+
+// awaitFolder holds the folder of remembered answers as soon as no other run
+// does; who interrupts the run need not wait for that.
+func (s *settings) awaitFolder(ctx context.Context) (release func(), err error) {
+	path := filepath.Join(filepath.Dir(s.answered.path), aloneFile)
+	for waited := time.Duration(0); ; waited += answersEvery {
+		if release, err = stage.Hold(path); err == nil {
+			return release, nil
+		}
+		if waited >= answersWait {
+			return nil, &stage.Error{Path: s.answered.path, Problem: "another run is at work in this folder", Err: err}
+		}
+		select {
+		case <-ctx.Done():
+			return nil, ctx.Err()
+		case <-time.After(answersEvery):
+		}
+	}
 }

@@ -105,12 +105,17 @@ func (j Job) sameAsOutput(path string) bool {
 }
 
 // remember writes the plain file, and keeps a queries workbook aside that
-// holds something nobody has taken in. It returns what must be told.
-func (s *settings) remember(job Job) []string {
+// holds something nobody has taken in. It returns what must be told; an error
+// is that the run was interrupted.
+func (s *settings) remember(ctx context.Context, job Job) ([]string, error) {
 	a := &s.answered
 	var notes []string
 	if s.answers.Changed() {
-		if err := s.rememberAnswers(); err != nil {
+		err := s.rememberAnswers(ctx)
+		switch {
+		case err != nil && ctx.Err() != nil:
+			return nil, ctx.Err()
+		case err != nil:
 			a.aside = true
 			notes = append(notes, fmt.Sprintf("Your answers were used but could not be remembered (%v). Keep the workbook with your answers and give it again next time.", err))
 		}
@@ -120,7 +125,7 @@ func (s *settings) remember(job Job) []string {
 			notes = append(notes, fmt.Sprintf("%s had something in it that could not be used; it is kept as %s.", QueriesFile, kept))
 		}
 	}
-	return notes
+	return notes, nil
 }
 
 // keepAside copies a file of the folder to a name that is free.

@@ -115,7 +115,12 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	result.Notes = append(result.Notes, settings.remember(job)...)
+	notes, err := settings.remember(ctx, job)
+	if err != nil {
+		ids.discard()
+		return nil, err
+	}
+	result.Notes = append(result.Notes, notes...)
 	if err := out.Commit(); err != nil {
 		ids.discard()
 		return nil, err

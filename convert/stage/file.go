@@ -29,7 +29,10 @@ func NewFile(path string, write func(io.Writer) error) error {
 }
 
 // Pending is a file that is whole, but not in its place yet.
-type Pending struct{ path, final, temp string }
+type Pending struct {
+	path, final, temp string
+	lock              *os.File // held until then; nil where the system knows no such lock
+}
 
 // Prepare writes a file beside its place. The caller must call Commit or
 // Discard.
@@ -45,11 +48,10 @@ func Prepare(path string, write func(io.Writer) error) (*Pending, error) {
 	if err := recoverAll(folder, ""); err != nil {
 		return nil, err
 	}
-	temp, err := os.CreateTemp(folder, Prefix)
+	temp, err := p.begin(folder)
 	if err != nil {
 		return nil, fileError(path, err)
 	}
-	p.temp = temp.Name()
 	err = write(temp)
 	if closed := temp.Close(); err == nil {
 		err = closed
@@ -64,17 +66,46 @@ func Prepare(path string, write func(io.Writer) error) (*Pending, error) {
 	return p, nil
 }
 
+// begin makes the file under a name for the time being, and holds it as long as
+// it bears that name, so that others can tell it from one whose maker is gone.
+func (p *Pending) begin(folder string) (*os.File, error) {
+	for {
+		temp, err := os.CreateTemp(folder, Prefix)
+		if err != nil {
+			return nil, err
+		}
+		var mine bool
+		if p.lock, mine = keep(temp.Name()); mine {
+			p.temp = temp.Name()
+			return temp, nil
+		}
+		// Somebody took it for one left behind, in the moment before it was held.
+		temp.Close()
+		os.Remove(temp.Name())
+	}
+}
+
 // Commit puts the file in its place.
 func (p *Pending) Commit() error {
 	if err := os.Rename(p.temp, p.final); err != nil {
 		p.Discard()
 		return fileError(p.path, err)
 	}
+	p.letGo()
 	return nil
 }
 
 // Discard gives the file up.
-func (p *Pending) Discard() { os.Remove(p.temp) }
+func (p *Pending) Discard() {
+	os.Remove(p.temp)
+	p.letGo()
+}
+
+func (p *Pending) letGo() {
+	if p.lock != nil {
+		p.lock.Close()
+	}
+}
 
 // Until returns a writer that fails with the context's error once that has
 // ended.

@@ -6,6 +6,9 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"runtime"
+	"strconv"
+	"sync"
 	"testing"
 
 	"fieldfare/convert/stage"
@@ -62,6 +65,53 @@ func TestFileSaysWhyNot(t *testing.T) {
 		err := stage.File(path, text("x"))
 		assert.ErrorContains(t, err, says, path)
 	}
+}
+
+// TestFileLeftHalfWritten: what a run that was killed has left of a single file
+// is cleared away by the next at once; what another is writing at that moment,
+// or has whole and not yet in its place, is not.
+func TestFileLeftHalfWritten(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("an open file cannot be moved there, so age alone tells")
+	}
+	folder := t.TempDir()
+	left, theirs := filepath.Join(folder, stage.Prefix+"123"), filepath.Join(folder, stage.Prefix+"list.txt")
+	for _, path := range []string{left, theirs} {
+		require.NoError(t, os.WriteFile(path, []byte("half wr"), 0o600))
+	}
+	path := filepath.Join(folder, "a.txt")
+	err := stage.File(path, func(w io.Writer) error {
+		require.NoError(t, stage.File(filepath.Join(folder, "b.txt"), text("b")))
+		return text("a")(w)
+	})
+	require.NoError(t, err)
+	pending, err := stage.Prepare(path, text("newer"))
+	require.NoError(t, err)
+	require.NoError(t, stage.File(filepath.Join(folder, "c.txt"), text("c")))
+	require.NoError(t, pending.Commit())
+	assert.Equal(t, "newer", read(t, path))
+	assert.Equal(t, "b", read(t, filepath.Join(folder, "b.txt")))
+	assert.NoFileExists(t, left)
+	assert.FileExists(t, theirs, "a file of somebody's own that is named likewise")
+}
+
+// TestFilesAtOnce has many write into one folder: none takes away what another
+// is writing.
+func TestFilesAtOnce(t *testing.T) {
+	folder := t.TempDir()
+	var wait sync.WaitGroup
+	for i := range 8 {
+		name := filepath.Join(folder, strconv.Itoa(i))
+		wait.Go(func() {
+			for range 50 {
+				assert.NoError(t, stage.File(name, text(name)))
+			}
+		})
+	}
+	wait.Wait()
+	left, err := os.ReadDir(folder)
+	require.NoError(t, err)
+	assert.Len(t, left, 8)
 }
 
 // TestFileBehindALink: whoever keeps a file elsewhere and a link here finds it

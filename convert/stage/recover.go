@@ -56,6 +56,9 @@ func recoverOne(temp, final string) error {
 	if err != nil || !mine(info) {
 		return nil
 	}
+	if info.Mode().IsRegular() && strings.Trim(filepath.Base(temp), "0123456789") == Prefix && takeAway(temp) {
+		return nil
+	}
 	made, err := os.ReadFile(filepath.Join(temp, forFile))
 	switch {
 	case err != nil && time.Since(info.ModTime()) > settled:

@@ -86,3 +86,33 @@ func held(path string) bool {
 	defer f.Close()
 	return errors.Is(syscall.Flock(int(f.Fd()), syscall.LOCK_SH|syscall.LOCK_NB), syscall.EWOULDBLOCK)
 }
+
+// keep holds a file that was just made, until the handle returned is closed.
+// It is not ours where somebody had it already or has taken it away. The handle
+// is nil where the disk knows no locks.
+func keep(path string) (lock *os.File, ours bool) {
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		return nil, !errors.Is(err, fs.ErrNotExist)
+	}
+	if err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB); err != nil {
+		f.Close()
+		return nil, !errors.Is(err, syscall.EWOULDBLOCK)
+	}
+	if _, err := os.Lstat(path); err != nil {
+		f.Close()
+		return nil, false
+	}
+	return f, true
+}
+
+// takeAway removes a file that keep has held, where its maker is certainly
+// gone: where the lock can be had, and is had as long as the file has its name.
+func takeAway(path string) bool {
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	return syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB) == nil && os.Remove(path) == nil
+}

@@ -67,3 +67,9 @@ func held(path string) bool {
 	}
 	return errors.Is(err, syscall.Errno(32))
 }
+
+// keep holds nothing: a file that is open cannot be moved into its place.
+func keep(string) (lock *os.File, ours bool) { return nil, true }
+
+// takeAway takes nothing away, since it cannot tell whose maker is gone.
+func takeAway(string) bool { return false }
