@@ -20,7 +20,6 @@ type comparer struct {
 	observer  *validate.Observer
 	sites     places.Sites
 	squares   squares
-	ownIDs    map[compare.Mark]int
 	// leaving is of the records as they leave, exact as they are.
 	leaving, exact batchOutline
 	public         dwc.Occurrence
@@ -42,12 +41,15 @@ type comparedRecord struct {
 	blurred    bool
 	measured   []spool.Measurement // of a record that leaves
 	line       *ledger.Line        // for the ledger, of one without an id of its own
+	// own is the mark of the record's own id; likeness that of what leaves of a
+	// blurred one without. The zero value is none.
+	own, likeness compare.Mark
 }
 
 func newComparer(s *settings, v *setView, books *bookRuns, parts *spool.Parts) *comparer {
 	return &comparer{
 		set: v, books: books, reader: spool.NewReader(parts), publisher: publisher{settings: s}, observer: v.checks.Observer(),
-		squares: newSquares(), ownIDs: map[compare.Mark]int{}, leaving: batchOutline{newOutline()}, exact: batchOutline{newOutline()},
+		squares: newSquares(), leaving: batchOutline{newOutline()}, exact: batchOutline{newOutline()},
 	}
 }
 
@@ -71,6 +73,7 @@ func (c *comparer) record(row *spool.Row, r *spool.Record, made *compared) {
 	seen := &made.records[len(made.records)-1]
 	seen.sheet, seen.row, seen.blurred = row.Sheet, row.Number, r.Facts.Blur > 0
 	seen.day, seen.dated, seen.measured, seen.line = 0, false, nil, nil
+	seen.own, seen.likeness = compare.Mark{}, compare.Mark{}
 	if f := &r.Facts; f.Dated && f.End-f.Start <= 1 {
 		seen.day, seen.dated = f.Start, true
 	}
@@ -87,8 +90,13 @@ func (c *comparer) record(row *spool.Row, r *spool.Record, made *compared) {
 		}
 	}
 	if own := ownID(r); own != "" {
-		c.ownIDs[compare.IDMark(own)]++
-	} else if c.set.ledger != nil {
+		seen.own = compare.IDMark(own)
+		return
+	}
+	if seen.blurred {
+		seen.likeness = blurredContent(&c.public)
+	}
+	if c.set.ledger != nil {
 		line := lineOf(0, r, &c.public, c.books.sheets[row.Sheet])
 		seen.line = &line
 	}
@@ -100,8 +108,5 @@ func (c *comparer) join(v *setView, sites *places.Sites) {
 	v.join(&c.leaving.outline)
 	if v.exact != nil {
 		v.exact.join(&c.exact.outline)
-	}
-	for id, n := range c.ownIDs {
-		v.ownIDs[id] += n
 	}
 }

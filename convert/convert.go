@@ -100,6 +100,8 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 		return nil, explained(out, err)
 	}
 
+	defer set.close()
+
 	// Third pass: what leaves, and the accounts.
 	result, err := writeAll(ctx, job, settings, books, rows, set, out)
 	if err != nil {

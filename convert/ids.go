@@ -9,6 +9,7 @@ import (
 	"fieldfare/convert/privacy"
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
+	"fieldfare/validate"
 
 	"github.com/google/uuid"
 )
@@ -19,14 +20,13 @@ import (
 type identities struct {
 	maker  identity.Maker
 	ledger *ledgerRun
-	// own counts the notebooks' own ids, of all records and of those seen in
-	// this pass.
-	own, met map[compare.Mark]int
-	blurred  map[[16]byte]int // blurred records that look alike, so far
+	own    *validate.Repeats // the notebooks' own ids
+	// blurred tells of blurred records that look alike.
+	blurred *validate.Repeats
 }
 
 func newIdentities(datasetID string, set *setView) *identities {
-	return &identities{maker: identity.NewMaker(datasetID), ledger: set.ledger, own: set.ownIDs, met: map[compare.Mark]int{}, blurred: map[[16]byte]int{}}
+	return &identities{maker: identity.NewMaker(datasetID), ledger: set.ledger, own: &set.ownIDs, blurred: &set.blurred}
 }
 
 // ownID is the notebook's own id of a record. One that is to be blurred keeps
@@ -50,8 +50,7 @@ func isUUID(id string) bool {
 func (m *identities) id(n int, r *spool.Record, o *dwc.Occurrence, ordinal int) (id string, repeated bool) {
 	if own := ownID(r); own != "" {
 		mark := compare.IDMark(own)
-		m.met[mark]++
-		return own, m.met[mark] > 1
+		return own, m.own.Next((*[16]byte)(&mark)) > 1
 	}
 	if id, found := m.ledger.id(n, r, ordinal); found {
 		return id, false
@@ -61,8 +60,7 @@ func (m *identities) id(n int, r *spool.Record, o *dwc.Occurrence, ordinal int) 
 		// Made from what leaves alone: an id made from the exact place could
 		// be found by trying places.
 		content = blurredContent(o)
-		m.blurred[content]++
-		ordinal = m.blurred[content]
+		ordinal = m.blurred.Next(&content)
 	}
 	id = m.maker.ID(content, ordinal)
 	for again := 2; m.taken(id); again++ {
@@ -74,10 +72,11 @@ func (m *identities) id(n int, r *spool.Record, o *dwc.Occurrence, ordinal int) 
 // taken tells whether an id is another record's: one of a notebook's own, or
 // one under which something else was handed in before.
 func (m *identities) taken(id string) bool {
-	if len(m.own) == 0 && m.ledger == nil {
+	if m.own.Empty() && m.ledger == nil {
 		return false
 	}
-	return m.own[compare.IDMark(id)] > 0 || m.ledger.knows(id)
+	mark := compare.IDMark(id)
+	return m.own.Has((*[16]byte)(&mark)) || m.ledger.knows(id)
 }
 
 // blurredContent is the fingerprint of a blurred record: of what leaves, but

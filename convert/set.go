@@ -2,6 +2,7 @@ package convert
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"fieldfare/convert/compare"
@@ -23,7 +24,9 @@ type setView struct {
 	sites    *places.Usual
 	measured measuredKinds
 	ledger   *ledgerRun
-	ownIDs   map[compare.Mark]int // the notebooks' own ids
+	// ownIDs are the notebooks' own ids; blurred has what leaves of blurred
+	// records without one.
+	ownIDs, blurred validate.Repeats
 	// exact is the same of the records as they are, for the full copy; nil
 	// where none is asked for.
 	exact *setView
@@ -34,11 +37,16 @@ type setView struct {
 // compareAll looks at the records as a set: at those that can be handed in
 // for the columns and the coverage, at all of them for the checks.
 func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.Spool, job Job, remembered *ledgerRun) (*setView, error) {
-	v := &setView{outline: newOutline(), checks: validate.NewSet(), slips: map[int][]when.Slip{}, ownIDs: map[compare.Mark]int{}, ledger: remembered}
+	v := &setView{outline: newOutline(), checks: validate.NewSet(), slips: map[int][]when.Slip{}, ledger: remembered}
 	if job.Exact {
 		v.exact = &setView{outline: newOutline()}
 	}
-	defer v.checks.Close() // where the work is given up
+	whole := false
+	defer func() {
+		if !whole {
+			v.close()
+		}
+	}()
 	if err := s.recallPast(ctx, job.Against, v.checks); err != nil {
 		return nil, err
 	}
@@ -82,12 +90,30 @@ func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.S
 	}
 	v.sites = sites.Settle()
 	v.ledger.settle()
-	return v, v.checks.Settle()
+	if err := errors.Join(v.checks.Settle(), v.ownIDs.Settle(true), v.blurred.Settle(false)); err != nil {
+		return nil, err
+	}
+	whole = true
+	return v, nil
+}
+
+// close gives up the temporary files of the set.
+func (v *setView) close() {
+	v.checks.Close()
+	v.ownIDs.Drop()
+	v.blurred.Drop()
 }
 
 // take takes in what a record, the n-th, has for the set.
 func (v *setView) take(n int, r *comparedRecord) {
 	v.checks.Take(n, &r.glance)
+	none := compare.Mark{}
+	if r.own != none {
+		v.ownIDs.Add((*[16]byte)(&r.own))
+	}
+	if r.likeness != none {
+		v.blurred.Add((*[16]byte)(&r.likeness))
+	}
 	for i := range r.measured {
 		if !r.blurred {
 			v.measured.add(&r.measured[i])

@@ -2,6 +2,7 @@ package convert
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -37,7 +38,7 @@ func writeAll(ctx context.Context, job Job, s *settings, books *bookRuns, rows *
 		progress.Step(made.count())
 		return w.settle(made)
 	})
-	if err != nil {
+	if err = errors.Join(err, set.checks.Failed()); err != nil {
 		return nil, err
 	}
 	return w.finish(job, out)

@@ -19,27 +19,9 @@ type duplicates struct {
 	repeated  sorted
 	before    sorted
 	beforeIDs sorted
-	seen      map[uint64][]sighting
+	seen      sightings
+	failed    error // of reading one back
 }
-
-// sighting is what is remembered of a record of a group, in few bytes.
-type sighting struct {
-	content    [16]byte
-	recorder   uint64 // 0: nobody named
-	initials   uint64
-	short      uint64 // of first initials and surnames
-	method     uint64 // 0: nothing said
-	manner     uint64 // time, habitat and the like; 0: nothing said
-	remarks    uint64
-	lat, lon   float32
-	count      int32 // -1: no number
-	quantity   uint32
-	sheet, row int32
-}
-
-// mostInGroup is how many records of a group are remembered to compare the
-// next with.
-const mostInGroup = 16
 
 func withID(key uint64, id string) uint64 {
 	return hash(key).text(id).sum()
@@ -51,9 +33,9 @@ func (d *duplicates) addPast(key uint64, id string) {
 }
 
 func (d *duplicates) settle() error {
-	d.seen = map[uint64][]sighting{}
 	var errs [3]error
 	d.repeated, errs[0] = d.keys.repeated()
+	d.seen.groups = make([]group, len(d.repeated))
 	d.before, errs[1] = d.pastKeys.distinct()
 	d.beforeIDs, errs[2] = d.pastBoth.distinct()
 	return errors.Join(errs[:]...)
@@ -75,16 +57,20 @@ func (d *duplicates) find(k *keys, e *Entry, where func(sheet, row int) string) 
 		return reading.Finding{}, false
 	}
 	key := k.same(e.Occurrence, e.Facts)
-	if d.repeated.has(key) {
+	if at, shared := d.repeated.find(key); shared {
 		this := sightingOf(e)
-		group := d.seen[key]
-		for i := range group {
-			if f, same := compare(e, &group[i], &this, where); same {
+		var before [mostInGroup]sighting
+		known, err := d.seen.of(at, &before)
+		if err != nil && d.failed == nil {
+			d.failed = err
+		}
+		for i := range known {
+			if f, same := compare(e, &known[i], &this, where); same {
 				return f, true
 			}
 		}
-		if len(group) < mostInGroup {
-			d.seen[key] = append(group, this)
+		if len(known) < mostInGroup {
+			d.seen.add(at, &this)
 		}
 	}
 	if d.before.has(key) && !d.beforeIDs.has(withID(key, e.ID)) {
@@ -111,30 +97,6 @@ func dayOf(e *Entry) string {
 		return iso(e.Facts.Start)
 	}
 	return e.VerbatimEventDate
-}
-
-func sightingOf(e *Entry) sighting {
-	s := sighting{content: e.Content, count: -1, sheet: int32(e.Sheet), row: int32(e.Row)}
-	if e.RecordedBy != "" {
-		s.recorder = newHash.folded(e.RecordedBy).sum()
-		s.initials = newHash.folded(initials(e.RecordedBy)).sum()
-		s.short = newHash.folded(short(e.RecordedBy)).sum()
-	}
-	if e.SamplingProtocol != "" {
-		s.method = newHash.folded(e.SamplingProtocol).sum()
-	}
-	if e.EventTime != "" || e.FieldNumber != "" || e.Habitat != "" {
-		s.manner = newHash.text(e.EventTime).text(e.FieldNumber).folded(e.Habitat).sum()
-	}
-	s.remarks = newHash.text(e.OccurrenceRemarks).text(e.FieldNotes).sum()
-	if e.Facts.Placed {
-		s.lat, s.lon = float32(e.Facts.Latitude), float32(e.Facts.Longitude)
-	}
-	if e.Facts.Counted {
-		s.count = e.Facts.Count
-	}
-	s.quantity = uint32(newHash.folded(e.OrganismQuantity).sum())
-	return s
 }
 
 // initials are the first letters of names, or what is written as initials.

@@ -39,17 +39,24 @@ func (h *hashes) add(v uint64) {
 	}
 }
 
+// temporary makes a temporary file. Where the system allows it, the file loses
+// its name at once, so that it is gone whatever becomes of the program.
+func temporary() (f *os.File, named bool, err error) {
+	if f, err = os.CreateTemp("", "fieldfare-*.part"); err != nil {
+		return nil, false, err
+	}
+	return f, os.Remove(f.Name()) != nil, nil
+}
+
 // spill writes the whole blocks of a bucket to the file.
 func (h *hashes) spill(bucket int) {
 	if h.file == nil {
-		f, err := os.CreateTemp("", "fieldfare-*.part")
+		f, named, err := temporary()
 		if err != nil {
 			h.stays = true
 			return
 		}
-		// Where the system allows it, the file loses its name at once, so that
-		// it is gone whatever becomes of the program.
-		h.file, h.named = f, os.Remove(f.Name()) != nil
+		h.file, h.named = f, named
 	}
 	b := h.buckets[bucket]
 	for len(b) >= blockValues {
@@ -124,6 +131,19 @@ func (h *hashes) distinct() (list sorted, err error) {
 	return slices.Clip(list), err
 }
 
+// distinctAndRepeated returns what distinct and repeated do, and drops the list.
+func (h *hashes) distinctAndRepeated() (all, repeated sorted, err error) {
+	all = make(sorted, 0, h.n)
+	err = h.each(0, func(run []uint64) {
+		all = append(all, run[0])
+		if len(run) > 1 {
+			repeated = append(repeated, run[0])
+		}
+	})
+	h.drop()
+	return all, slices.Clip(repeated), err
+}
+
 // drop empties the list and gives its file up.
 func (h *hashes) drop() {
 	if h.file != nil {
@@ -139,6 +159,9 @@ func (h *hashes) drop() {
 type sorted []uint64
 
 func (s sorted) has(v uint64) bool {
-	_, found := slices.BinarySearch(s, v)
+	_, found := s.find(v)
 	return found
 }
+
+// find returns the place of a value.
+func (s sorted) find(v uint64) (at int, found bool) { return slices.BinarySearch(s, v) }

@@ -93,7 +93,7 @@ func (g *Glance) subject() string {
 
 // Take takes in a record that was looked at, the n-th of the set; numbers rise.
 func (s *Set) Take(n int, g *Glance) {
-	s.contents.add(g.content)
+	s.contents.list.add(g.content)
 	if g.visit {
 		return
 	}

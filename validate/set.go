@@ -33,13 +33,13 @@ type Entry struct {
 // settled: one each for its taxon, day and place, its person and night, and its
 // count, which are left out where the record does not say them, and one for its
 // content. From some hundred thousand records on they go to temporary files. After
-// that it holds about
-// a hundred bytes of each record that shares taxon, day and place with
-// another, and small tables of the different sites, traps, people and names.
+// that it holds some twenty bytes of each group of records that share taxon, day
+// and place, or that are alike in content, the rest of them in a temporary file
+// that Close gives up, and small tables of the different sites, traps, people
+// and names.
 // Nothing depends on chance or on the number of processors.
 type Set struct {
-	contents   hashes
-	repeats    repeats
+	contents   Repeats
 	duplicates duplicates
 	journeys   journeys
 	history    history
@@ -85,7 +85,7 @@ func (s *Set) Observe(e *Entry) {
 // Settle draws the conclusions once every record has been observed. An error is
 // one of reading a temporary file back.
 func (s *Set) Settle() error {
-	err := errors.Join(s.repeats.settle(&s.contents), s.duplicates.settle(), s.journeys.settle(), s.history.settle(), s.past.settle())
+	err := errors.Join(s.contents.Settle(false), s.duplicates.settle(), s.journeys.settle(), s.history.settle(), s.past.settle())
 	for _, o := range s.observers {
 		for i := range s.names {
 			s.names[i].join(&o.names[i])
@@ -101,17 +101,22 @@ func (s *Set) Settle() error {
 	return err
 }
 
-// Close gives up the temporary files of a set that is not to be settled; after
-// Settle it does nothing.
+// Close gives up the temporary files of a set.
 func (s *Set) Close() {
-	for _, h := range []*hashes{&s.contents, &s.duplicates.keys, &s.duplicates.pastKeys, &s.duplicates.pastBoth, &s.journeys.visits, &s.history.counts, &s.past.taxa} {
+	s.contents.Drop()
+	s.duplicates.seen.close()
+	for _, h := range []*hashes{&s.duplicates.keys, &s.duplicates.pastKeys, &s.duplicates.pastBoth, &s.journeys.visits, &s.history.counts, &s.past.taxa} {
 		h.drop()
 	}
 }
 
+// Failed returns the error that kept Findings from reading a temporary file
+// back; nil where all that it said is whole.
+func (s *Set) Failed() error { return s.duplicates.failed }
+
 // Ordinal says the how manyth record with its content this is, from 1. It is
 // to be called once for each record, in order.
-func (s *Set) Ordinal(content *[16]byte) int { return s.repeats.next(content) }
+func (s *Set) Ordinal(content *[16]byte) int { return s.contents.Next(content) }
 
 // Findings returns what there is to say about a record. Where says in words
 // where another record stands. A finding that is fair is advice.

@@ -20,7 +20,7 @@ func (s *Set) Sieve() *Sieve { return &Sieve{set: s} }
 // asked.
 func (v *Sieve) Concerns(e *Entry) bool {
 	s := v.set
-	if s.repeats.candidates.has(contentKey(&e.Content)) {
+	if s.contents.Repeated(&e.Content) {
 		return true
 	}
 	if e.Visit {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 
@@ -12,13 +13,15 @@ import (
 // writeReading writes how the sheets were read as parts of a project file. A
 // file that is there already is left alone.
 func writeReading(path string, result *convert.Result) error {
-	err := stage.NewFile(path, func(w io.Writer) error {
-		for _, r := range result.Readings {
-			if err := project.WriteEntries(w, r.Entries); err != nil {
-				return err
-			}
+	var text bytes.Buffer
+	for _, r := range result.Readings {
+		if err := project.WriteEntries(&text, r.Entries); err != nil {
+			return fmt.Errorf("--write-reading: %w", err)
 		}
-		return nil
+	}
+	err := stage.NewFile(path, func(w io.Writer) error {
+		_, err := w.Write(text.Bytes())
+		return err
 	})
 	if err != nil {
 		return fmt.Errorf("--write-reading: %w", err)

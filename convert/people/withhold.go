@@ -67,7 +67,7 @@ func (l *List) withheldPattern() *regexp.Regexp {
 		}
 		for _, s := range p.Initials {
 			if len([]rune(fold(s))) > 1 {
-				all = append(all, regexp.QuoteMeta(s), dotted(s))
+				all = append(all, loosely(s), dotted(s))
 			}
 		}
 		if n := l.names[i]; len([]rune(n.surname)) > 2 {

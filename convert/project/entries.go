@@ -3,16 +3,26 @@ package project
 import (
 	"fmt"
 	"io"
+	"unicode/utf8"
 
 	"fieldfare/convert/layout"
 
 	"github.com/pelletier/go-toml/v2"
 )
 
-// WriteEntries writes [[notebook]] parts as they stand in a project file.
+// WriteEntries writes [[notebook]] parts as they stand in a project file. A
+// notebook whose name, or sheet, is no text (as a file's may be on some systems)
+// cannot be named in one, which is an error.
 func WriteEntries(w io.Writer, entries []layout.Entry) error {
 	if len(entries) == 0 {
 		return nil
+	}
+	for i := range entries {
+		for _, name := range []string{entries[i].File, entries[i].Sheet, entries[i].Headings} {
+			if !utf8.ValidString(name) {
+				return fmt.Errorf("%q has signs in it that are no letters, so a project file cannot name it. Give the file or sheet another name", name)
+			}
+		}
 	}
 	return toml.NewEncoder(w).Encode(struct {
 		Notebook []layout.Entry `toml:"notebook"`

@@ -31,6 +31,7 @@ func ReadShown(raw, shown string, o Options) Reading {
 	if r.State == reading.Held || shown == "" || raw == shown {
 		return r
 	}
+	shown = strings.ToValidUTF8(shown, "\ufffd") // it is quoted
 	bare := o
 	bare.Year, bare.Evening, bare.Today = 0, false, Date{}
 	s := Read(shown, bare)

@@ -60,11 +60,11 @@ func parseAngle(s string) (angle, bool) {
 		return angle{}, false // digits with nothing between degrees and minutes
 	}
 	if before != "" && after != "" || seconds != "" && strings.Contains(minutes, ".") ||
-		minutes != "" && strings.Contains(whole, ".") {
+		stated > 1 && strings.Contains(whole, ".") {
 		return angle{}, false
 	}
 	hemisphere := before + after
-	if hemisphere != "" && sign != "" || hemisphere == "" && sign == "" && minutes != "" {
+	if hemisphere != "" && sign != "" || hemisphere == "" && sign == "" && stated > 1 {
 		return angle{}, false
 	}
 	var out angle
@@ -96,7 +96,7 @@ func parseAngle(s string) (angle, bool) {
 		value.Add(value, r.Quo(r, big.NewRat([]int64{60, 3600}[i], 1)))
 	}
 	out.text = whole
-	if minutes != "" {
+	if stated > 1 {
 		out.text = strings.TrimSuffix(strings.TrimRight(value.FloatString(7), "0"), ".")
 	}
 	out.degrees, _ = value.Float64()

@@ -267,6 +267,9 @@ func TestDatumSpecifications(t *testing.T) {
 				`{"dwc:decimalLatitude":"-23.712","dwc:decimalLongitude":"139.9230556","dwc:geodeticDatum":"EPSG:4326"}`, nil},
 			{"from coordinates", bdq.Map{"verbatimCoordinates": "41 05 54S 121d 05' 34\"W", "verbatimSRS": "NAD27"}, bdq.FilledIn, // Darwin Core's example
 				`{"dwc:decimalLatitude":"-41.0983333","dwc:decimalLongitude":"-121.0927778","dwc:geodeticDatum":"NAD27"}`, nil},
+			{"seconds beside degrees that have no minutes are not dropped", bdq.Map{"verbatimCoordinates": "41 5\" S, 121 W", "verbatimSRS": "NAD27"}, bdq.FilledIn,
+				`{"dwc:decimalLatitude":"-41.0013889","dwc:decimalLongitude":"-121","dwc:geodeticDatum":"NAD27"}`, nil},
+			{"degrees and seconds on no side of zero", bdq.Map{"verbatimCoordinates": "0 90 1\"", "verbatimSRS": "EPSG:4326"}, none, "", nil},
 			{"which is the latitude is not said", bdq.Map{"verbatimCoordinates": "23.7, 39.9", "verbatimSRS": "EPSG:4326"}, none, "", nil},
 			{"inconsistent with each other", bdq.Map{"verbatimCoordinates": "23.712 S, 139.923 E", "verbatimLatitude": "-23.9", "verbatimLongitude": "139.923"}, none, "", nil},
 			{"consistent with each other", bdq.Map{"verbatimCoordinates": "23.712 S, 139.923 E", "verbatimLatitude": "-23.712", "verbatimLongitude": "139.923"}, bdq.FilledIn,
