@@ -65,17 +65,22 @@ func alike(a, b item) bool { return a.sep == b.sep && a.wide == b.wide }
 
 // nightOrDate looks at three numbers that make a date but may as well be some
 // days and their month (5-6.07), on a page that states the year or not, or
-// some months of a year (5-8/2021). Held: as likely the one as the other.
-// Query: a date, but with another year than the page's.
+// some months of a year (5-8/2021, or 2021-05/08, as ISO 8601-1 has them).
+// Held: as likely the one as the other. Query: a date, but with another year
+// than the page's.
 func nightOrDate(it []item, o *Options) reading.State {
 	if len(it) != 3 || it[2].apos || it[0].kind != number || it[1].kind != number || it[2].kind != number ||
-		it[0].width > 2 || it[1].width > 2 || it[2].width == 1 || it[1].sep == 'T' || it[1].sep == '&' {
+		it[0].width > 2 && it[0].width != 4 || it[1].width > 2 || it[2].width == 1 || it[1].sep == 'T' || it[1].sep == '&' || it[2].sep == 'T' {
 		return reading.Fair
 	}
 	a, b, c := it[0].val, it[1].val, it[2]
 	days := a < b && c.width == 2 && c.val >= 1 && c.val <= 12
 	mixed := !alike(it[1], it[2]) && it[1].sep != ' ' && it[2].sep != ' '
 	switch {
+	case it[0].width == 4:
+		if mixed && b < c.val && c.val <= 12 {
+			return reading.Held
+		}
 	case mixed && days && (b == a+1 || o.Year > 0):
 		return reading.Held
 	case mixed && it[1].sep == '-' && (it[2].sep == '/' || it[2].sep == '.') && a < b && b <= 12: // months
