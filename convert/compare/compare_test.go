@@ -88,6 +88,10 @@ Take care: the id 2 stands more than once in a submission; only the first of its
 	assert.Equal(t, [][]string{{"occurrenceID", "scientificName", "eventDate", "locality", "eventID"}, {"4"}}, sheet(t, r, "new"))
 	assert.Equal(t, [][]string{{"occurrenceID", "scientificName", "eventDate", "locality", "term", "old", "new", "eventID"}}, sheet(t, r, "changed"))
 	assert.Equal(t, []string{"", "nothing found", "2021-06-19", "TL4588", "n2"}, sheet(t, r, "withdrawn")[1])
+	r.New[0].Where = "Row & Drove <N>"
+	var json bytes.Buffer
+	require.NoError(t, r.WriteJSON(&json))
+	assert.Contains(t, json.String(), "Row & Drove <N>", "as a person reads it")
 	assert.ErrorIs(t, r.WriteText(full{}), io.ErrShortWrite)
 	assert.ErrorIs(t, r.WriteJSON(full{}), io.ErrShortWrite)
 	assert.ErrorIs(t, r.WriteWorkbook(full{}), io.ErrShortWrite)

@@ -81,3 +81,15 @@ func TestArchivesOfOthers(t *testing.T) {
 	require.Len(t, r.Changed, 1)
 	assert.Equal(t, []compare.TermChange{{Term: "lampHours", Old: "4", New: "5"}}, r.Changed[0].Changes)
 }
+
+// An archive may number its measurements anew, or hang them under one another:
+// that changes nothing of what was measured. Its unit does.
+func TestIDsOfMeasurementsAreNotCompared(t *testing.T) {
+	o := moth("1", "Agrotis exclamationis", "4")
+	wing := dwc.Measurement{MeasurementID: "m1", ParentMeasurementID: "m0", MeasurementType: "forewing", MeasurementValue: "17", MeasurementUnit: "mm"}
+	renumbered, converted := wing, wing
+	renumbered.MeasurementID, renumbered.ParentMeasurementID = "m2", ""
+	converted.MeasurementUnit = "cm"
+	assert.Equal(t, compare.NewObservation(&o, []dwc.Measurement{wing}), compare.NewObservation(&o, []dwc.Measurement{renumbered}))
+	assert.NotEqual(t, compare.NewObservation(&o, []dwc.Measurement{wing}), compare.NewObservation(&o, []dwc.Measurement{converted}))
+}
