@@ -97,6 +97,20 @@ func TestRowsOfNothing(t *testing.T) {
 	assert.Equal(t, []string{"taxon.txt, line 3: taxonID: The row has no id."}, faults(t, path))
 }
 
+func TestTablesThatAreNotThere(t *testing.T) {
+	core, occurrences, _ := eventTables()
+	w, err := dwc.NewWriter(&bytes.Buffer{}, core, occurrences)
+	require.NoError(t, err)
+	for _, table := range []int{-1, 2} {
+		assert.ErrorContains(t, w.Write(table, &dwc.Event{EventID: "n1"}), "no table")
+		assert.ErrorContains(t, w.WriteRow(table, nil), "no table")
+		assert.ErrorContains(t, w.WriteRows(table, nil), "no table")
+		assert.ErrorContains(t, w.WriteText(table, nil), "no table")
+	}
+	assert.NoError(t, w.Write(0, &dwc.Event{EventID: "n1"}), "the others can go on")
+	assert.NoError(t, w.Close())
+}
+
 func TestAbortedArchive(t *testing.T) {
 	core, occurrences, _ := eventTables()
 	w, err := dwc.NewWriter(&bytes.Buffer{}, core, occurrences)
@@ -104,6 +118,7 @@ func TestAbortedArchive(t *testing.T) {
 	w.Abort()
 	w.Abort()
 	assert.ErrorContains(t, w.WriteRow(0, []string{"a", "b", "c"}), "given up")
+	assert.ErrorContains(t, w.WriteText(0, nil), "given up")
 	assert.ErrorContains(t, w.Close(), "given up")
 }
 

@@ -56,7 +56,10 @@ type Writer struct {
 }
 
 // NewWriter starts an archive of a core table and any extensions. Close must
-// be called to finish it, or Abort to give it up.
+// be called to finish it, or Abort to give it up. The error says which table
+// cannot be written: one whose row type cannot be a core, a column that is no
+// known term or is there twice, ids that have no column, or a file name that
+// is none or another's.
 func NewWriter(w io.Writer, core Table, extensions ...Table) (*Writer, error) {
 	a := &Writer{zip: zip.NewWriter(w)}
 	a.zip.RegisterCompressor(zip.Deflate, func(out io.Writer) (io.WriteCloser, error) {
@@ -105,12 +108,12 @@ func (a *Writer) SetMetadata(d *Dataset) { a.metadata = d }
 
 // Write adds a record to a table, which is counted from 0, the core. Terms
 // that are no column of the table are left out. The record must be of the
-// table's row type.
+// table's row type, else it is an error and nothing is written.
 func (a *Writer) Write(table int, r Record) error {
-	if a.err != nil {
-		return a.err
+	t, err := a.table(table)
+	if err != nil {
+		return err
 	}
-	t := a.tables[table]
 	if r.RowType() != t.rowType {
 		return fmt.Errorf("dwc: %s is for %s, not %s", t.file, t.rowType, r.RowType())
 	}
@@ -128,10 +131,10 @@ func (a *Writer) Write(table int, r Record) error {
 // WriteRow adds a row to a table, which is counted from 0, the core. There
 // must be as many values as the table has columns.
 func (a *Writer) WriteRow(table int, values []string) error {
-	if a.err != nil {
-		return a.err
+	t, err := a.table(table)
+	if err != nil {
+		return err
 	}
-	t := a.tables[table]
 	if len(values) != len(t.terms) {
 		return fmt.Errorf("dwc: %s has %d columns, not %d", t.file, len(t.terms), len(values))
 	}
@@ -143,10 +146,10 @@ func (a *Writer) WriteRow(table int, values []string) error {
 // there must be as many as the table has columns. It is for rows that share
 // much of their text.
 func (a *Writer) WriteText(table int, row func(b []byte) []byte) error {
-	if a.err != nil {
-		return a.err
+	t, err := a.table(table)
+	if err != nil {
+		return err
 	}
-	t := a.tables[table]
 	t.buf = row(t.buf)
 	return a.note(t.endRow())
 }
@@ -156,15 +159,27 @@ func (a *Writer) WriteText(table int, row func(b []byte) []byte) error {
 // columns and not all empty, with a tab between and a line feed at its end. It
 // is for rows that were made elsewhere, as by several goroutines.
 func (a *Writer) WriteRows(table int, rows []byte) error {
-	if a.err != nil {
-		return a.err
+	t, err := a.table(table)
+	if err != nil {
+		return err
 	}
-	t := a.tables[table]
 	if err := t.flush(); err != nil {
 		return a.note(err)
 	}
-	_, err := t.out.Write(rows)
+	_, err = t.out.Write(rows)
 	return a.note(err)
+}
+
+// table returns the table to write to, and an error where nothing more can be
+// written or there is no such table.
+func (a *Writer) table(i int) (*tableWriter, error) {
+	if a.err != nil {
+		return nil, a.err
+	}
+	if i < 0 || i >= len(a.tables) {
+		return nil, fmt.Errorf("dwc: the archive has no table %d, only those from 0 to %d", i, len(a.tables)-1)
+	}
+	return a.tables[i], nil
 }
 
 // note remembers the first error in writing, after which the archive cannot

@@ -96,15 +96,16 @@ func foldIRI(iri string) string {
 	return strings.TrimPrefix(strings.TrimPrefix(iri, "https://"), "http://")
 }
 
-// IRI returns the IRI of a recommended term from its name, with or without
-// its namespace's usual prefix ("eventDate", "dwc:eventDate"). It returns ""
-// for a name that is none.
+// IRI returns the IRI of a term that Lookup finds, from its name with or
+// without its namespace's usual prefix ("eventDate", "dwc:eventDate"). It
+// returns "" for a name that is none.
 func IRI(name string) string {
 	return termsByName[name].IRI
 }
 
-// Lookup finds a recommended term by its name or its IRI, exactly as the
-// standard spells them.
+// Lookup finds a term by its name or its IRI, exactly as the standard spells
+// them: one that Darwin Core recommends, or isPreferredName of the extension
+// for vernacular names.
 func Lookup(nameOrIRI string) (Term, bool) {
 	if t, ok := termsByIRI[nameOrIRI]; ok {
 		return t, true
@@ -135,9 +136,9 @@ func Closest(nameOrIRI string) (t Term, exact, ok bool) {
 	return t, false, ok
 }
 
-// AllTerms returns the recommended terms in the order of the standard's term
-// list.
-func AllTerms() []Term {
+// RecommendedTerms returns every term that Darwin Core recommends, in the order
+// of the standard's term list; TermsOf has those of one kind of record.
+func RecommendedTerms() []Term {
 	var all []Term
 	for _, run := range recommendedTerms {
 		for _, name := range run.names {
