@@ -244,7 +244,7 @@ func (p *Plan) axisLabel(b *block, r *keptRow) (sense, bool) {
 				break
 			}
 			nameLabel := m.meaning == Taxon || m.meaning == Scientific || m.meaning == Vernacular || m.meaning == TaxonNumber || m.meaning == Group
-			if nameLabel && !b.axis.species || !axisMeanings[m.meaning] {
+			if nameLabel && !b.axis.species || !axisMeanings[m.meaning] && !b.transposed {
 				continue
 			}
 			if !p.labelAgrees(b, r, m.sense) {
@@ -279,7 +279,7 @@ func (p *Plan) labelAgrees(b *block, r *keptRow, s sense) bool {
 		return st.shares(lookDate, lookDay, lookPair, lookRealDate) >= 0.5
 	case s.meaning == GridRef && st.shares(lookDate, lookDay) >= 0.5:
 		return false // "V2 20/3/21" is no square
-	case b.axis.species && (s.meaning == Site || s.meaning == Recorder || s.meaning == Remarks || s.meaning == Weather || s.meaning == Method || s.meaning == Habitat):
+	case b.axis.species && !b.transposed && (s.meaning == Site || s.meaning == Recorder || s.meaning == Remarks || s.meaning == Weather || s.meaning == Method || s.meaning == Habitat):
 		return false
 	case s.meaning == Site && st.share(lookDate) > 0.4:
 		return false
@@ -352,7 +352,7 @@ func axisSense(st *stats, species bool) sense {
 		return sense{meaning: Scientific}
 	case species:
 		return sense{meaning: Vernacular}
-	case st.share(lookPerson) >= 0.6:
+	case st.share(lookPerson) >= 0.6, st.shareWhere(givenName) >= 1:
 		return sense{meaning: Recorder}
 	case methodShare(st) >= 0.6:
 		return sense{meaning: Method}

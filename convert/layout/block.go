@@ -38,6 +38,7 @@ type block struct {
 	loneVisits map[int]bool // rows with a date and nothing else, and another date next
 	shared     []int        // columns left of several lists side by side that all of them use
 	dayLines   bool         // rows begin with a day that holds for the names below
+	transposed bool         // a list on its side: its headings in a column
 	mixed      bool         // another block stands beside it on the same rows
 	carry      map[Meaning]bool
 	skip       []span // rows the project file leaves out

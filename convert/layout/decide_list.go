@@ -163,7 +163,13 @@ func (b *block) makeColumns(p *Plan) {
 		if rows > 0 {
 			b.filled[c] = float64(col.stats.n) / float64(rows)
 		}
+		if spelt := p.page.speltStats(&col.stats); spelt != &col.stats {
+			col.stats = *spelt
+		}
 		decideColumn(&col, tops[c], bottoms[c], b.terms)
+		if b.transposed { // its column of headings
+			col.sense, col.left = sense{meaning: Ignored, leave: skipHeadings}, skipHeadings
+		}
 		b.choose(&col)
 		b.cols = append(b.cols, col)
 	}

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"regexp"
 	"strings"
 
@@ -221,7 +222,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		w := v
 		w.Meaning, w.Text, w.Verbatim = Date, day, text
 		f.set(w)
-		rest = trim(strings.Replace(rest, raw, " ", 1))
+		rest = trim(strings.Trim(strings.Replace(rest, raw, ", ", 1), ", "))
 		said = true
 	}
 	if y, at, end := winterIn(rest); y > 0 {
@@ -258,7 +259,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 			said = true
 		}
 	}
-	if who := personIn(p, rest); who != "" && !f.has(Recorder) {
+	if who := cmp.Or(personIn(p, rest), initialsBesideDay(text)); who != "" && !f.has(Recorder) {
 		w := v
 		w.Meaning, w.Text, w.Verbatim = Recorder, who, text
 		f.set(w)
@@ -404,12 +405,23 @@ func dateInTitle(s string) (day, raw string) {
 			if last := lastWord(bare); !strings.ContainsAny(last, "0123456789") && monthOf(strings.Trim(last, ".,)")) == 0 {
 				continue // "6 Aug 2011 - T."
 			}
+			if i+n > 1 && n > 1 && isTimeOnly(lastWord(bare)) {
+				continue // "6.1.2018 - 9.30"
+			}
 			if scanDate(bare) == fullDate && (isDigit(bare[0]) || monthOf(firstWord(bare)) > 0 || isWeekday(strings.ToLower(firstWord(bare)))) {
 				return bare, t
 			}
 		}
 	}
 	return "", ""
+}
+
+// isTimeOnly: two figures behind a full stop that are no month: 9.30, 14.00.
+func isTimeOnly(s string) bool {
+	hours, minutes, ok := strings.Cut(s, ".")
+	h, isH := isInt(hours)
+	m, isM := isInt(minutes)
+	return ok && isH && isM && len(minutes) == 2 && h < 24 && m < 60 && (m > 12 || m == 0)
 }
 
 // cutYear drops years and the brackets round them.

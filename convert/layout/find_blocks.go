@@ -26,6 +26,7 @@ func (p *Plan) findBlocks() {
 		p.closeBlock(from)
 		before := running.clone()
 		p.preamble(&running, from, h.from)
+		p.corner(&running, h)
 		p.openBlocks(&running, before, from, h)
 		at = h.to + 1
 	}
@@ -42,6 +43,8 @@ type head struct {
 	table    bool
 	species  bool
 	cols     []int
+	// transposed: the table is a list that stands on its side.
+	transposed bool
 }
 
 // nextHead finds the next headings at or after a row.
@@ -65,15 +68,18 @@ func (p *Plan) nextHead(at int) (head, bool) {
 		if current != nil && current.axis != nil && r.visitLine() {
 			continue
 		}
+		if h, ok := pg.transposed(i); ok {
+			return h, true
+		}
 		if cols, species, ok := pg.tableAt(i, 0, pg.width-1); ok {
 			top, bottom := pg.stack(i, cols, species, at)
-			return head{top, bottom, true, species, cols}, true
+			return head{from: top, to: bottom, table: true, species: species, cols: cols}, true
 		}
 		if h, ok := pg.namesOverDates(i); ok {
 			return h, true
 		}
 		ok, words := pg.headingScore(r)
-		if !ok || current != nil && words < 2 {
+		if !ok || current != nil && (words < 2 || i == at && pg.datedRow(r)) {
 			continue
 		}
 		start, end := i, i
@@ -91,6 +97,12 @@ func (p *Plan) nextHead(at int) (head, bool) {
 		return head{from: start, to: end}, true
 	}
 	return head{}, false
+}
+
+// datedRow reports whether a row holds a day or a square: directly below
+// headings it is their first record, though its words head columns elsewhere.
+func (p *page) datedRow(r *keptRow) bool {
+	return r.count(lookDate|lookDay|lookRealDate|lookGrid, 0, len(r.looks)) > 0
 }
 
 // visitLine reports whether a row within a table says of its nights or visits
@@ -206,12 +218,30 @@ func (p *page) factLine(r *keptRow) bool {
 		for next < len(r.looks) && r.looks[next] == 0 {
 			next++
 		}
+		if third := nextText(r, next); third >= 0 && !labelText(r.text(third)) {
+			return false // "Monad survey 2016 | TL4581 | TL4681 | TL4682"
+		}
 		if s, ok := labelOf(r.text(r.first)); ok && !r.looks[r.first].is(lookDate) && !labelled(r.text(next), s) && len(vocabulary[normHeading(r.text(next))]) == 0 {
 			// "Double Square-spot | 20" is a record, though spots are places
 			return sureLabel(r.text(r.first)) || !r.looks[r.first].is(lookTaxon) && !r.looks[next].is(lookInt)
 		}
 	}
 	return false
+}
+
+// nextText returns the next column with text, -1 for none.
+func nextText(r *keptRow, c int) int {
+	for c++; c < len(r.looks); c++ {
+		if r.looks[c] != 0 {
+			return c
+		}
+	}
+	return -1
+}
+
+func labelText(text string) bool {
+	_, ok := labelOf(text)
+	return ok
 }
 
 // closeBlocks ends the blocks that the project file opened.

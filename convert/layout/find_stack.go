@@ -142,6 +142,8 @@ func (p *page) furtherHeads(i int, cols []int, species bool) bool {
 		switch {
 		case l == 0:
 			continue
+		case r.first >= cols[0] && isLetter(r.text(c)[0]) && len(r.text(c)) == 1: // trap A, trap B, beside no name
+			words++
 		case columnRole(r.text(c)) != "" && !l.is(lookInt) && !isTotalHeading(r.text(c)):
 			words++
 		case l.is(lookCount | lookTick | lookNil):

@@ -34,7 +34,7 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 		return cols, false, names && !dates && p.labelsFit(r, cols, from, to)
 	}
 	dated, plainWords := 0, true
-	squares := p.squaresAcross(r, from, to)
+	squares, sides, hours := p.squaresAcross(r, from, to), p.compassAcross(r), hoursAcross(r, from, to)
 	for c := from; c <= to && c < len(r.cells); c++ {
 		if !countsBelow(body, c) {
 			continue
@@ -44,8 +44,9 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 		switch {
 		case l == 0:
 			continue
-		case l.is(lookDate | lookDay | lookMonth | lookYear | lookPair | lookRealDate), l.is(lookSmall), isNight(text), dayOfNight(text) != "", squares && l.is(lookGrid):
+		case l.is(lookDate | lookDay | lookMonth | lookYear | lookPair | lookRealDate), l.is(lookSmall), isNight(text), dayOfNight(text) != "", squares && l.is(lookGrid), hours && l.is(lookTime):
 			dated++
+		case sides && compassWord(text): // no easting
 		case !p.axisWord(text, l, body, c):
 			continue
 		default:
@@ -126,11 +127,11 @@ func (r *keptRow) marked() int { return r.count(lookMarked, 0, len(r.looks)) }
 // records.
 func (p *page) mayHeadTable(r *keptRow, from, to int) bool {
 	dates, words, numbers, other := 0, 0, 0, 0
-	squares := p.squaresAcross(r, from, to)
+	squares, hours := p.squaresAcross(r, from, to), hoursAcross(r, from, to)
 	for c := from; c <= to && c < len(r.looks); c++ {
 		switch l := r.looks[c]; {
 		case l == 0:
-		case l.is(lookDate | lookDay | lookMonth | lookYear | lookPair), squares && l.is(lookGrid), dayOfNight(r.text(c)) != "":
+		case l.is(lookDate | lookDay | lookMonth | lookYear | lookPair), squares && l.is(lookGrid), hours && l.is(lookTime), dayOfNight(r.text(c)) != "":
 			dates++
 		case l.is(lookInt):
 			numbers++
@@ -166,7 +167,26 @@ func (p *page) squaresAcross(r *keptRow, from, to int) bool {
 		return false
 	}
 	ms := headingSenses(r.text(r.first), false)
-	return len(ms) > 0 && ms[0].weight >= weightExact-5 && isName(ms[0].meaning)
+	return len(ms) > 0 && ms[0].weight >= weightExact-5 && isName(ms[0].meaning) || p.cornerTitle(r.text(r.first), r.looks[r.first])
+}
+
+// hoursAcross reports whether times of day stand side by side, and nothing else
+// but a word before them: "Species | 21:00 | 22:00 | 23:00".
+func hoursAcross(r *keptRow, from, to int) bool {
+	seen := map[string]bool{}
+	for c := from; c <= to && c < len(r.looks); c++ {
+		switch l := r.looks[c]; {
+		case l == 0, isTotalHeading(r.text(c)):
+		case l.is(lookTime):
+			if seen[r.text(c)] {
+				return false
+			}
+			seen[r.text(c)] = true
+		case c != r.first:
+			return false
+		}
+	}
+	return len(seen) >= 2
 }
 
 // risingDays reports whether the whole numbers of a row are days or years in
@@ -204,6 +224,9 @@ func (p *page) labelsFit(r *keptRow, cols []int, from, to int) bool {
 		}
 		if c == r.first && c < cols[0] && l.is(lookPlace) && !l.is(lookTaxon|lookGrid|lookInt) && p.yearsAcross(r, cols) {
 			continue // the place of a table of years
+		}
+		if c == r.first && c < cols[0] && !p.numbered(r, cols) && r.count(lookYear, cols[0], cols[len(cols)-1]) == 0 && p.cornerTitle(r.text(c), l) {
+			continue
 		}
 		if ms := headingSenses(r.text(c), false); len(ms) > 0 && (ms[0].weight >= weightExact-5 || ms[0].weight == weightMisspelt && !l.is(lookTaxon)) && !l.is(lookKnownTaxon) {
 			if c == r.first && l.is(lookTotal) && !l.is(lookTaxon) && ms[0].meaning != Taxon {
@@ -472,12 +495,12 @@ func namesOver(r *keptRow, cols []int) int {
 	return n
 }
 
-// datedHead: most of the columns are headed by dates, so the words beside
+// datedHead: most of the columns are headed by dates or squares, so the words beside
 // them can only be names.
 func (p *page) datedHead(r *keptRow, cols []int) bool {
 	n := 0
 	for _, c := range cols {
-		if l := r.look(c); l.is(lookDate|lookDay|lookMonth|lookYear|lookPair|lookRealDate|lookSmall) || isNight(r.text(c)) {
+		if l := r.look(c); l.is(lookDate|lookDay|lookMonth|lookYear|lookPair|lookRealDate|lookSmall|lookGrid|lookTime) || isNight(r.text(c)) {
 			n++
 		}
 	}

@@ -43,6 +43,11 @@ func isFullName(s string) bool {
 	return len(strings.Trim(words[len(words)-1], ".")) > 2
 }
 
+// givenName: a given name alone, or with a surname or its letter.
+func givenName(s string) bool {
+	return givenNames[strings.ToLower(s)] || isFullName(s) || givenNames[strings.ToLower(firstWord(s))] && len(s)-len(firstWord(s)) <= 3
+}
+
 // isNamed reports whether a part of a title names people and nothing else: "T.
 // Achterberg & B. Wenlock", "Ines Calloway and Tom Achterberg".
 func isNamed(p *page, part string) bool {
@@ -87,4 +92,30 @@ func initialsIn(text string) string {
 		}
 	}
 	return ""
+}
+
+// initialsBesideDay finds initials that stand as a part of their own in a line
+// that names a day: "Long Drove, 14.7.18, NF, 26C", "2 July 2019 NF".
+func initialsBesideDay(text string) string {
+	day, raw := dateInTitle(text)
+	if day == "" {
+		return ""
+	}
+	rest := strings.Replace(text, raw, "\n", 1)
+	parts := titleParts(rest)
+	for _, part := range append(parts, strings.Split(rest, "\n")...) {
+		if part = trim(strings.Trim(part, " ,;-–")); len(part) >= 2 && len(part) <= 4 && allCapitals(part) && !notInitials[part] {
+			return part
+		}
+	}
+	return ""
+}
+
+func allCapitals(s string) bool {
+	for i := 0; i < len(s); i++ {
+		if s[i] < 'A' || s[i] > 'Z' {
+			return false
+		}
+	}
+	return s != ""
 }

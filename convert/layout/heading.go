@@ -173,8 +173,8 @@ var vocabularyKeys = func() [256][]string {
 // misspelt finds the phrases nearest to a heading: one slip in four letters
 // and more, two in eight and more.
 func misspelt(key, heading string) (ms []match, slips int) {
-	if len(key) < 4 || len(key) > 40 || !isASCII(key) {
-		return nil, 0
+	if len(key) < 4 || len(key) > 40 || !isASCII(key) || placeWords[key] || vernacularWords[key] {
+		return nil, 0 // a lane is no lake, an otter no other
 	}
 	best, found := 3, ""
 	for _, k := range vocabularyKeys[key[0]] {

@@ -20,8 +20,11 @@ func (p *Plan) openBlocks(running *facts, before facts, from int, h head) {
 		p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipHeadings, used: used})
 	}
 	groups, shared := p.sideBySide(h)
+	if h.transposed {
+		groups, shared = []span{{0, pg.width - 1}}, nil
+	}
 	for g, sp := range groups {
-		b := &block{kind: kindList, from: sp.from, to: sp.to, first: pg.rows[h.to].number + 1, mixed: len(groups) > 1, shared: shared}
+		b := &block{kind: kindList, from: sp.from, to: sp.to, first: pg.rows[h.to].number + 1, mixed: len(groups) > 1, shared: shared, transposed: h.transposed}
 		b.facts = running.clone()
 		if len(groups) > 1 {
 			b.facts = p.factsOver(before, from, h.from, groups, g)
@@ -268,7 +271,9 @@ func (b *block) settleTable(p *Plan) {
 			c.sense, c.left = sense{meaning: Ignored, leave: leaveTotal}, leaveTotal
 		}
 	}
-	if b.axis.species {
+	if b.transposed {
+		p.settleTransposed(b)
+	} else if b.axis.species {
 		b.namesAreNotes()
 	} else {
 		p.factRows(b)

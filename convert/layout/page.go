@@ -72,6 +72,7 @@ type page struct {
 	eyes          eyes
 	initials      map[string]string // whose they are, where the page says so
 	bands         map[string]string // counts for which letters stand, likewise
+	legend        map[string]string // places and traps for which letters stand, likewise
 }
 
 // readPage walks the sheet once.

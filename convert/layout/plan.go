@@ -56,6 +56,7 @@ func Survey(s notebook.Sheet, o Options) (*Plan, error) {
 	}
 	pg.findInitials()
 	pg.findBands()
+	pg.findLegend()
 	p.takeSideFacts()
 	p.findBlocks()
 	if s.Hidden() {

@@ -206,7 +206,7 @@ func isInitialSurname(s string) bool {
 // placeWords end or stand in names of places.
 var placeWords = wordSet("reserve wood woods garden gardens fen lane farm road row meadow meadows marsh common heath hill green " +
 	"lode drove droves bank pit pits quarry copse plantation park pond lake river bridge house cottage mill mere moor dyke drain carr " +
-	"reedbed car-park churchyard orchard field fields close street site sluice pumping washes nr island warren down downs forest grove hide ride compartment")
+	"pool bed railway allotment allotments cemetery spinney weir staithe paddock embankment mire reedbed car-park churchyard orchard field fields close street site sluice pumping washes nr island warren down downs forest grove hide ride compartment")
 
 func looksPlace(s string) bool {
 	for w := range strings.FieldsSeq(strings.ToLower(s)) {

@@ -21,6 +21,9 @@ func trailingCount(s string) (name, count string, ok bool) {
 		bare := strings.Trim(tail, "()[]-–:=,*; ")
 		bare = strings.TrimLeft(bare, "x×X")
 		bare = trim(bare)
+		if strings.Count(bare, "(") > strings.Count(bare, ")") { // 6 (4m 2f)
+			bare += ")"
+		}
 		if bare == "" || !strings.ContainsAny(bare, "0123456789") || !isCount(bare) || scanDate(bare) > yearOnly {
 			continue
 		}

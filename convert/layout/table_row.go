@@ -190,7 +190,7 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 		at := drafts[ac.group]
 		if at < 0 {
 			d := w.newDraft(r)
-			d.Night = b.axis.nights(ac) || b.axis.species
+			d.Night = (b.axis.nights(ac) || b.axis.species) && !b.transposed
 			d.Values = append(d.Values, w.base.Values...)
 			d.Values = append(d.Values, ac.values...)
 			at = len(w.out.Drafts) - 1

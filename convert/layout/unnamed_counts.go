@@ -12,12 +12,17 @@ func (p *page) headsCounts(i int) bool {
 	}
 	body := p.tableBody(i)
 	over := 0
+	said := map[string]bool{}
 	for c := range r.looks {
 		l := r.looks[c]
 		if l == 0 {
 			continue
 		}
 		text := r.text(c)
+		if l.is(lookTick) && said[text] {
+			return false // a record of ticks
+		}
+		said[text] = true
 		if len(text) > 20 || l.is(lookInt|lookDecimal|lookDate|lookDay|lookGrid|lookTime|lookLong|lookMarked|lookKnownTaxon|lookBinomial|lookDitto) {
 			return false
 		}

@@ -39,8 +39,9 @@ func (p *Plan) Walk(s notebook.Sheet, fn func(*Outcome) error) error {
 	p.tally = tally{printed: p.columnNotes()}
 	return s.Walk(func(r *notebook.Row) error {
 		w.row(r)
-		if len(p.page.initials)+len(p.page.bands) > 0 {
+		if len(p.page.initials)+len(p.page.bands)+len(p.page.legend) > 0 {
 			for i := range w.out.Drafts {
+				p.page.spellLegend(&w.out.Drafts[i])
 				p.page.writeOut(&w.out.Drafts[i])
 				p.page.countBands(&w.out.Drafts[i])
 			}
