@@ -31,6 +31,7 @@ type axisColumn struct {
 	group            int     // columns of one night and place make one record
 	dateRow          int     // row of its date
 	filled, nils     int     // cells of the body with a count, with 0 or a dash
+	ticks            int     // of those filled, the marks and question marks
 }
 
 // axisMeanings are what a row of a table's headings may say of its columns.

@@ -24,6 +24,7 @@ type column struct {
 	doubt   reading.Verdict // about every cell of it
 	// split is how a joined cell is taken apart.
 	split splitKind
+	marks []sense // the sexes and stages of splitMarks, in order
 }
 
 // splitKind says that a column's cells hold two things.
@@ -34,6 +35,7 @@ const (
 	splitNameCount           // Heart and Dart 3m 1f
 	splitItems               // 3 Heart and Dart, 2 Flame
 	splitSiteGrid            // Tinker's Row TL 453 812
+	splitMarks               // 3/1/0 under M/F/Imm
 )
 
 // used reports whether the column's values reach a draft.

@@ -177,6 +177,8 @@ func (w *walker) split(s *listState, d *Draft, pl *cellPlan, mask *uint64) {
 		c.Meaning, c.Text = Count, count
 		d.Values = append(d.Values, c)
 		*mask |= s.bits[Count]
+	case splitMarks:
+		d.splitMarked(pl.column.marks)
 	case splitSiteGrid:
 		a, b := gridRefIn(all)
 		if a < 0 && scanGridRef(all) {

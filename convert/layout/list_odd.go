@@ -42,6 +42,8 @@ func (w *walker) oddRow(r *notebook.Row, b *block, s *listState) {
 		w.sectionLine(r, &k, s)
 	case single >= 0:
 		w.singleRow(r, b, s, &k, single)
+	case notRun(name), name == "" && k.saysNotRun():
+		w.skip(skipNoVisit)
 	case isNothing(name), name == "" && s.saysNothing(&k):
 		w.record(r, b, s)
 		w.makeEmpty()

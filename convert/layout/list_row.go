@@ -65,7 +65,8 @@ func maybeSpecial(t string) bool {
 		[3]byte{'n', 'o', 'n'}, [3]byte{'n', 'o', 't'}, [3]byte{'n', 'e', 'w'}, [3]byte{'b', 'r', 'o'}, [3]byte{'c', 'a', 'r'},
 		[3]byte{'z', 'e', 'r'}, [3]byte{'i', 'n', 'd'}, [3]byte{'p', 'a', 'g'}, [3]byte{'s', 'e', 'a'}, [3]byte{'y', 'e', 'a'}, [3]byte{'m', 'o', 'n'},
 		[3]byte{'n', 'i', 'g'}, [3]byte{'b', 'l', 'a'}, [3]byte{'d', 'i', 't'}, [3]byte{'e', 'm', 'p'}, [3]byte{'m', 'a', 'x'}, [3]byte{'k', 'e', 'y'},
-		[3]byte{'m', 'a', 'c'}, [3]byte{'m', 'i', 'c'}, [3]byte{'m', 'o', 't'}, [3]byte{'l', 'e', 'p'}, [3]byte{'b', 'u', 't'}, [3]byte{'h', 'e', 't'}, [3]byte{'i', 'n', 's'}:
+		[3]byte{'m', 'a', 'c'}, [3]byte{'m', 'i', 'c'}, [3]byte{'m', 'o', 't'}, [3]byte{'l', 'e', 'p'}, [3]byte{'b', 'u', 't'}, [3]byte{'h', 'e', 't'}, [3]byte{'i', 'n', 's'},
+		[3]byte{'t', 'r', 'a'}, [3]byte{'d', 'i', 'd'}, [3]byte{'a', 'w', 'a'}:
 		return true
 	}
 	return len(t) > 6 && (t[len(t)-5:] == "total" || t[len(t)-6:] == "totals" || t[len(t)-5:] == "Total" || t[len(t)-5:] == "TOTAL")

@@ -359,6 +359,9 @@ func (b *block) tallyAxis(p *Plan) {
 				ac.nils++
 			default:
 				ac.filled++
+				if l.is(lookTick) && !l.is(lookInt) || r.text(ac.col) == "?" {
+					ac.ticks++
+				}
 			}
 		}
 	}

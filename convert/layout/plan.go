@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"fmt"
 	"sort"
 
 	"fieldfare/convert/notebook"
@@ -61,8 +60,8 @@ func Survey(s notebook.Sheet, o Options) (*Plan, error) {
 	p.findBlocks()
 	if s.Hidden() {
 		p.notes = append(p.notes, Note{Verdict: reading.QueryOf("hidden-sheet",
-			fmt.Sprintf("The sheet “%s” is hidden in the workbook. It was read like the others. If it should not be, say page = \"skip\" for it in the project file.", s.Name())),
-			Ref: notebook.Ref{Col: 1, Row: 1}, Text: s.Name()})
+			"A hidden sheet of the workbook was read like the others. If it should not be, say page = \"skip\" for it in the project file."),
+			Ref: notebook.Ref{Col: 1, Row: 1}, Text: "(hidden sheets)"}) // one question for all of them
 	}
 	sort.SliceStable(p.fixed, func(i, j int) bool { return p.fixed[i].number < p.fixed[j].number })
 	if pg.complete { // a trial, so that Print can tell what is carried and skipped

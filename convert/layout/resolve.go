@@ -12,6 +12,7 @@ import (
 // value, which of two of the same meaning counts, which text column is left
 // for the names.
 func (b *block) resolve() {
+	b.slashedCounts()
 	b.dayMonthYear()
 	b.unnamedDays()
 	b.minAndMax()

@@ -16,7 +16,7 @@ func (b *block) settleCounts() {
 		if !c.used() || c.meaning != Count || c.trap {
 			continue
 		}
-		if c.sex != "" || c.stage != "" {
+		if c.sex != "" || c.stage != "" || c.split == splitMarks {
 			marked = append(marked, c)
 		} else {
 			plain = append(plain, c)

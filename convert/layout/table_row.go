@@ -65,6 +65,10 @@ func (w *walker) tableTaxon(b *block, s *listState, k *keptRow) bool {
 func (w *walker) countless(r *notebook.Row, b *block, s *listState, k *keptRow, single int) {
 	behind := b.lastData > 0 && r.Number > b.lastData
 	if b.axis.species {
+		if k.saysNotRun() {
+			w.skip(skipNoVisit)
+			return
+		}
 		if single >= 0 {
 			w.lineInTable(r, s, k, single, behind)
 			return
@@ -208,6 +212,9 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 		if w.p.page.hiddenColumns[ac.col] {
 			v.Doubt = v.Doubt.And(reading.QueryOf("hidden-column", "This column is hidden in the workbook. It was read like the others."))
 		}
+		if text == "?" && ac.role == Count && b.axis.allTicks() {
+			v.Doubt = v.Doubt.And(reading.HeldOf("seen-or-not", "A question mark stands among ticks and does not say whether the species was seen. Please put a tick or leave the cell blank."))
+		}
 		if isDitto(text) && ac.role == Count {
 			v.Doubt = v.Doubt.And(reading.HeldOf("ditto-not-read", "“"+text+"” stands below a count. A mark that repeats what is above is not read for counts. Please write it out."))
 		}
@@ -226,6 +233,19 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 			w.comment(d, cell, ac.col, r.Number)
 		}
 	}
+}
+
+// allTicks reports whether nothing but ticks and question marks stands in the
+// columns of counts.
+func (a *axis) allTicks() bool {
+	ticks := 0
+	for i := range a.cols {
+		if a.cols[i].left == "" && a.cols[i].ticks < a.cols[i].filled {
+			return false
+		}
+		ticks += a.cols[i].ticks
+	}
+	return ticks > 0
 }
 
 // nights reports whether the column is one night: its heading is a day.
