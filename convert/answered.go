@@ -252,6 +252,10 @@ func (d *draft) absent(m layout.Meaning, onPage bool) layout.Value {
 		v.Text = "(no " + string(m) + " on " + d.sheet.label() + ")"
 		return v
 	}
+	if m == layout.Taxon && d.inTable() { // the row's counts have one name
+		v.Text = fmt.Sprintf("(no %s on row %d of %s)", m, d.Row, d.sheet.label())
+		return v
+	}
 	v.Text = "(no " + string(m) + " beside"
 	between := " "
 	for i := range d.Values {
@@ -263,6 +267,16 @@ func (d *draft) absent(m layout.Meaning, onPage bool) layout.Value {
 	}
 	v.Text += ")"
 	return v
+}
+
+// inTable reports whether the record is one count of several on its row.
+func (d *draft) inTable() bool {
+	for i := range d.Values {
+		if v := &d.Values[i]; v.Meaning == layout.Date || v.Meaning == layout.Site {
+			return v.From == layout.FromHeading
+		}
+	}
+	return false
 }
 
 // instead returns what the recorder answered for a value that is not there.

@@ -60,6 +60,7 @@ var causeWords = map[string]string{
 	"season":                       "a season instead of a date",
 	"year-may-have-turned":         "a date after which the year may have turned",
 	"several-dates":                "several dates where one should be",
+	"lists-side-by-side":           "lists side by side without headings",
 	"seen-or-not":                  "a question mark among ticks",
 	"dates-in-one-cell":            "several dates in one cell",
 	"stored-year-differs":          "a date whose stored year is another than that shown",

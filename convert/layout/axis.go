@@ -353,10 +353,10 @@ func axisSense(st *stats, species bool) sense {
 		return sense{meaning: Scientific}
 	case species:
 		return sense{meaning: Vernacular}
-	case st.share(lookPerson) >= 0.6, st.shareWhere(givenName) >= 1:
-		return sense{meaning: Recorder}
 	case methodShare(st) >= 0.6:
 		return sense{meaning: Method}
+	case st.share(lookPerson) >= 0.6, st.shareWhere(givenName) >= 1:
+		return sense{meaning: Recorder}
 	}
 	return sense{meaning: Site}
 }

@@ -39,6 +39,8 @@ type block struct {
 	shared     []int        // columns left of several lists side by side that all of them use
 	dayLines   bool         // rows begin with a day that holds for the names below
 	transposed bool         // a list on its side: its headings in a column
+	names      int          // the column of names of a list without headings, from 1, where that is known
+	cover      bool         // the figures of the table are cover in per cent
 	mixed      bool         // another block stands beside it on the same rows
 	carry      map[Meaning]bool
 	skip       []span // rows the project file leaves out

@@ -33,6 +33,9 @@ func decideColumn(c *column, top, bottom string, terms bool) {
 		}
 		options = append(options, option{m.sense, m.weight, m.why})
 	}
+	if top+bottom == "" && c.stats.n >= 2 && c.stats.cells(lookTick) == c.stats.n && c.stats.numbers == 0 {
+		options = append(options, option{sense{meaning: Count}, 38, "its cells are ticks"})
+	}
 	sort.SliceStable(options, func(i, j int) bool { return options[i].score > options[j].score })
 	if len(options) == 0 || options[0].score < accepted {
 		c.sense = sense{meaning: Ignored}

@@ -167,6 +167,9 @@ func (b *block) makeColumns(p *Plan) {
 			col.stats = *spelt
 		}
 		decideColumn(&col, tops[c], bottoms[c], b.terms)
+		if b.names == c+1 && !isName(col.meaning) {
+			col.sense, col.left, col.why, col.weight = sense{meaning: Taxon}, "", "it stands where the names stand in the list beside it", accepted
+		}
 		if b.transposed { // its column of headings
 			col.sense, col.left = sense{meaning: Ignored, leave: skipHeadings}, skipHeadings
 		}

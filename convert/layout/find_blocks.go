@@ -344,6 +344,10 @@ func (p *Plan) headless(running *facts) {
 		}
 	}
 	p.preamble(running, 0, start)
+	if groups := pg.listsBeside(start); groups != nil {
+		p.openBeside(groups, start, running)
+		return
+	}
 	b := &block{kind: kindList, why: "no row of headings; judged by what the columns hold", from: 0, to: pg.width - 1, facts: running.clone(), first: pg.rows[start].number}
 	p.blocks = append(p.blocks, b)
 }

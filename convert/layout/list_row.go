@@ -75,6 +75,10 @@ func maybeSpecial(t string) bool {
 // record turns the row into one draft.
 func (w *walker) record(r *notebook.Row, b *block, s *listState) {
 	s.data = true
+	if s.tickCol >= 0 && (s.tickCol >= len(r.Cells) || !HasText(&r.Cells[s.tickCol])) {
+		w.skip(leaveNotSeen)
+		return
+	}
 	if s.itemsCol >= 0 {
 		w.takeApart(r, b, s)
 		return

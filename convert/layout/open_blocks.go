@@ -279,6 +279,7 @@ func (b *block) settleTable(p *Plan) {
 		p.factRows(b)
 	}
 	b.tallyAxis(p)
+	b.findCover(p.page)
 	b.sumColumns()
 	b.runningColumns()
 	p.emptyNights(b)
@@ -307,7 +308,11 @@ func (p *Plan) factRows(b *block) {
 				break
 			}
 		}
-		if label == "" || p.page.eyes.known(label) {
+		if label == "" {
+			p.unlabelledFacts(b, r)
+			continue
+		}
+		if p.page.eyes.known(label) {
 			continue
 		}
 		ms := headingSenses(strings.TrimRight(label, " :"), false)
@@ -324,15 +329,43 @@ func (p *Plan) factRows(b *block) {
 		if m.meaning != Temperature && m.meaning != Effort && m.meaning != Time && m.meaning != EndTime && m.meaning != Weather && p.allCounts(b, r) {
 			continue
 		}
-		b.factRows[r.number] = true
-		p.axisRow(b, r)
-		used := make([]bool, len(r.cells))
-		for c := range used {
-			used[c] = r.looks[c] != 0
-		}
-		p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipHeadings, used: used})
+		p.takeFactRow(b, r)
 	}
 	b.axis.groups()
+}
+
+// takeFactRow takes a row among a table's counts for what it says of each
+// column.
+func (p *Plan) takeFactRow(b *block, r *keptRow) {
+	b.factRows[r.number] = true
+	p.axisRow(b, r)
+	used := make([]bool, len(r.cells))
+	for c := range used {
+		used[c] = r.looks[c] != 0
+	}
+	p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipHeadings, used: used})
+}
+
+// unlabelledFacts takes a row without a label that holds nothing but traps or
+// people for what was used, or who went, under each date.
+func (p *Plan) unlabelledFacts(b *block, r *keptRow) {
+	n := 0
+	for i := range b.axis.cols {
+		switch l := r.look(b.axis.cols[i].col); {
+		case l.is(lookInt | lookDecimal | lookTick | lookNil | lookDate | lookDay):
+			return
+		case l != 0:
+			n++
+		}
+	}
+	if n < 2 || n < r.n {
+		return
+	}
+	switch s := p.axisRowSense(b, r); {
+	case b.axis.means[s.meaning]:
+	case s.meaning == Method || s.meaning == Recorder:
+		p.takeFactRow(b, r)
+	}
 }
 
 func (p *Plan) allCounts(b *block, r *keptRow) bool {

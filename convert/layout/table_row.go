@@ -218,6 +218,9 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 		if isDitto(text) && ac.role == Count {
 			v.Doubt = v.Doubt.And(reading.HeldOf("ditto-not-read", "“"+text+"” stands below a count. A mark that repeats what is above is not read for counts. Please write it out."))
 		}
+		if b.cover && ac.role == Count {
+			v.asCover()
+		}
 		d.Values = append(d.Values, v)
 		if ac.role == Count && w.p.opts.ZeroIsAbsence && isNotSeen(text) {
 			d.Values[len(d.Values)-1].Text = "0"
@@ -225,7 +228,7 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 				d.Values[len(d.Values)-1].Verbatim = text
 			}
 		}
-		if ac.role != Count {
+		if ac.role != Count || v.Meaning == Measurement {
 			continue
 		}
 		w.damage(&w.countPlan, &d.Values[len(d.Values)-1], cell)

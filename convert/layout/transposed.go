@@ -52,12 +52,6 @@ func (p *Plan) settleTransposed(b *block) {
 		if ms := headingSenses(r.text(r.first), false); len(ms) == 0 || ms[0].weight < weightExact-5 || ms[0].meaning == Count {
 			continue
 		}
-		b.factRows[r.number] = true
-		p.axisRow(b, r)
-		used := make([]bool, len(r.cells))
-		for c := range used {
-			used[c] = r.looks[c] != 0
-		}
-		p.fixed = append(p.fixed, fixedRow{number: r.number, skip: skipHeadings, used: used})
+		p.takeFactRow(b, r)
 	}
 }

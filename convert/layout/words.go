@@ -74,9 +74,9 @@ func buildVocabulary() map[string][]sense {
 	add(sense{meaning: Date, part: partYear}, "year; yyyy; yr; yy; year of record; recording year; season")
 	add(sense{meaning: Ignored, part: partWeekday, leave: leaveWeekday}, "weekday; day of week; day of the week; dow; day name")
 	m(Time, "time; start time; time start; time on; lights on; light on; lit; time lit; hour; time seen; time from; clock time; hours gmt; bst; gmt; time bst; time gmt; switch on; event time; from time; time of day; on; start; started; begin; time start")
-	m(Date, "start; started; begin; start date time; start time and date; set at; trap on; trap lit; deployed; on")
+	m(Date, "start; started; begin; on")
 	m(EndTime, "end time; time end; time off; lights off; light off; time to; finish time; switch off; to time; off; end; finish; finished; ended")
-	m(EndDate, "end; finish; finished; ended; off; end date time; emptied at; trap off; collected; retrieved")
+	m(EndDate, "end; finish; finished; ended; off")
 
 	m(Taxon, "species; taxon; name; moth; what; species name; taxon name; name of species; name of moth; moth name; moth species; organism; "+
 		"butterfly; insect; animal; plant; sp; spp; what seen; seen; caught; recorded species; species recorded; species seen; species caught; identification; id; "+
