@@ -48,7 +48,10 @@ type batch struct {
 	// carried what was.
 	private []int
 	carried []carriedText
-	done    chan struct{}
+	// compared is what the set has to take in of the rows, or of the first of
+	// them where others may yet change.
+	compared compared
+	done     chan struct{}
 }
 
 func (b *batch) reset(s *sheetRun) {
@@ -56,6 +59,7 @@ func (b *batch) reset(s *sheetRun) {
 	b.rows, b.texts, b.drafts = b.rows[:0], b.texts[:0], b.drafts[:0]
 	b.encoded, b.ends = b.encoded[:0], b.ends[:0]
 	b.private, b.carried = b.private[:0], b.carried[:0]
+	b.compared.reset()
 }
 
 // add copies an outcome into the batch.
@@ -129,36 +133,57 @@ func doubts(row *notebook.Row) []layout.Note {
 // spool in the order of the rows, whatever the number of workers.
 type crew struct {
 	rows *spool.Spool
+	set  *comparing // takes the records in; nil where nothing does
+	// own looks at rows that have changed since a worker read them.
+	own  *comparer
 	in   chan *batch // to the workers
 	free chan *batch
 	wait sync.WaitGroup
 }
 
-func newCrew(s *settings, workers int, rows *spool.Spool) *crew {
+func newCrew(s *settings, workers int, rows *spool.Spool, set *comparing) *crew {
 	if workers <= 0 {
 		workers = runtime.GOMAXPROCS(0)
 	}
-	c := &crew{rows: rows, in: make(chan *batch, workers), free: make(chan *batch, 2*workers+2)}
+	c := &crew{rows: rows, set: set, in: make(chan *batch, workers), free: make(chan *batch, 2*workers+2)}
 	for range cap(c.free) {
 		c.free <- &batch{done: make(chan struct{}, 1)}
 	}
 	f := newFacets(rows.Parts())
+	if set != nil {
+		c.own = set.comparer(rows.Parts())
+	}
 	for range workers {
 		in := newInterpreter(s, f)
+		var look *comparer
+		if set != nil {
+			look = set.comparer(rows.Parts())
+		}
 		c.wait.Go(func() {
 			for b := range c.in {
-				var row spool.Row
-				for i := range b.rows {
-					in.row(b.sheet, &b.rows[i], &row)
-					b.note(i, &row)
-					b.encoded = spool.Encode(b.encoded, &row)
-					b.ends = append(b.ends, len(b.encoded))
+				if set != nil && set.stale {
+					look = nil
 				}
+				b.read(in, look)
 				b.done <- struct{}{}
 			}
 		})
 	}
 	return c
+}
+
+// read reads the rows of the batch, and looks at them, where look is not nil.
+func (b *batch) read(in *interpreter, look *comparer) {
+	var row spool.Row
+	for i := range b.rows {
+		in.row(b.sheet, &b.rows[i], &row)
+		b.note(i, &row)
+		b.encoded = spool.Encode(b.encoded, &row)
+		b.ends = append(b.ends, len(b.encoded))
+		if look != nil && len(b.carried) == 0 {
+			look.row(&row, b.sheet, &b.compared)
+		}
+	}
 }
 
 func (c *crew) close() {
@@ -230,5 +255,41 @@ func (c *crew) append(b *batch) error {
 		}
 		start = end
 	}
+	if c.set == nil || c.set.stale {
+		return nil
+	}
+	seen := len(b.compared.rows)
+	c.set.take(&b.compared)
+	if seen < len(b.ends) {
+		return c.lookAt(b, seen)
+	}
 	return nil
+}
+
+// lookAt has the set take in the rows of the batch, from the one at first, that
+// no worker has looked at.
+func (c *crew) lookAt(b *batch, first int) error {
+	var rows encodedRows
+	start := 0
+	if first > 0 {
+		start = b.ends[first-1]
+	}
+	rows.encoded = b.encoded[start:]
+	for _, end := range b.ends[first:] {
+		rows.ends = append(rows.ends, end-start)
+	}
+	c.own.reader = spool.NewReader(c.rows.Parts()) // with the parts of these rows
+	err := c.own.batch(&rows, func(int) *sheetRun { return b.sheet }, &b.compared)
+	if err == nil {
+		c.set.take(&b.compared)
+	}
+	return err
+}
+
+// rewind drops the rows that were appended since the mark.
+func (c *crew) rewind(mark spool.Mark) error {
+	if c.set != nil {
+		c.set.stale = true
+	}
+	return c.rows.Rewind(mark)
 }

@@ -10,11 +10,10 @@ import (
 	"fieldfare/validate"
 )
 
-// comparer looks at the records of batches of rows for the second pass, on a
-// goroutine of its own: it does what does not depend on their order.
+// comparer looks at the records of rows on a goroutine of its own: it does what
+// does not depend on their order.
 type comparer struct {
 	set       *setView
-	books     *bookRuns
 	reader    *spool.Reader
 	publisher publisher
 	observer  *validate.Observer
@@ -25,9 +24,9 @@ type comparer struct {
 	public         dwc.Occurrence
 }
 
-// compared is what a batch has for the set.
+// compared is what rows have for the set.
 type compared struct {
-	rows           int
+	rows           []int // how many records each has
 	records        []comparedRecord
 	leaving, exact batchEvents
 }
@@ -46,30 +45,38 @@ type comparedRecord struct {
 	own, likeness compare.Mark
 }
 
-func newComparer(s *settings, v *setView, books *bookRuns, parts *spool.Parts) *comparer {
+func newComparer(s *settings, v *setView, parts *spool.Parts) *comparer {
 	return &comparer{
-		set: v, books: books, reader: spool.NewReader(parts), publisher: publisher{settings: s}, observer: v.checks.Observer(),
+		set: v, reader: spool.NewReader(parts), publisher: publisher{settings: s}, observer: v.checks.Observer(),
 		squares: newSquares(), leaving: batchOutline{newOutline()}, exact: batchOutline{newOutline()},
 	}
 }
 
-func (c *comparer) batch(rows *encodedRows, made *compared) error {
-	made.rows, made.records = 0, made.records[:0]
-	made.leaving.any, made.exact.any = false, false
-	return rows.each(c.reader, func(row *spool.Row) {
-		made.rows++
-		for i := range row.Records {
-			if n := len(made.records); n < cap(made.records) {
-				made.records = made.records[:n+1]
-			} else {
-				made.records = append(made.records, comparedRecord{})
-			}
-			c.record(row, &row.Records[i], made)
-		}
-	})
+func (m *compared) reset() {
+	m.rows, m.records = m.rows[:0], m.records[:0]
+	m.leaving.any, m.exact.any = false, false
 }
 
-func (c *comparer) record(row *spool.Row, r *spool.Record, made *compared) {
+// batch looks at rows of the spool.
+func (c *comparer) batch(rows *encodedRows, sheet func(index int) *sheetRun, made *compared) error {
+	made.reset()
+	return rows.each(c.reader, func(row *spool.Row) { c.row(row, sheet(row.Sheet), made) })
+}
+
+// row looks at the next row.
+func (c *comparer) row(row *spool.Row, sheet *sheetRun, made *compared) {
+	made.rows = append(made.rows, len(row.Records))
+	for i := range row.Records {
+		if n := len(made.records); n < cap(made.records) {
+			made.records = made.records[:n+1]
+		} else {
+			made.records = append(made.records, comparedRecord{})
+		}
+		c.record(row, &row.Records[i], sheet, made)
+	}
+}
+
+func (c *comparer) record(row *spool.Row, r *spool.Record, sheet *sheetRun, made *compared) {
 	seen := &made.records[len(made.records)-1]
 	seen.sheet, seen.row, seen.blurred = row.Sheet, row.Number, r.Facts.Blur > 0
 	seen.day, seen.dated, seen.measured, seen.line = 0, false, nil, nil
@@ -97,7 +104,7 @@ func (c *comparer) record(row *spool.Row, r *spool.Record, made *compared) {
 		seen.likeness = blurredContent(&c.public)
 	}
 	if c.set.ledger != nil {
-		line := lineOf(0, r, &c.public, c.books.sheets[row.Sheet])
+		line := lineOf(0, r, &c.public, sheet)
 		seen.line = &line
 	}
 }

@@ -88,19 +88,24 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 	}
 	defer rows.Close()
 
-	// First pass: every source row is read into the records on it.
-	books, err := readAll(ctx, job, settings, rows)
+	compared, err := newComparing(ctx, settings, job, remembered)
+	if err != nil {
+		return nil, explained(out, err)
+	}
+	defer compared.close()
+
+	// First pass: every source row is read into the records on it, which are
+	// looked at as a set on the way.
+	books, err := readAll(ctx, job, settings, rows, compared)
 	if err != nil {
 		return nil, explained(out, err)
 	}
 
-	// Second pass: the records as a set.
-	set, err := compareAll(ctx, settings, books, rows, job, remembered)
+	// Second pass: the same of those that were not.
+	set, err := compareAll(ctx, job, compared, books, rows)
 	if err != nil {
 		return nil, explained(out, err)
 	}
-
-	defer set.close()
 
 	// Third pass: what leaves, and the accounts.
 	result, err := writeAll(ctx, job, settings, books, rows, set, out)

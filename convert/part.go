@@ -81,7 +81,7 @@ func ReadPart(ctx context.Context, job Job, path string) (*Part, error) {
 		return nil, explained(out, err)
 	}
 	defer rows.Close()
-	books, err := readAll(ctx, job, s, rows)
+	books, err := readAll(ctx, job, s, rows, nil)
 	if err != nil {
 		return nil, explained(out, err)
 	}

@@ -41,9 +41,11 @@ type bookRuns struct {
 	found  []string // those of them that are about what was given to be read
 }
 
+func (all *bookRuns) sheet(index int) *sheetRun { return all.sheets[index] }
+
 // readAll reads every notebook, one after the other, and spools what its rows
-// say.
-func readAll(ctx context.Context, job Job, s *settings, rows *spool.Spool) (*bookRuns, error) {
+// say. The set takes the records in on the way, unless it is nil.
+func readAll(ctx context.Context, job Job, s *settings, rows *spool.Spool, set *comparing) (*bookRuns, error) {
 	paths, notes, err := notebook.Find(job.Files)
 	if err != nil {
 		return nil, err
@@ -62,7 +64,7 @@ func readAll(ctx context.Context, job Job, s *settings, rows *spool.Spool) (*boo
 		all.notes = append(notes, all.notes...)
 		return all, all.something(job, rows)
 	}
-	crew := newCrew(s, job.Workers, rows)
+	crew := newCrew(s, job.Workers, rows, set)
 	defer crew.close()
 	paths, passed := job.notNotebooks(s, paths)
 	if err := job.spare(s, paths); err != nil {
@@ -152,7 +154,7 @@ func (sr *sheetRun) read(ctx context.Context, job Job, s *settings, crew *crew) 
 	if order == sr.order && mixed.State == reading.Fair && !yearFirst {
 		return nil
 	}
-	if err := crew.rows.Rewind(mark); err != nil {
+	if err := crew.rewind(mark); err != nil {
 		return err
 	}
 	sr.restart()

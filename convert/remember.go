@@ -67,6 +67,18 @@ func openLedger(s *settings) (*ledgerRun, error) {
 	return m, nil
 }
 
+// restart forgets what was seen of this run's records.
+func (m *ledgerRun) restart() {
+	if m == nil {
+		return
+	}
+	clear(m.times)
+	clear(m.present)
+	clear(m.sources)
+	clear(m.visits)
+	m.fresh, m.freshNo = nil, nil
+}
+
 // source names a notebook and sheet without the folder, which may move.
 func source(sheet *sheetRun) string { return filepath.Base(sheet.file) + "/" + sheet.name }
 

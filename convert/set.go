@@ -1,8 +1,6 @@
 package convert
 
 import (
-	"context"
-	"errors"
 	"fmt"
 
 	"fieldfare/convert/compare"
@@ -14,7 +12,7 @@ import (
 	"fieldfare/validate"
 )
 
-// setView is what the second pass learns of the records as a set.
+// setView is what there is to know of the records as a set.
 type setView struct {
 	outline
 	checks *validate.Set
@@ -30,71 +28,8 @@ type setView struct {
 	// exact is the same of the records as they are, for the full copy; nil
 	// where none is asked for.
 	exact *setView
-	// firsts are the numbers of the first records of the batches.
+	// firsts are the numbers of the first records of the third pass's batches.
 	firsts []int
-}
-
-// compareAll looks at the records as a set: at those that can be handed in
-// for the columns and the coverage, at all of them for the checks.
-func compareAll(ctx context.Context, s *settings, books *bookRuns, rows *spool.Spool, job Job, remembered *ledgerRun) (*setView, error) {
-	v := &setView{outline: newOutline(), checks: validate.NewSet(), slips: map[int][]when.Slip{}, ledger: remembered}
-	if job.Exact {
-		v.exact = &setView{outline: newOutline()}
-	}
-	whole := false
-	defer func() {
-		if !whole {
-			v.close()
-		}
-	}()
-	if err := s.recallPast(ctx, job.Against, v.checks); err != nil {
-		return nil, err
-	}
-	var page when.Page
-	sheet, n := -1, 0
-	progress := job.progress()
-	progress.Stage("Comparing", rows.Rows())
-	var comparers []*comparer
-	err := pass(ctx, job.Workers, rows, func() func(*encodedRows, *compared) error {
-		c := newComparer(s, v, books, rows.Parts())
-		comparers = append(comparers, c)
-		return c.batch
-	}, func(made *compared) error {
-		v.firsts = append(v.firsts, n)
-		for i := range made.records {
-			r := &made.records[i]
-			if r.sheet != sheet {
-				v.turnPage(sheet, &page)
-				sheet = r.sheet
-			}
-			if r.dated {
-				page.Observe(r.row, when.DateOf(int(r.day)))
-			}
-			v.take(n, r)
-			n++
-		}
-		v.between(&made.leaving)
-		if v.exact != nil {
-			v.exact.between(&made.exact)
-		}
-		progress.Step(made.rows)
-		return nil
-	})
-	if err != nil {
-		return nil, err
-	}
-	v.turnPage(sheet, &page)
-	var sites places.Sites
-	for _, c := range comparers {
-		c.join(v, &sites)
-	}
-	v.sites = sites.Settle()
-	v.ledger.settle()
-	if err := errors.Join(v.checks.Settle(), v.ownIDs.Settle(true), v.blurred.Settle(false)); err != nil {
-		return nil, err
-	}
-	whole = true
-	return v, nil
 }
 
 // close gives up the temporary files of the set.
@@ -130,14 +65,6 @@ func (v *setView) take(n int, r *comparedRecord) {
 // entry is a record as the checks of the set know it.
 func entry(row *spool.Row, r *spool.Record, n int) *validate.Entry {
 	return &validate.Entry{N: n, Sheet: row.Sheet, Row: row.Number, Content: r.Content, Visit: r.EmptyVisit, Occurrence: &r.Occurrence, Facts: &r.Facts}
-}
-
-// turnPage notes the slips of a page that has been seen whole.
-func (v *setView) turnPage(sheet int, page *when.Page) {
-	if slips := page.Slips(); len(slips) > 0 {
-		v.slips[sheet] = slips
-	}
-	*page = when.Page{}
 }
 
 // squares remembers the squares of references. It is for one goroutine.
