@@ -60,10 +60,15 @@ func (m *compared) reset() {
 // batch looks at rows of the spool.
 func (c *comparer) batch(rows *encodedRows, sheet func(index int) *sheetRun, made *compared) error {
 	made.reset()
-	return rows.each(c.reader, func(row *spool.Row) { c.row(row, sheet(row.Sheet), made) })
+	return rows.each(c.reader, func(row *spool.Row) {
+		c.row(row, sheet(row.Sheet), made)
+		for i := range row.Records {
+			c.reader.Changed(i, &published)
+		}
+	})
 }
 
-// row looks at the next row.
+// row looks at the next row, whose records may then be as they leave.
 func (c *comparer) row(row *spool.Row, sheet *sheetRun, made *compared) {
 	made.rows = append(made.rows, len(row.Records))
 	for i := range row.Records {
@@ -86,10 +91,15 @@ func (c *comparer) record(row *spool.Row, r *spool.Record, sheet *sheetRun, made
 	}
 	c.sites.Add(r.Occurrence.Locality, c.squares.of(r))
 	c.observer.Look(entry(row, r, 0), &seen.glance)
-	c.publisher.public(&c.public, r)
+	public := &c.public
+	if r.Facts.Blur > 0 || r.EmptyVisit {
+		c.publisher.public(public, r)
+	} else {
+		public = c.publisher.leave(r)
+	}
 	if r.State() < reading.Held {
 		seen.measured = r.Measurements
-		c.leaving.add(&c.public, r, &made.leaving)
+		c.leaving.add(public, r, &made.leaving)
 		if c.set.exact != nil {
 			full := r.Occurrence
 			c.publisher.finish(&full, r)
@@ -101,10 +111,10 @@ func (c *comparer) record(row *spool.Row, r *spool.Record, sheet *sheetRun, made
 		return
 	}
 	if seen.blurred {
-		seen.likeness = blurredContent(&c.public)
+		seen.likeness = blurredContent(public)
 	}
 	if c.set.ledger != nil {
-		line := lineOf(0, r, &c.public, sheet)
+		line := lineOf(0, r, public, sheet)
 		seen.line = &line
 	}
 }

@@ -10,7 +10,6 @@ import (
 	"fieldfare/convert/notebook"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
-	"fieldfare/validate"
 )
 
 // Notebooks repeat themselves: the place, the night and the name of one row
@@ -25,7 +24,6 @@ type facet struct {
 	next  *facet // another with the same hash
 	clean bool   // there was nothing to ask; else each draft is read for itself
 	part  *spool.Part
-	facts validate.Facts
 	// beside, lit and read as in draft; the value read is in the place of the
 	// at-th value of the draft that the step is about, -1 for none.
 	beside, lit string
@@ -230,15 +228,12 @@ func (in *interpreter) take(d *draft, kind spool.Kind, f *facet, read func(*draf
 func (in *interpreter) facet(d *draft, kind spool.Kind, read func(*draft)) *facet {
 	alone := draft{Draft: d.Draft, sheet: d.sheet, genus: d.genus, shape: d.shape}
 	alone.facts.Light, alone.o.Month = d.facts.Light, d.o.Month
-	before, facts := alone.o, alone.facts
+	before := alone.o
 	read(&alone)
 	if len(alone.findings) > 0 || alone.leaveOut || alone.refHeld {
 		return &facet{}
 	}
-	f := &facet{clean: true, part: spool.NewPart(kind, &before, &alone.o), facts: alone.facts, beside: alone.beside, lit: alone.lit, at: -1}
-	if kind != spool.Method {
-		f.facts.Light = facts.Light
-	}
+	f := &facet{clean: true, part: spool.NewPart(kind, &before, &alone.o, &alone.facts), beside: alone.beside, lit: alone.lit, at: -1}
 	switch kind {
 	case spool.Date:
 		f.read = alone.read.date.value
@@ -269,24 +264,17 @@ func (f *facet) fill(d *draft, kind spool.Kind, values []int) {
 	for i := range f.harmless {
 		d.harmless[f.harmless[i].at] = f.harmless[i].text
 	}
-	from, to := &f.facts, &d.facts
+	f.part.FillFacts(&d.facts)
 	read := readValue{value: f.read}
 	if f.at >= 0 {
 		read.at = &d.Values[values[f.at]]
 	}
 	switch kind {
-	case spool.Method:
-		to.Light = from.Light
 	case spool.Date:
-		to.Start, to.End, to.Dated, to.Night = from.Start, from.End, from.Dated, from.Night
 		d.lit, d.read.date = f.lit, read
 	case spool.Taxon:
-		to.Taxon, to.Blur = from.Taxon, max(to.Blur, from.Blur)
 		d.beside, d.read.name = f.beside, read
 	case spool.Place:
-		to.Placed, to.Latitude, to.Longitude, to.Radius = from.Placed, from.Latitude, from.Longitude, from.Radius
-		to.SquareSize, to.Reference, to.AtSea = from.SquareSize, from.Reference, from.AtSea
-		to.Blur = max(to.Blur, from.Blur)
 		d.read.place = read
 	}
 }

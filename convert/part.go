@@ -29,7 +29,7 @@ import (
 // SHA-256 sum of all this, so that one that is damaged or cut off is noticed.
 
 // partMark begins the file of a part, and names its form.
-const partMark = "Fieldfare part of a set, form 1\n"
+const partMark = "Fieldfare part of a set, form 2\n"
 
 // partHead is what there is to know of a part beside its rows.
 type partHead struct {

@@ -23,7 +23,6 @@ type preparer struct {
 	sieve     *validate.Sieve
 	sites     *places.Usual
 	squares   squares
-	public    dwc.Occurrence
 	rowIDs    []string // of a plain row's records
 	// plain: rows may be plain at all. Drawn: there is a report to draw.
 	plain, drawn bool
@@ -137,8 +136,8 @@ func (p *preparer) write(row *spool.Row, made *prepared) {
 		last++
 	}
 	for i := range row.Records {
-		r, o := &row.Records[i], &p.public
-		p.publisher.public(o, r)
+		r := &row.Records[i]
+		o := p.publisher.leave(r)
 		o.OccurrenceID = p.rowIDs[i]
 		if p.drawn {
 			made.shown = append(made.shown, report.SightingOf(o, false, false))
@@ -146,6 +145,9 @@ func (p *preparer) write(row *spool.Row, made *prepared) {
 		if p.text != nil {
 			made.text, made.events = p.text.append(made.text, made.events, o, r)
 		}
+	}
+	for i := range row.Records {
+		p.reader.Changed(i, &published)
 	}
 	run := &made.runs[last]
 	run.rows++

@@ -34,6 +34,25 @@ func (p *publisher) public(o *dwc.Occurrence, r *spool.Record) {
 	p.finish(o, r)
 }
 
+// leave makes a record that is not blurred, and no empty visit, as it may leave,
+// where it stands: published are the terms that this may change.
+func (p *publisher) leave(r *spool.Record) *dwc.Occurrence {
+	p.finish(&r.Occurrence, r)
+	return &r.Occurrence
+}
+
+// published are the terms that finish gives an occurrence, and its id.
+var published = func() (terms spool.Terms) {
+	for _, term := range []string{"license", "rightsHolder", "datasetName", "datasetID", "institutionCode", "collectionCode", "language", "eventType", "eventID", "parentEventID", "occurrenceID"} {
+		i, ok := dwc.TermIndex(term)
+		if !ok {
+			panic("convert: no term " + term)
+		}
+		terms.Add(i)
+	}
+	return terms
+}()
+
 // finish gives a record what holds for the dataset as a whole, and the ids of
 // its event where it has none of its own.
 func (p *publisher) finish(o *dwc.Occurrence, r *spool.Record) {

@@ -8,29 +8,38 @@ type Used struct {
 	rowType string
 	terms   []string
 	seen    []bool
+	unseen  []int // the others
 }
 
 // NewUsed starts with no term used. The row type must be that of the records
 // to be added, one for which TermsOf has terms.
 func NewUsed(rowType string) *Used {
 	terms := TermsOf(rowType)
-	return &Used{rowType: rowType, terms: terms, seen: make([]bool, len(terms))}
+	u := &Used{rowType: rowType, terms: terms, seen: make([]bool, len(terms))}
+	for i := range terms {
+		u.unseen = append(u.unseen, i)
+	}
+	return u
 }
 
 // Add notes the terms that a record fills.
 func (u *Used) Add(r Record) {
+	found := false
 	if o, ok := r.(*Occurrence); ok { // of which there are most
-		for i, seen := range u.seen {
-			if !seen && *text(o, i) != "" {
-				u.seen[i] = true
+		for _, i := range u.unseen {
+			if *text(o, i) != "" {
+				u.seen[i], found = true, true
 			}
 		}
-		return
-	}
-	for i, seen := range u.seen {
-		if !seen && *r.Field(i) != "" {
-			u.seen[i] = true
+	} else {
+		for _, i := range u.unseen {
+			if *r.Field(i) != "" {
+				u.seen[i], found = true, true
+			}
 		}
+	}
+	if found {
+		u.unseen = slices.DeleteFunc(u.unseen, func(i int) bool { return u.seen[i] })
 	}
 }
 
@@ -40,6 +49,7 @@ func (u *Used) Join(other *Used) {
 	for i, seen := range other.seen {
 		u.seen[i] = u.seen[i] || seen
 	}
+	u.unseen = slices.DeleteFunc(u.unseen, func(i int) bool { return u.seen[i] })
 }
 
 // Columns returns the columns of a table for the records added: first the

@@ -2,6 +2,7 @@ package validate
 
 import (
 	"errors"
+	"sync"
 
 	"fieldfare/convert/reading"
 	"fieldfare/dwc"
@@ -85,7 +86,12 @@ func (s *Set) Observe(e *Entry) {
 // Settle draws the conclusions once every record has been observed. An error is
 // one of reading a temporary file back.
 func (s *Set) Settle() error {
-	err := errors.Join(s.contents.Settle(false), s.duplicates.settle(), s.journeys.settle(), s.history.settle(), s.past.settle())
+	var errs [5]error
+	var wait sync.WaitGroup
+	for i, settle := range [...]func() error{func() error { return s.contents.Settle(false) }, s.duplicates.settle, s.journeys.settle, s.history.settle, s.past.settle} {
+		wait.Go(func() { errs[i] = settle() }) // each sorts what it alone remembers
+	}
+	wait.Wait()
 	for _, o := range s.observers {
 		for i := range s.names {
 			s.names[i].join(&o.names[i])
@@ -98,7 +104,7 @@ func (s *Set) Settle() error {
 	}
 	s.autofill.settle()
 	s.nights.settle()
-	return err
+	return errors.Join(errs[:]...)
 }
 
 // Close gives up the temporary files of a set.

@@ -111,20 +111,12 @@ func (e *encoder) terms(r *Record) {
 func (e *encoder) record(r *Record) {
 	e.terms(r)
 	f := &r.Facts
-	e.flags(f.Dated, f.Night, f.Placed, f.Counted, f.Light, f.Taxon.Listed, f.Taxon.NeedsNote, f.Taxon.NeedsSpecimen, r.EmptyVisit, f.AtSea, f.Specimen)
-	e.num(int(f.Start))
-	e.num(int(f.End))
-	e.float(f.Latitude)
-	e.float(f.Longitude)
-	e.float(float64(f.Radius))
-	e.num(int(f.SquareSize))
+	asParts := *f == r.factsOfParts()
+	e.flags(r.EmptyVisit, asParts, f.Counted, f.Specimen)
 	e.num(int(f.Count))
-	for _, n := range [...]int{int(f.Taxon.Flight), int(f.Taxon.Eggs), int(f.Taxon.Larvae), int(f.Taxon.Pupae), int(f.Taxon.Most)} {
-		e.num(n)
+	if !asParts {
+		e.facts(f)
 	}
-	e.num(int(f.Taxon.Number))
-	e.text(f.Reference)
-	e.num(int(f.Blur))
 	e.b = append(e.b, r.Content[:]...)
 	e.num(r.Cell.Col)
 	e.num(r.Cell.Row)
@@ -137,6 +129,35 @@ func (e *encoder) record(r *Record) {
 			e.text(*m.Field(j))
 		}
 	}
+}
+
+// factsOfParts are the record's facts as the parts that are kept have them,
+// and those that no part has as they are.
+func (r *Record) factsOfParts() validate.Facts {
+	f := validate.Facts{Count: r.Facts.Count, Counted: r.Facts.Counted, Specimen: r.Facts.Specimen}
+	for _, p := range r.Parts {
+		if p != nil && p.id != 0 {
+			p.FillFacts(&f)
+		}
+	}
+	return f
+}
+
+// facts writes all facts but those of the count and of a specimen.
+func (e *encoder) facts(f *validate.Facts) {
+	e.flags(f.Dated, f.Night, f.Placed, f.Light, f.Taxon.Listed, f.Taxon.NeedsNote, f.Taxon.NeedsSpecimen, f.AtSea)
+	e.num(int(f.Start))
+	e.num(int(f.End))
+	e.float(f.Latitude)
+	e.float(f.Longitude)
+	e.float(float64(f.Radius))
+	e.num(int(f.SquareSize))
+	for _, n := range [...]int{int(f.Taxon.Flight), int(f.Taxon.Eggs), int(f.Taxon.Larvae), int(f.Taxon.Pupae), int(f.Taxon.Most)} {
+		e.num(n)
+	}
+	e.num(int(f.Taxon.Number))
+	e.text(f.Reference)
+	e.num(int(f.Blur))
 }
 
 // decoder reads from one string, of which all texts are parts, so that a row
@@ -258,20 +279,28 @@ func (d *decoder) rest(r *Row) error {
 	return nil
 }
 
-func (d *decoder) record(r *Record) {
-	d.terms(r)
-	f := &r.Facts
-	*f = validate.Facts{}
+// facts reads what the encoder's facts writes.
+func (d *decoder) facts(f *validate.Facts) {
 	flags := d.num()
-	for i, p := range []*bool{&f.Dated, &f.Night, &f.Placed, &f.Counted, &f.Light, &f.Taxon.Listed, &f.Taxon.NeedsNote, &f.Taxon.NeedsSpecimen, &r.EmptyVisit, &f.AtSea, &f.Specimen} {
+	for i, p := range []*bool{&f.Dated, &f.Night, &f.Placed, &f.Light, &f.Taxon.Listed, &f.Taxon.NeedsNote, &f.Taxon.NeedsSpecimen, &f.AtSea} {
 		*p = flags&(1<<i) != 0
 	}
 	f.Start, f.End = int32(d.num()), int32(d.num())
 	f.Latitude, f.Longitude, f.Radius = d.float(), d.float(), float32(d.float())
-	f.SquareSize, f.Count = int32(d.num()), int32(d.num())
+	f.SquareSize = int32(d.num())
 	f.Taxon.Flight, f.Taxon.Eggs, f.Taxon.Larvae, f.Taxon.Pupae = uint16(d.num()), uint16(d.num()), uint16(d.num()), uint16(d.num())
 	f.Taxon.Most, f.Taxon.Number = int32(d.num()), int32(d.num())
 	f.Reference, f.Blur = d.text(), int32(d.num())
+}
+
+func (d *decoder) record(r *Record) {
+	d.terms(r)
+	flags := d.num()
+	r.EmptyVisit = flags&1 != 0
+	r.Facts.Counted, r.Facts.Specimen, r.Facts.Count = flags&4 != 0, flags&8 != 0, int32(d.num())
+	if r.Facts = r.factsOfParts(); flags&2 == 0 {
+		d.facts(&r.Facts)
+	}
 	copy(r.Content[:], d.bytes(len(r.Content)))
 	r.Cell.Col, r.Cell.Row = d.num(), d.num()
 	r.Findings, r.Measurements = d.findings(), nil

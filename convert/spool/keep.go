@@ -21,6 +21,7 @@ func (s *Spool) KeptParts() []byte {
 			e.b = append(e.b, term)
 			e.text(p.Values[i])
 		}
+		e.facts(&p.Facts)
 	}
 	return e.b
 }
@@ -65,6 +66,7 @@ func (s *Spool) OpenKept(parts []byte, rows *io.SectionReader) (*Kept, error) {
 			p.Terms, p.Values = append(p.Terms, term), append(p.Values, d.text())
 			p.set.Add(int(term))
 		}
+		d.facts(&p.Facts)
 		s.parts.Keep(p)
 		k.parts = append(k.parts, p)
 	}

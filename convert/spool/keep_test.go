@@ -10,6 +10,7 @@ import (
 	"fieldfare/convert/reading"
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
+	"fieldfare/validate"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -28,7 +29,7 @@ func newSpool(t *testing.T) *spool.Spool {
 func kept(t *testing.T) (parts, rows []byte, second int64) {
 	t.Helper()
 	s := newSpool(t)
-	place := spool.NewPart(spool.Place, &dwc.Occurrence{}, &dwc.Occurrence{Locality: "Carr Edge", VerbatimCoordinates: "TL451886"})
+	place := spool.NewPart(spool.Place, &dwc.Occurrence{}, &dwc.Occurrence{Locality: "Carr Edge", VerbatimCoordinates: "TL451886"}, &validate.Facts{Placed: true, Latitude: 52.5, Reference: "TL451886", Dated: true})
 	s.Parts().Keep(place)
 	for i, sheet := range []int{4, 4, 5} {
 		if i == 1 {
@@ -38,6 +39,7 @@ func kept(t *testing.T) (parts, rows []byte, second int64) {
 		}
 		r := spool.Record{Occurrence: dwc.Occurrence{IndividualCount: strings.Repeat("1", 1+100*i)}, Parts: [spool.Kinds]*spool.Part{spool.Place: place}}
 		place.Fill(&r.Occurrence)
+		place.FillFacts(&r.Facts)
 		require.NoError(t, s.Append(spool.Encode(nil, &spool.Row{Sheet: sheet, Number: 10 + i, Records: []spool.Record{r}})))
 	}
 	var b bytes.Buffer
@@ -53,7 +55,7 @@ func section(b []byte) *io.SectionReader {
 func TestKeptRowsAreAddedToAnotherSpool(t *testing.T) {
 	parts, rows, second := kept(t)
 	s := newSpool(t)
-	other := spool.NewPart(spool.Place, &dwc.Occurrence{}, &dwc.Occurrence{Locality: "Long Drove"})
+	other := spool.NewPart(spool.Place, &dwc.Occurrence{}, &dwc.Occurrence{Locality: "Long Drove"}, &validate.Facts{})
 	s.Parts().Keep(other) // so that the kept one gets another number
 	k, err := s.OpenKept(parts, section(rows))
 	require.NoError(t, err)
@@ -71,6 +73,7 @@ func TestKeptRowsAreAddedToAnotherSpool(t *testing.T) {
 		assert.Equal(t, want.sheet, got[i].Sheet)
 		assert.Equal(t, want.number, got[i].Number)
 		assert.Equal(t, "Carr Edge", got[i].Records[0].Occurrence.Locality)
+		assert.Equal(t, validate.Facts{Placed: true, Latitude: 52.5, Reference: "TL451886"}, got[i].Records[0].Facts, "the facts of a place, and no others")
 		assert.Len(t, got[i].Records[0].Occurrence.IndividualCount, want.figures)
 	}
 	assert.Equal(t, 2, s.Parts().Len(), "the part is taken in once")

@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"fieldfare/dwc"
+	"fieldfare/validate"
 )
 
 // Kind is what a part of a record is about.
@@ -28,14 +29,17 @@ type Part struct {
 	Kind   Kind
 	Terms  []uint8 // by their places in dwc.Terms
 	Values []string
-	id     int // from 1; 0 for one that is not kept
-	set    Terms
+	// Facts are those of its kind that go with the terms.
+	Facts validate.Facts
+	id    int // from 1; 0 for one that is not kept
+	set   Terms
 }
 
 // NewPart returns the part with the terms that an occurrence has got since
-// before.
-func NewPart(kind Kind, before, after *dwc.Occurrence) *Part {
+// before, and with those of the facts that are of its kind.
+func NewPart(kind Kind, before, after *dwc.Occurrence, facts *validate.Facts) *Part {
 	p := &Part{Kind: kind}
+	(&Part{Kind: kind, Facts: *facts}).FillFacts(&p.Facts)
 	for i := range numTerms {
 		if value := *after.Field(i); value != *before.Field(i) {
 			p.Terms = append(p.Terms, uint8(i))
@@ -54,12 +58,30 @@ func (p *Part) Fill(o *dwc.Occurrence) {
 	}
 }
 
+// FillFacts gives a record's facts those of the part. A record is blurred as
+// much as the taxon or the place needs.
+func (p *Part) FillFacts(to *validate.Facts) {
+	from := &p.Facts
+	switch p.Kind {
+	case Method:
+		to.Light = from.Light
+	case Date:
+		to.Start, to.End, to.Dated, to.Night = from.Start, from.End, from.Dated, from.Night
+	case Taxon:
+		to.Taxon, to.Blur = from.Taxon, max(to.Blur, from.Blur)
+	case Place:
+		to.Placed, to.Latitude, to.Longitude, to.Radius = from.Placed, from.Latitude, from.Longitude, from.Radius
+		to.SquareSize, to.Reference, to.AtSea = from.SquareSize, from.Reference, from.AtSea
+		to.Blur = max(to.Blur, from.Blur)
+	}
+}
+
 // ID numbers the parts that are kept, from 1.
 func (p *Part) ID() int { return p.id }
 
 // size is about how many bytes a part takes.
 func (p *Part) size() int {
-	n := 200 + 20*len(p.Values)
+	n := 300 + 20*len(p.Values) + len(p.Facts.Reference)
 	for _, v := range p.Values {
 		n += len(v)
 	}

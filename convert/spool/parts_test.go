@@ -5,6 +5,7 @@ import (
 
 	"fieldfare/convert/spool"
 	"fieldfare/dwc"
+	"fieldfare/validate"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -16,9 +17,9 @@ func TestPartsAreSharedAndTheRecordsOwnTermsCount(t *testing.T) {
 	s, err := spool.New(t.TempDir())
 	require.NoError(t, err)
 	defer s.Close()
-	place := spool.NewPart(spool.Place, &dwc.Occurrence{}, &dwc.Occurrence{Locality: "Carr Edge", Country: "United Kingdom", VerbatimCoordinates: "TL451886"})
-	taxon := spool.NewPart(spool.Taxon, &dwc.Occurrence{}, &dwc.Occurrence{ScientificName: "Noctua pronuba", Genus: "Noctua"})
-	stray := spool.NewPart(spool.Date, &dwc.Occurrence{}, &dwc.Occurrence{EventDate: "2021-06-12"})
+	place := spool.NewPart(spool.Place, &dwc.Occurrence{}, &dwc.Occurrence{Locality: "Carr Edge", Country: "United Kingdom", VerbatimCoordinates: "TL451886"}, &validate.Facts{})
+	taxon := spool.NewPart(spool.Taxon, &dwc.Occurrence{}, &dwc.Occurrence{ScientificName: "Noctua pronuba", Genus: "Noctua"}, &validate.Facts{})
+	stray := spool.NewPart(spool.Date, &dwc.Occurrence{}, &dwc.Occurrence{EventDate: "2021-06-12"}, &validate.Facts{})
 	s.Parts().Keep(place)
 	s.Parts().Keep(taxon)
 	record := func(change func(*spool.Record)) spool.Record {

@@ -15,9 +15,9 @@ type Reader struct {
 // so far; nil for none.
 func NewReader(parts *Parts) *Reader { return &Reader{d: decoder{parts: parts.kept()}} }
 
-// Read decodes a row without its cells. What it returns must not be changed,
-// and is valid until the next call, but for its texts, findings and
-// measurements.
+// Read decodes a row without its cells. What it returns must not be changed but
+// as Changed says, and is valid until the next call, but for its texts, findings
+// and measurements.
 func (r *Reader) Read(encoded []byte) (*Row, error) {
 	d := &r.d
 	d.s, d.at, d.bad = string(encoded), 0, false
@@ -32,6 +32,14 @@ func (r *Reader) Read(encoded []byte) (*Row, error) {
 		return nil, err
 	}
 	return row, nil
+}
+
+// Changed is called where terms of the i-th record of the row have been given
+// other values.
+func (r *Reader) Changed(i int, terms *Terms) {
+	own := &r.row.Records[i].Own // as terms of its own, they are read anew
+	own[0] |= terms[0]
+	own[1] |= terms[1]
 }
 
 // Copy makes a row that stays valid of the one that was read last, with its
