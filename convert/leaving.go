@@ -61,10 +61,10 @@ func (l *leaving) write(o *dwc.Occurrence, r *spool.Record) error {
 	return nil
 }
 
+// end writes what has waited for all others: then it is known what leaves.
+func (l *leaving) end() error { return l.blurred.each(l.write) }
+
 func (l *leaving) close(metadata *dwc.Dataset) error {
-	if err := l.blurred.each(l.write); err != nil {
-		return err
-	}
 	if err := l.archive.close(metadata); err != nil {
 		return err
 	}

@@ -255,43 +255,64 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 		metadata = w.metadata(w.against.view.covers(w.settings))
 		metadata.AdditionalInfo = compare.ChangesOnly
 	}
-	if err := w.leaving.close(metadata); err != nil {
+	if err := w.leaving.end(); err != nil {
 		return nil, err
-	}
-	if w.exact != nil {
-		if err := w.exact.close(w.metadata(w.set.exact.covers(w.settings))); err != nil {
-			return nil, err
-		}
-		result.Exact = ExactFile
 	}
 	result.Summary.Occurrences, result.Summary.Events = w.leaving.archive.occurrences, w.leaving.archive.events
 	result.Summary.VisitsLeft = w.leaving.archive.visitsLeft
 	result.Notes = append(result.Notes, w.leaving.archive.eventNotes()...)
-	queries, err := out.Create(QueriesFile)
+	if w.exact != nil {
+		result.Exact = ExactFile
+	}
+	// Putting a large archive together takes a while, and so do the others.
+	closed := make(chan error, 1)
+	go func() { closed <- w.closeArchives(metadata) }()
+	err = w.writeAbout(job, out, result)
+	if failed := <-closed; failed != nil {
+		err = failed
+	}
 	if err != nil {
 		return nil, err
 	}
+	return result, nil
+}
+
+// closeArchives ends the archives and copies of what leaves.
+func (w *writer) closeArchives(metadata *dwc.Dataset) error {
+	if err := w.leaving.close(metadata); err != nil || w.exact == nil {
+		return err
+	}
+	return w.exact.close(w.metadata(w.set.exact.covers(w.settings)))
+}
+
+// writeAbout writes what is said about the records: the questions, the report
+// and the summary.
+func (w *writer) writeAbout(job Job, out *stage.Folder, result *Result) error {
+	queries, err := out.Create(QueriesFile)
+	if err != nil {
+		return err
+	}
 	if err := w.queries.Finish(queries, job.Out, result.startPage(w.books.fileNotes()), w.accounts.questions.All()); err != nil {
-		return nil, err
+		return err
 	}
 	if err := queries.Close(); err != nil {
-		return nil, err
+		return err
 	}
 	if err := w.writeReport(result, out); err != nil {
-		return nil, err
+		return err
 	}
 	summary, err := out.Create(SummaryFile)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	told := result.Summary
 	if slices.Contains(w.accounts.private, true) {
 		told.Asks = told.Asks.WithoutWords()
 	}
 	if err := told.Write(summary); err != nil {
-		return nil, err
+		return err
 	}
-	return result, summary.Close()
+	return summary.Close()
 }
 
 // finishAgainst writes what is new or changed since an earlier submission.

@@ -399,13 +399,19 @@ func headsWords(r *keptRow) bool {
 func countsBelow(body []keptRow, c int) bool {
 	counts, other, lead := 0, 0, 0
 	for i := range body {
+		if 4*other > counts+len(body)-i {
+			return false // whatever is still to come
+		}
 		l := body[i].look(c)
+		if counts == 0 && i < 4 && body[i].visitLine() || l == 0 { // what a night with nothing has, too
+			continue
+		}
+		text := body[i].text(c)
 		switch {
-		case counts == 0 && i < 4 && body[i].visitLine(): // what a night with nothing has, too
-		case l == 0, body[i].text(c) == "?", body[i].text(c) == `\`, body[i].first < c && body[i].firstLook().is(lookTotal) && l.is(lookError):
-		case isBand(body[i].text(c)):
+		case text == "?", text == `\`, body[i].first < c && body[i].firstLook().is(lookTotal) && l.is(lookError):
+		case isBand(text):
 			counts++
-		case counts > 0 && countWithNote(body[i].text(c), l):
+		case counts > 0 && countWithNote(text, l):
 			counts++
 		case l.is(lookPair|lookDay|lookDate) && !l.is(lookRealDate):
 			if counts == 0 && lead < 4 {
