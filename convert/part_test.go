@@ -88,6 +88,57 @@ func TestPartsMakeTheSameSet(t *testing.T) {
 	}
 }
 
+// TestSetSeenOnTheWay: records that are looked at as a set while they are read,
+// those that wait until it is known what may be carried down to them among them,
+// make the set that a look at all of them afterwards makes, as there is for a
+// part of it.
+func TestSetSeenOnTheWay(t *testing.T) {
+	notebooks := slices.DeleteFunc(manyNotebooks(t), func(path string) bool { return filepath.Base(path) == "month-first.csv" })
+	folder := t.TempDir()
+	carried := strings.Builder{}
+	carried.WriteString("Date,Species,Count,Site,Grid ref,Method,Recorder\n")
+	for i := range 200 {
+		species, method := "Heart and Dart", ""
+		if i%90 == 0 {
+			species, method = "Buff-tip", fmt.Sprintf("MV trap by badger sett %d", i)
+		} else if i%40 == 0 {
+			method = fmt.Sprintf("MV trap by the old pump %d", i)
+		}
+		fmt.Fprintf(&carried, "%d/6/2021,%s,%d,Sallowmere Reserve,TL4588,%s,Ines Calloway\n", 1+i/10, species, i+1, method)
+	}
+	project := filepath.Join(folder, "fieldfare.toml")
+	require.NoError(t, os.WriteFile(project, []byte("[[privacy.taxon]]\nname = \"Phalera bucephala\"\n"), 0o644))
+	notebooks = append(notebooks, filepath.Join(folder, "carried.csv"))
+	require.NoError(t, os.WriteFile(notebooks[len(notebooks)-1], []byte(carried.String()), 0o644))
+	out := filepath.Join(folder, "out")
+	whole := func(workers int, files ...string) map[string]string {
+		run(t, convert.Job{Files: files, Project: project, Out: out, Formats: []string{"csv"}, Exact: true, Workers: workers})
+		outputs := results.In(t, out)
+		require.NoError(t, os.RemoveAll(out))
+		require.NoError(t, os.Remove(filepath.Join(folder, ledger.FileName)))
+		return outputs
+	}
+	part := filepath.Join(folder, "all.part")
+	_, err := convert.ReadPart(context.Background(), convert.Job{Files: notebooks, Project: project, Today: today}, part)
+	require.NoError(t, err)
+	want := whole(1, part)
+	for _, workers := range []int{1, 3} {
+		got := whole(workers, notebooks...)
+		for name, text := range want {
+			assert.True(t, text == got[name], "%s by %d workers", name, workers)
+		}
+		assert.Len(t, got, len(want))
+	}
+	var leaves string
+	for name, text := range want {
+		if filepath.Ext(name) == ".csv" {
+			leaves += text
+		}
+	}
+	assert.NotContains(t, leaves, "badger")
+	assert.Contains(t, leaves, "old pump")
+}
+
 func TestPartsThatDoNotGoTogether(t *testing.T) {
 	notebooks := manyNotebooks(t)
 	project := filepath.Join(filepath.Dir(notebooks[0]), "fieldfare.toml")
