@@ -39,10 +39,12 @@
 //
 // # Second pass: the set
 //
-//   - pass.go: the rows come back from the spool in batches, of which the workers
-//     make what does not depend on the order of the rows.
+//   - comparing.go: the records are taken in while they are read, or in a pass of
+//     its own where what was read has changed since.
 //   - comparer.go: what a worker sees of each record, as it is and as it may leave
 //     (publish.go).
+//   - pass.go: the rows come back from the spool in batches, of which the workers
+//     make what does not depend on the order of the rows.
 //   - set.go: what is learnt of the records as a set, past.go of earlier ones.
 //   - outline.go, coverage.go, measured.go: which columns they need, where, when
 //     and of what they are, and what was measured.
