@@ -79,6 +79,11 @@ func (c *cause) words() string {
 	if len(named) == 0 {
 		return says
 	}
+	for i, n := range named { // what a row does not say is in brackets already
+		if inner, found := strings.CutPrefix(n, "(no "); found {
+			named[i] = strings.TrimPrefix(strings.TrimSuffix("no "+inner, ")"), says+" ")
+		}
+	}
 	if n := c.cases - len(named); n > 0 {
 		named = append(named, fmt.Sprintf("and %d more", n))
 	}

@@ -1,6 +1,7 @@
 package convert
 
 import (
+	"cmp"
 	"strings"
 
 	"fieldfare/convert/layout"
@@ -50,7 +51,8 @@ func (in *interpreter) who(d *draft) {
 		}
 		if self := in.project.Lists.Self; self != "" && !d.sheet.stated {
 			in.recorder(d, self)
-			in.note(d, reading.QueryOf("recorder-missing", "Nobody is named as the recorder: “"+self+"” was taken, whose notebooks these are. If it was somebody else, say who.", self), &nobody)
+			self = cmp.Or(d.o.RecordedBy, self)
+			in.note(d, reading.QueryOf("recorder-missing", "Nobody is named as the recorder: "+self+" was taken, whose notebooks these are. If it was somebody else, say who.", self), &nobody)
 			return
 		}
 		in.note(d, reading.QueryOf("recorder-missing", "Nobody is named as the recorder. Say who saw it, or write it on the row, above the list, or as self in the project file."), &nobody)

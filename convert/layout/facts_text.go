@@ -174,6 +174,9 @@ func openingLabel(text string) (sense, string, bool) {
 			continue
 		}
 		value := strings.Join(words[n:], " ")
+		if m == Recorder && strings.Contains(value, ", ") {
+			continue // people, or a person and a place
+		}
 		if c := value[0]; c < 'A' || c > 'Z' && c < 0x80 {
 			if m != ViceCounty && !(m == Method && (isDigit(c) || methodWord(value))) {
 				continue
@@ -244,6 +247,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 		said = true
 	}
 	if who, from, to := whoIn(rest); who != "" {
+		who, to = who+rest[to:to+peopleAhead(p, rest[to:])], to+peopleAhead(p, rest[to:])
 		w := v
 		w.Meaning, w.Text, w.Verbatim = Recorder, who, text
 		f.set(w)
@@ -259,7 +263,7 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 			said = true
 		}
 	}
-	if who := cmp.Or(personIn(p, rest), initialsBesideDay(text)); who != "" && !f.has(Recorder) {
+	if who := cmp.Or(withCompany(p, rest, personIn(p, rest)), initialsBesideDay(text)); who != "" && !f.has(Recorder) {
 		w := v
 		w.Meaning, w.Text, w.Verbatim = Recorder, who, text
 		f.set(w)

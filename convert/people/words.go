@@ -22,7 +22,7 @@ var othersPattern = regexp.MustCompile(`(?i)^((not me|us|we|ourselves|both of us
 // kindOf recognises the words that stand for a person without naming one.
 func kindOf(s string) wordKind {
 	switch strings.ToLower(strings.Trim(s, ". ")) {
-	case "self", "me", "myself", "own", "mine", "own record", "the recorder", "recorder", "as recorder", "owner", "pers. obs", "pers obs", "own records", "my record", "my records", "my own", "my own record", "my own records", "self recorded", "i":
+	case "self", "me", "myself", "own", "mine", "own record", "the recorder", "recorder", "as recorder", "owner", "pers. obs", "pers obs", "own records", "my record", "my records", "my own", "my own record", "my own records", "self recorded", "i", "on my own", "alone", "solo", "just me", "only me", "me alone", "by myself", "on own", "me only", "i was alone", "my own obs", "own obs", "pers observation", "no one else", "nobody else":
 		return selfWord
 	case "unknown", "anon", "anonymous", "not known", "not recorded", "none", "n/a", "na", "nil", "not stated", "no name", "unk", "n/k", "nk", "n.k", "n.a", "not noted", "unrecorded", "not given", "nobody", "name withheld", "withheld", "confidential", "private", "name not given":
 		return nobody
