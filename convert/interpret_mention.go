@@ -87,11 +87,15 @@ func (in *interpreter) mention(d *draft, v *layout.Value) {
 	}
 }
 
-// listed tells whether a text is the name of a taxon as the list has it, and
-// nothing else.
+// listed tells whether a text is the name of a taxon as the list has it, or a
+// misspelling of one that has the place's name in it too, and nothing else.
 func (in *interpreter) listed(text string) bool {
 	r := in.names.Match(taxa.Written{Name: text}, taxa.Context{})
-	return r.Taxon != nil && (strings.EqualFold(text, r.Taxon.Vernacular) || strings.EqualFold(text, r.Taxon.ScientificName))
+	if r.Taxon == nil {
+		return false
+	}
+	return strings.EqualFold(text, r.Taxon.Vernacular) || strings.EqualFold(text, r.Taxon.ScientificName) ||
+		r.Code == taxa.CodeMisspelt && r.Rest == "" && len(in.mentions(r.Taxon.Vernacular)) > 0
 }
 
 func (in *interpreter) mentions(text string) []*places.Place {

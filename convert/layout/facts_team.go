@@ -38,7 +38,7 @@ func peopleBefore(p *page, text string) int {
 		return len(text)
 	}
 	from := strings.LastIndexAny(text[:at[0]], ",;:(–|&+/") + 1
-	if i := strings.LastIndex(text[:at[0]], ". "); i >= from && i > 1 && isLetter(text[i-2]) {
+	if i := strings.LastIndex(text[:at[0]], ". "); i >= from && i > 1 && (isLetter(text[i-2]) || isDigit(text[i-2])) {
 		from = i + 2 // a sentence ends there, and no initial
 	}
 	chunk := text[from:at[0]]

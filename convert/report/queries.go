@@ -68,10 +68,15 @@ func NewWorkbook(temp string) (*Workbook, error) {
 // AddRow lists a row that raises questions, whole.
 func (w *Workbook) AddRow(state reading.State, at Place, row int, findings []reading.Finding, cells []string) error {
 	var messages []string
+	asked := map[[2]string]bool{} // what was written, and how it was asked about
 	for i := range findings {
-		if m := findings[i].Message; m != "" && !has(messages, m) {
-			messages = append(messages, m)
+		f := &findings[i]
+		k := [2]string{f.Code, f.Written}
+		if f.Message == "" || has(messages, f.Message) || f.Written != "" && asked[k] {
+			continue
 		}
+		asked[k] = true
+		messages = append(messages, f.Message)
 	}
 	return w.rows.add(append([]string{state.String(), filepath.Base(at.File), at.Sheet, strconv.Itoa(row), strings.Join(messages, "\n")}, cells...))
 }

@@ -13,7 +13,10 @@ const mostCutShort = 6
 // words cut ("Small Tort", "Lt Arches") or given by their first letters
 // ("LYU", "Lesser YU"). They are offered, never taken.
 func (r *resolver) cutNames(s string, toks []token) []int32 {
-	n := len(toks)
+	n := 0
+	for n < len(toks) && (toks[n].kind == wordToken || toks[n].kind == numberToken || toks[n].sign("&") || toks[n].sign("+") || toks[n].sign("/")) {
+		n++ // the rest are notes
+	}
 	for n > 0 && (openWords[toks[n-1].key] != "" || aggregateWords[toks[n-1].key]) {
 		n--
 	}

@@ -28,6 +28,7 @@ func TestNamesCutShortAreOffered(t *testing.T) {
 		"LBBYU":               {"Noctua janthe"},
 		"SHC":                 {"Xestia c-nigrum"},
 		"H&D":                 {"Agrotis exclamationis", "Brachytron pratense"},
+		"SHC (worn)":          {"Xestia c-nigrum"},
 		"EHM":                 {"Smerinthus ocellata", "Deilephila elpenor"},
 		"LYU":                 {"Noctua pronuba", "Noctua orbona", "Noctua interjecta", "Noctua comes"},
 		"Dec Moth":            {"Poecilocampa populi", "Melanchra persicariae"},
