@@ -1,6 +1,9 @@
 package convert
 
 import (
+	"cmp"
+	"slices"
+
 	"fieldfare/convert/layout"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/taxa"
@@ -58,6 +61,7 @@ func (in *interpreter) what(d *draft) {
 	if !answered && first != nil && first.From == layout.FromCell {
 		name, answered = in.answers.Replacement(string(layout.Taxon), o.VerbatimIdentification)
 	}
+	was := w
 	if answered {
 		w = taxa.Written{Name: name}
 	} else if first == nil {
@@ -80,6 +84,9 @@ func (in *interpreter) what(d *draft) {
 		c.Month = int(n)
 	}
 	r := in.names.Match(w, c)
+	if answered && r.Taxon != nil && !r.Taxon.IsSpeciesOrBelow() {
+		r = in.ofKind(r, was, name, c)
+	}
 	in.note(d, r.Verdict, &whole)
 	if in.sensitive.words > 0 { // "Phalera cf. bucephala" is read as the genus
 		d.facts.Blur = max(d.facts.Blur, in.namesSensitive(whole.Text).blur)
@@ -89,6 +96,19 @@ func (in *interpreter) what(d *draft) {
 		return
 	}
 	in.taxon(d, r)
+}
+
+// ofKind is the reading of an answer that only says of which kind something was
+// ("butterfly", of "Peacock"): the one of that kind among the taxa that share
+// what was written, else what the answer says by itself.
+func (in *interpreter) ofKind(said taxa.Reading, was taxa.Written, answer string, c taxa.Context) taxa.Reading {
+	possible := in.names.Match(was, c).Possible
+	was.Name = cmp.Or(was.Name, was.Vernacular, was.Scientific) + " (" + answer + ")"
+	r := in.names.Match(taxa.Written{Name: was.Name}, c)
+	if r.Taxon == nil || r.State != reading.Fair || !slices.Contains(possible, r.Taxon) {
+		return said
+	}
+	return r
 }
 
 // unlisted keeps a name that no list has as it is written, where the recorder
