@@ -35,7 +35,7 @@ func (j Job) loadTaxa(s *settings) error {
 		lists = append(lists, list)
 		s.version(path)
 	}
-	if len(lists) == 0 {
+	if s.starter = len(lists) == 0; s.starter {
 		lists = append(lists, taxa.Starter())
 		s.versions = append(s.versions, report.ListVersion{Name: "starter taxon list, for trying out", Version: Version})
 	}

@@ -38,6 +38,8 @@ type settings struct {
 	temp string
 	// release gives up the folder that is held for this run; nil where none is.
 	release func()
+	// starter: names are looked up in the starter list alone.
+	starter bool
 	// listProblems are what is wrong with the lists themselves.
 	listProblems []string
 }

@@ -12,6 +12,7 @@ import (
 	"fieldfare/convert/report"
 	"fieldfare/convert/spool"
 	"fieldfare/convert/stage"
+	"fieldfare/convert/taxa"
 	"fieldfare/dwc"
 	"fieldfare/validate/bdq"
 )
@@ -240,6 +241,9 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 		return nil, err
 	}
 	result.Notes = append(slices.Concat(w.books.notes, w.problems(), w.notes), w.unfitting(w.books)...)
+	if w.starter && slices.ContainsFunc(result.causes, func(c cause) bool { return c.check == taxa.CodeNotListed && c.cases > 2 }) {
+		result.Notes = append(result.Notes, "Names were looked up in the starter list of some 500 species, which is for trying out. Give a fuller one with --taxa FILE, or as taxa under [lists] in the project file.")
+	}
 	result.Cautions = w.cautions()
 	result.Summary = w.accounts.summary(w.books, w.versions, metadata)
 	result.Summary.Asks = w.asked(&w.accounts.asked, inTheWay)

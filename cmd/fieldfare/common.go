@@ -12,6 +12,7 @@ import (
 	"fieldfare/convert/project"
 	"fieldfare/convert/when"
 
+	"github.com/agnivade/levenshtein"
 	"github.com/spf13/pflag"
 )
 
@@ -31,7 +32,7 @@ type common struct {
 func addCommon(flags *pflag.FlagSet) *common {
 	c := &common{}
 	flags.StringVar(&c.project, "project", "", "project `FILE` (default: fieldfare.toml beside the first notebook)")
-	flags.StringArrayVar(&c.taxa, "taxa", nil, "taxon list, a `FILE`: CSV, .xlsx or Darwin Core checklist; may be given several times, in order of preference (default: the starter list)")
+	flags.StringArrayVar(&c.taxa, "taxa", nil, "taxon list, a `FILE`: CSV, workbook (.xlsx, .xls, .ods) or Darwin Core checklist; may be given several times, in order of preference (default: the starter list)")
 	flags.StringArrayVar(&c.answers, "answers", nil, "the `FILE` queries.xlsx with your answers filled in; may be given several times")
 	flags.StringVar(&c.today, "today", "", "the `DAY` after which a date lies in the future, such as 2026-01-31 (default: today)")
 	flags.BoolVarP(&c.quiet, "quiet", "q", false, "print nothing but errors")
@@ -80,9 +81,40 @@ func parse(flags *pflag.FlagSet, args []string, s streams) (status int, done boo
 	case errors.Is(err, pflag.ErrHelp):
 		return exitDone, true
 	case err != nil:
-		return usage(s, strings.ToUpper(err.Error()[:1])+err.Error()[1:]+fmt.Sprintf(". See fieldfare %s --help", flags.Name())), true
+		return usage(s, wrongFlag(flags, err)+fmt.Sprintf(". See fieldfare %s --help", flags.Name())), true
 	}
 	return exitDone, false
+}
+
+// wrongFlag says what is wrong with an option as it was given.
+func wrongFlag(flags *pflag.FlagSet, err error) string {
+	var unknown *pflag.NotExistError
+	var bare *pflag.ValueRequiredError
+	var value *pflag.InvalidValueError
+	switch {
+	case errors.As(err, &unknown) && unknown.GetSpecifiedShortnames() == "":
+		name := unknown.GetSpecifiedName()
+		return fmt.Sprintf("There is no option --%s%s", name, likeIt(flags, name))
+	case errors.As(err, &unknown):
+		return fmt.Sprintf("There is no option -%s", unknown.GetSpecifiedName())
+	case errors.As(err, &bare):
+		value, _ := pflag.UnquoteUsage(bare.GetFlag())
+		return fmt.Sprintf("Behind --%s a %s is missing", bare.GetFlag().Name, value)
+	case errors.As(err, &value):
+		return fmt.Sprintf("%q cannot stand behind --%s", value.GetValue(), value.GetFlag().Name)
+	}
+	return strings.ToUpper(err.Error()[:1]) + err.Error()[1:]
+}
+
+// likeIt names the option that a mistyped one is near to.
+func likeIt(flags *pflag.FlagSet, name string) string {
+	best, like := 3, ""
+	flags.VisitAll(func(f *pflag.Flag) {
+		if n := levenshtein.ComputeDistance(name, f.Name); n < best {
+			best, like = n, "; there is --"+f.Name
+		}
+	})
+	return like
 }
 
 func usage(s streams, problem string) int {

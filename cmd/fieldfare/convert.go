@@ -15,7 +15,7 @@ const convertHelp = `Reads notebooks, checks every record, and writes a submissi
 
   fieldfare convert FILE... --out FOLDER
 
-FILE is a spreadsheet (.xlsx, .ods), a CSV or other delimited text, a Darwin
+FILE is a spreadsheet (.xlsx, .xls, .ods), a CSV or other delimited text, a Darwin
 Core Archive, or a folder with such files in it. Nothing in them is changed.
 FOLDER receives
 

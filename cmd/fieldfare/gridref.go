@@ -51,7 +51,7 @@ func gridrefCommand(args []string, stdin io.Reader, stdout, stderr io.Writer) in
 		fmt.Fprint(stdout, gridrefHelp+optionsOf(flags))
 		return exitDone
 	} else if err != nil {
-		return wrong(err.Error())
+		return wrong(wrongFlag(flags, err))
 	}
 	form, err := lines.ParseFormat(*format)
 	switch {

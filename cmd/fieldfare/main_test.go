@@ -176,7 +176,10 @@ func TestErrorsSayWhatToDo(t *testing.T) {
 		"missing project":    {[]string{"check", handMade(t), "--project", "nowhere.toml"}, 2, []string{"nowhere.toml"}},
 		"unknown setting":    {[]string{"check", handMade(t), "--project", write(t, "p.toml", "[dataset]\ntitel = \"x\"\n")}, 2, []string{"line 2", "titel"}},
 		"output is a file":   {[]string{"convert", handMade(t), "--out", handMade(t)}, 3, []string{"folder"}},
-		"missing taxon list": {[]string{"check", handMade(t), "--taxa", "nowhere.csv"}, 3, []string{"nowhere.csv"}},
+		"missing taxon list": {[]string{"check", handMade(t), "--taxa", "nowhere.csv"}, 3, []string{"nowhere.csv", "no such file. Check its name, behind --taxa"}},
+		"misspelt option":    {[]string{"check", "x.csv", "--taxe", "list.csv"}, 2, []string{"There is no option --taxe; there is --taxa."}},
+		"option cut short":   {[]string{"convert", "x.csv", "--out"}, 2, []string{"Behind --out a FOLDER is missing."}},
+		"value of an option": {[]string{"gridref", "--size", "small", "TL4588"}, 2, []string{"\"small\" cannot stand behind --size."}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			r := fieldfare(t, "", c.args...)

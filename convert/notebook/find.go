@@ -145,7 +145,7 @@ func (f *finder) folder(root string) error {
 		f.notes = append(f.notes, fmt.Sprintf("Left out of %s, since their names are not those of notebooks: %s.", root, listed(left)))
 	}
 	if len(f.paths) == before {
-		return &Problem{Found: "the folder holds no notebook", Advice: "Notebooks end in .xlsx, .ods, .csv, .tsv or .txt; check that it is the right folder"}
+		return &Problem{Found: "the folder holds no notebook", Advice: "Notebooks end in .xlsx, .xls, .ods, .csv, .tsv or .txt; check that it is the right folder"}
 	}
 	return nil
 }

@@ -176,7 +176,8 @@ func (p *Project) decode(data []byte) error {
 	switch {
 	case errors.As(err, &strict) && len(strict.Errors) > 0:
 		line, _ := strict.Errors[0].Position()
-		return &Error{p.Path, line, fmt.Sprintf("%q is not a setting that Fieldfare knows. Check its spelling, or remove the line", strings.Join(strict.Errors[0].Key(), "."))}
+		key := strict.Errors[0].Key()
+		return &Error{p.Path, line, fmt.Sprintf("%q is not a setting that Fieldfare knows. %s", strings.Join(key, "."), spelling(key))}
 	case errors.As(err, &broken):
 		line, _ := broken.Position()
 		return &Error{p.Path, line, unreadable(broken) + ". Text stands in quotation marks, numbers and true or false without, lists in square brackets"}
@@ -191,6 +192,9 @@ func unreadable(err *toml.DecodeError) string {
 	text := err.Error()
 	switch key := strings.Join(err.Key(), "."); {
 	case strings.Contains(text, "cannot decode") && key != "":
+		if strings.Contains(text, "TOML string") && strings.Contains(text, "of type []string") {
+			return fmt.Sprintf("%q is a list, and stands in square brackets even if it has one name only", key)
+		}
 		return fmt.Sprintf("%q has a value of the wrong kind", key)
 	case strings.Contains(text, "cannot decode"):
 		return "this line has a value of the wrong kind"

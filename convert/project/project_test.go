@@ -48,7 +48,7 @@ func TestFaultsNameTheirLine(t *testing.T) {
 		"[reading]\nlongest_days = \"ten\"\n":    {2, "\"reading.longest_days\" has a value of the wrong kind"},
 		"[dataset]\ntitle = \"Moths\n":           {2, "the quotation mark at the end is missing"},
 		"[dataset]\ntitle = Moths\n":             {2, "what stands behind the equals sign is no value"},
-		"[dataset]\nkeywords = \"moths\"\n":      {2, "\"dataset.keywords\" has a value of the wrong kind"},
+		"[dataset]\nkeywords = \"moths\"\n":      {2, "\"dataset.keywords\" is a list, and stands in square brackets"},
 		"[reading]\ndate_order = \"month\"\n":    {0, `reading.date_order = "month": write one of`},
 		"[dataset]\nshape = \"square\"\n":        {0, `dataset.shape = "square": write one of`},
 		"[dataset]\nlicence = \"as you like\"\n": {0, `write "CC0", "CC BY" or "CC BY-NC"`},

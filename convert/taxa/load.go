@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -24,6 +25,9 @@ import (
 // in the order of the list; the error is for a list that cannot be used.
 func Load(path string) (*List, []Problem, error) {
 	info, err := os.Stat(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil, fmt.Errorf("the taxon list %s: there is no such file. Check its name, behind --taxa or under [lists] in the project file", path)
+	}
 	if err != nil {
 		return nil, nil, fmt.Errorf("the taxon list %s cannot be opened: %w", path, errors.Unwrap(err))
 	}

@@ -304,6 +304,9 @@ func (m *Matcher) finished(o *outcome) *cached {
 	if len(cands) == 1 && o.taxon == none {
 		rd.Message += " The nearest is " + rd.Candidates[0] + "; say if that was meant."
 	}
+	if len(cands) == 0 && rd.Code == CodeNotListed && rd.Taxon == nil {
+		rd.Message += " Write another name for it, or add it to the taxon list."
+	}
 	rd.Message, rd.Remarks = oneStop.Replace(rd.Message), oneStop.Replace(rd.Remarks)
 	return &cached{reading: rd, cands: cands}
 }
