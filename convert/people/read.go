@@ -47,8 +47,12 @@ type Reading struct {
 func Join(names []string) string { return strings.Join(names, " | ") }
 
 var (
-	unsure     = regexp.MustCompile(`(?i)^(poss|possibly|prob|probably|maybe|perhaps)\b\.?\s*`)
-	joiner     = regexp.MustCompile(`(?i)^([&+]|and\s|with\s|w/)`)
+	unsure = regexp.MustCompile(`(?i)^(poss|possibly|prob|probably|maybe|perhaps)\b\.?\s*`)
+	joiner = regexp.MustCompile(`(?i)^([&+]|and\s|with\s|w/)`)
+	// What was done by the person behind it: "trap run by", "photo by".
+	doneBy = regexp.MustCompile(`(?i)^((?:moth |light )?traps? )?(run|set|set up|emptied|checked|operated|sorted|recorded|seen|caught|found|counted|surveyed|trapped|netted|collected|photo|photos|photographed|picture|pic) by:?\s+`)
+	// That nobody else was there: "Ines Calloway only".
+	aloneWord  = regexp.MustCompile(`(?i)[\s,]+(?:only|alone|solo|by (?:her|him)self|on (?:her|his|my) own)$`)
 	late       = regexp.MustCompile(`(?i)^the late\s+`)
 	thing      = regexp.MustCompile(`(?i)\b(collection|notebooks?|note book|diary|diaries|records?|files?|specimens?)$`) // and nobody
 	possessive = regexp.MustCompile(`['’]s\s`)
@@ -80,7 +84,7 @@ func (l *List) Read(text string, o Options) Reading {
 	if kindOf(s) == nobody {
 		return r.out // before "n/k" is taken for two people
 	}
-	for _, g := range r.roles(s, o.Role) {
+	for _, g := range r.roles(r.undone(s), o.Role) {
 		list := r.names(g.text)
 		for _, role := range g.roles {
 			r.put(role, list)
@@ -91,6 +95,21 @@ func (l *List) Read(text string, o Options) Reading {
 		r.out.Message = fmt.Sprintf("“%s”: %s", strings.TrimSpace(text), r.out.Message)
 	}
 	return r.out
+}
+
+// undone takes what somebody did from before their name: "trap run by".
+func (r *reader) undone(s string) string {
+	s = strings.TrimSpace(s)
+	m := doneBy.FindStringSubmatch(s)
+	if m == nil {
+		return s
+	}
+	did := strings.TrimSpace(m[0])
+	r.remark(did)
+	if strings.HasPrefix(strings.ToLower(m[2]), "p") {
+		r.doubt("recorder-through", fmt.Sprintf("“%s” may name somebody else than the recorder. Please check who saw it.", did))
+	}
+	return s[len(m[0]):]
 }
 
 const contactRemoved = "An e-mail address, telephone number or private address was taken out of the name and does not go out. Please check what is left."
@@ -145,7 +164,7 @@ func (r *reader) names(s string) []string {
 	}
 	var out []string
 	for _, w := range r.split(s) {
-		for _, one := range r.together(w) {
+		for _, one := range r.together(aloneWord.ReplaceAllString(w, "")) {
 			if name := r.name(one); name != "" {
 				out = append(out, name)
 			}
@@ -314,7 +333,9 @@ func (r *reader) unlisted(s string, n parsedName) string {
 		return s
 	case n.turned:
 		r.doubt("order-of-names", fmt.Sprintf("“%s” was read as a surname with initials behind it. Please check.", s))
-	case len(n.given) == 0 && n.title == "" && !r.list.empty():
+	case mayBeTwo(strings.Fields(n.written)):
+		r.doubt("recorder-unclear", fmt.Sprintf("“%s” may be more than one person. Please put a comma between them, or check.", s))
+	case len(n.given) == 0 && n.title == "" && (!r.list.empty() || s == strings.ToLower(s)):
 		r.doubt("single-name", fmt.Sprintf("“%s” is a single word that is not on the people list. Please check that it is a name, and write it in full.", s))
 	}
 	if r.couple && n.title != "" {

@@ -3,6 +3,8 @@ package people
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // together parts names of the list that stand side by side without a sign
@@ -31,6 +33,22 @@ func (r *reader) together(s string) []string {
 	}
 	r.doubt("names-run-together", fmt.Sprintf("“%s” was read as %s. Please check.", s, strings.Join(names, " and ")))
 	return names
+}
+
+// mayBeTwo: the words of a name that is not listed are too many for one, "Ines
+// Calloway Tom Achterberg", or have initials between them that are behind a
+// surname, "Calloway I. Achterberg T.".
+func mayBeTwo(words []string) bool {
+	long := 0
+	for _, w := range words {
+		if r, _ := utf8.DecodeRuneInString(w); !unicode.IsUpper(r) || particles[strings.ToLower(w)] {
+			return false
+		}
+		if len(strings.Trim(w, ".")) > 1 {
+			long++
+		}
+	}
+	return long > 3 || len(words) > 2 && len(words[0]) > 2 && len(strings.Trim(words[1], ".")) == 1 && len(words[2]) > 2 && len(words) > 3
 }
 
 // furtherName are words behind a name that belong to it.
