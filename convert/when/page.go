@@ -13,7 +13,8 @@ type Page struct {
 type Slip struct {
 	// FirstRow and LastRow are rows as given to Observe, both included.
 	FirstRow, LastRow int
-	// Years is what has to be added to the year: 1 or -1.
+	// Years is what has to be added to the year: 1 or -1 for a run of dates,
+	// any number but 0 for a single one.
 	Years int
 	// Written and Likely are the first date of the run, as read and mended.
 	Written, Likely Date
