@@ -138,3 +138,17 @@ func (f *facts) goesOn(text, next string, ref notebook.Ref) bool {
 	v.Doubt = v.Doubt.And(reading.QueryOf("recorder-in-next-cell", "“"+next+"” stands in the cell behind the recorder and was taken for a second one. Please check it.", v.Text))
 	return true
 }
+
+// titleParts are the parts of a title between dashes, commas and brackets.
+func titleParts(s string) []string {
+	s = strings.NewReplacer(" - ", "\n", " – ", "\n", " — ", "\n", ", ", "\n", "; ", "\n", ": ", "\n", "(", "\n", ")", "\n", " | ", "\n").Replace(s)
+	s = sentenceEnd.ReplaceAllString(s, "$1\n")
+	if !strings.Contains(s, "\n") {
+		return nil
+	}
+	return strings.Split(s, "\n")
+}
+
+// sentenceEnd is a full stop behind a word or a year, and behind no initial or
+// short form: "Sallowmere 2020. Ines Calloway", not "I. Calloway", "St. Mary's".
+var sentenceEnd = regexp.MustCompile(`([a-z]{4}|[0-9]{4})\. `)

@@ -385,20 +385,6 @@ func behindTitleWords(text string) string {
 	return strings.Join(words, " ")
 }
 
-// titleParts are the parts of a title between dashes, commas and brackets.
-func titleParts(s string) []string {
-	s = strings.NewReplacer(" - ", "\n", " – ", "\n", " — ", "\n", ", ", "\n", "; ", "\n", ": ", "\n", "(", "\n", ")", "\n", " | ", "\n").Replace(s)
-	s = sentenceEnd.ReplaceAllString(s, "$1\n")
-	if !strings.Contains(s, "\n") {
-		return nil
-	}
-	return strings.Split(s, "\n")
-}
-
-// sentenceEnd is a full stop behind a word or a year, and behind no initial or
-// short form: "Sallowmere 2020. Ines Calloway", not "I. Calloway", "St. Mary's".
-var sentenceEnd = regexp.MustCompile(`([a-z]{4}|[0-9]{4})\. `)
-
 // dateInTitle finds a full date among the words of a title.
 func dateInTitle(s string) (day, raw string) {
 	words := strings.Fields(s)
