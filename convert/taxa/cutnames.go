@@ -5,6 +5,10 @@ import (
 	"strings"
 )
 
+// mostAlike is how many names with the same first letters are looked at: where
+// a list has more, these letters say little.
+const mostAlike = 500
+
 // mostCutShort is how many names may be offered for one that is cut short; of
 // more, none is.
 const mostCutShort = 6
@@ -40,7 +44,11 @@ func (r *resolver) cutNames(s string, toks []token) []int32 {
 	}
 	initials := r.ix.spelling.initials()
 	for _, k := range initialKeys(words) {
-		for _, name := range initials[k] {
+		alike := initials[k]
+		if len(alike) > mostAlike {
+			continue
+		}
+		for _, name := range alike {
 			n := &r.ix.names[name]
 			if contains32(found, n.taxon) || !cutFrom(words, wordsWithoutAnd(n.text)) {
 				continue

@@ -41,7 +41,7 @@ func (r *resolver) misspelt(s string, toks []token) outcome {
 		return r.notListed(s, toks)
 	}
 	o := r.suggest(s, text, toks, found)
-	if o.taxon == none && o.verdict.Code == CodeMisspelt {
+	if o.taxon == none && o.verdict.Code == CodeMisspelt && len(sci) == 0 {
 		o.cands = unite(r.cutNames(s, toks), o.cands)
 	}
 	return o
