@@ -45,7 +45,9 @@ func readSlowly(text string, o Options) Reading {
 	if oneOrJanuary.MatchString(tidied) && b.v.State == reading.Fair {
 		b.held("figure-or-month", b.quoted()+" may begin with the figure one or with the month of January. Write the month's name.", b.e.eventDate())
 	}
-	if lead != "" {
+	if ofVisit.MatchString(lead) {
+		b.say(fmt.Sprintf("\"%s\" numbers the visit.", lead))
+	} else if lead != "" {
 		b.query("date-remark", fmt.Sprintf("\"%s\" before the date was not read. Move it to the remarks.", lead))
 	}
 	if nightOf.MatchString(tidied) {

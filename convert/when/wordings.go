@@ -30,6 +30,8 @@ var (
 	numbered = regexp.MustCompile(`^ \d{1,2}[,:;] *\d{1,2}[./-]`)
 	// The number of a visit, walk or trap with nothing but a space behind it.
 	visit = regexp.MustCompile(`(?i)^((?:visit|vis|walk|survey|session|trip|round|transect|sample|count|trap|v|no|#)\.? ?(?:(?:no\.?|number|#) ?)?\d{1,3}(?: of \d{1,3})?(?:[,:;.)]| [-–])?|\(?\d{1,3}\)) +[(\[]?(\d.*)$`)
+	// A number that says nothing but which visit it was.
+	ofVisit = regexp.MustCompile(`(?i)^(?:visit|vis|walk|survey|session|trip|round)\b`)
 	// That something went on, or goes on still: "13 June 2004 to date", "2004+".
 	goesOn = regexp.MustCompile(`(?i)(?: *- *| +(?:up )?to | +until )(?:date|the present|present|now|today|this day)\.?$|((?:^|[^:\d])\d{1,4}) ?\+$`)
 	// What an ordinal before or behind a month may belong to instead.
