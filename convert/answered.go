@@ -272,8 +272,8 @@ func (d *draft) absent(m layout.Meaning, onPage bool) layout.Value {
 // inTable reports whether the record is one count of several on its row.
 func (d *draft) inTable() bool {
 	for i := range d.Values {
-		if v := &d.Values[i]; v.Meaning == layout.Date || v.Meaning == layout.Site {
-			return v.From == layout.FromHeading
+		if v := &d.Values[i]; (v.Meaning == layout.Date || v.Meaning == layout.Site) && v.From == layout.FromHeading {
+			return true
 		}
 	}
 	return false

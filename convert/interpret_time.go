@@ -1,6 +1,8 @@
 package convert
 
 import (
+	"strings"
+
 	"fieldfare/convert/layout"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/when"
@@ -32,7 +34,22 @@ func (in *interpreter) clock(d *draft, r when.Reading) when.Reading {
 	if h.Start != "" {
 		d.lit = h.Start
 	}
+	if d.ofNight(v) {
+		return r.MorningAfter(h)
+	}
 	return r.At(h)
+}
+
+// ofNight reports whether the date beside a time is that of the evening on which
+// the night began: its column is headed so, or the hours of one night stand side
+// by side.
+func (d *draft) ofNight(time *layout.Value) bool {
+	date, found := d.Get(layout.Date)
+	if !found {
+		return false
+	}
+	return strings.Contains(strings.ToLower(date.Heading), "night") && date.From != layout.FromHeading ||
+		d.Night && time.From == layout.FromHeading && date.From != layout.FromHeading
 }
 
 // daylight asks about a light trap that was lit by day. Where the place is not

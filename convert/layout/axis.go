@@ -17,6 +17,8 @@ type axis struct {
 	byCol   []int // index into cols by column, -1 for none
 	species bool
 	means   map[Meaning]bool // what the columns' headings say
+	// overnight: hours of the day stand over the counts, and run over midnight.
+	overnight bool
 }
 
 // axisColumn is one column of counts.
@@ -54,8 +56,27 @@ func (p *Plan) buildAxis(b *block, cols []int, species bool, rows []*keptRow) {
 		p.axisRow(b, r)
 	}
 	p.axisDates(b)
+	a.runOverMidnight()
 	a.oneName()
 	a.groups()
+}
+
+// runOverMidnight finds out whether the hours over the counts start over.
+func (a *axis) runOverMidnight() {
+	last := -1
+	for i := range a.cols {
+		v := a.cols[i].get(Time)
+		if v == nil {
+			continue
+		}
+		figures, _, _ := strings.Cut(strings.NewReplacer(".", ":", "h", ":").Replace(v.Text), ":")
+		hour, ok := isInt(trim(figures))
+		if !ok {
+			return
+		}
+		a.overnight = a.overnight || hour < last
+		last = hour
+	}
 }
 
 // oneName makes the only row of names above a table's counts plain names.

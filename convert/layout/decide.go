@@ -22,7 +22,7 @@ func decideColumn(c *column, top, bottom string, terms bool) {
 	}
 	headed := false
 	if ms := twoRowSenses(top, bottom, terms); len(ms) > 0 {
-		headed = ms[0].weight >= weightExact-5
+		headed = ms[0].weight >= weightExact-5 && !(isName(ms[0].meaning) && ms[0].meaning != TaxonNumber && agree(ms[0].sense, &c.stats) <= -60 && c.stats.numbers == c.stats.n && c.stats.upTo(500) >= 1)
 	}
 	for _, m := range contentSenses(&c.stats) {
 		if headed && m.meaning == Date && options[0].meaning == Count && c.stats.share(lookDate) == 0 {

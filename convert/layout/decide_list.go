@@ -24,7 +24,7 @@ func (b *block) decide(p *Plan) {
 	b.lastRecord(p)
 	b.makeColumns(p)
 	b.resolve()
-	if b.named() || b.axis != nil {
+	if b.named() || b.axis != nil && b.axis.species {
 		b.facts.dropSpecies()
 	}
 	b.speciesOfTitle(p)

@@ -193,7 +193,7 @@ func openingLabel(text string) (sense, string, bool) {
 // records 2014".
 var titleWords = wordSet("moth moths record records recording list lists trap traps trapping light sightings sighting data notebook season survey " +
 	"surveys count counts butterfly butterflies species night nights year years annual report log diary results insect insects dragonfly " +
-	"dragonflies bees summary totals weekly monthly daily catches catch total wildlife all notes sheet page book transect garden-moths fauna mv actinic " +
+	"dragonflies bees birds bats mammals plants fungi summary totals weekly monthly daily catches catch total wildlife all notes sheet page book transect garden-moths fauna mv actinic " +
 	"january february march april may june july august september october november december")
 
 // title takes what a title says in passing: a grid reference, a year, a place,
@@ -305,6 +305,13 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 	}
 	if site == "" && from == FromPage && !f.has(Site) && said {
 		site = bareSite(p, rest)
+		if parts := titleParts(rest); site == "" && len(parts) > 1 {
+			for _, part := range parts {
+				if site = bareSite(p, part); site != "" {
+					break
+				}
+			}
+		}
 	}
 	if site == "" && beside != "" && !isPerson(beside) && !namesSpecies(p, beside) && !p.eyes.probe.KnownPerson(beside) {
 		site = beside
@@ -455,6 +462,13 @@ func placeInTitle(p *page, text string) (string, bool) {
 		}
 	}
 	head := upToTitleWord(text)
+	for looksPlace(head) { // Heron Pool wetland birds
+		last := lastWord(head)
+		if last[0] < 'a' || last[0] > 'z' || placeWords[last] || last == head || strings.HasSuffix(last, ")") {
+			break
+		}
+		head = trim(strings.TrimSuffix(head, last))
+	}
 	if head == "" || head[0] < 'A' || head[0] > 'Z' || strings.Count(head, " ") > 4 {
 		return "", false
 	}

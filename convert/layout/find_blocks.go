@@ -16,6 +16,7 @@ func (p *Plan) findBlocks() {
 	}
 	var running facts
 	p.namesOfPage(&running)
+	p.yearAtFoot(&running)
 	at := 0
 	for at < len(pg.rows) {
 		h, ok := p.nextHead(at)

@@ -64,6 +64,8 @@ func (p *page) tableAt(i, from, to int) (cols []int, species, ok bool) {
 			return nil, false, false
 		}
 		return p.widen(r, body, cols, to), false, true
+	case dated*2 >= len(cols) && !dates && p.yearsDown(i, r, body, cols):
+		return p.widen(r, body, cols, to), false, true
 	case dated*2 >= len(cols):
 		return nil, false, false
 	case names && !dates && plainWords && !p.countsHeaded(r, body) && !p.marksHeaded(r, body, cols, from, to):
@@ -236,6 +238,9 @@ func (p *page) labelsFit(r *keptRow, cols []int, from, to int) bool {
 		}
 		if p.numbered(r, cols) {
 			return false
+		}
+		if c > cols[len(cols)-1]+1 && r.look(c-1) == 0 && l.is(lookWords) && p.datedHead(r, cols) {
+			continue // a note in the margin
 		}
 		if l.is(lookTaxon | lookDate | lookDay | lookPair | lookGrid | lookInt | lookDecimal | lookPlace | lookGroup | lookDitto | lookTime | lookPerson) {
 			return false

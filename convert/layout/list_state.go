@@ -54,6 +54,7 @@ type listState struct {
 	axisMask  uint64 // what a table's headings say of each count
 	axisSums  []sum  // of a table's columns
 	nameCol   int    // column of the name, -1 for none
+	yearCol   int    // column of years that completes the months over a table's counts, -1 for none
 	tickCol   int    // column of ticks on a card that names what was not seen as well, -1 for none
 	noted     bool
 	sentences bool // that sentences were taken apart has been said
@@ -78,7 +79,7 @@ type listState struct {
 }
 
 func newListState(p *Plan, b *block) *listState {
-	s := &listState{b: b, nameCol: -1, tickCol: b.tickColumn(), itemsCol: -1, placeCol: -1, bits: map[Meaning]uint64{}}
+	s := &listState{b: b, nameCol: -1, tickCol: b.tickColumn(), yearCol: b.rowYear(), itemsCol: -1, placeCol: -1, bits: map[Meaning]uint64{}}
 	if b.kind == kindNone || b.kind == kindDiary {
 		return s
 	}

@@ -194,9 +194,12 @@ func (w *walker) axisCells(r *notebook.Row, b *block, s *listState) {
 		at := drafts[ac.group]
 		if at < 0 {
 			d := w.newDraft(r)
-			d.Night = (b.axis.nights(ac) || b.axis.species) && !b.transposed
+			d.Night = (b.axis.nights(ac) || b.axis.species) && !b.transposed || b.axis.overnight
 			d.Values = append(d.Values, w.base.Values...)
 			d.Values = append(d.Values, ac.values...)
+			if s.yearCol >= 0 {
+				d.ofRowYear(s.yearCol)
+			}
 			at = len(w.out.Drafts) - 1
 			drafts[ac.group] = at
 		}

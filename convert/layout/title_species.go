@@ -12,7 +12,7 @@ import (
 // above it, the sheet's name or the file's: "Barn Owl boxes 2019". It is asked
 // about.
 func (b *block) speciesOfTitle(p *Plan) {
-	if b.named() || b.axis != nil || b.facts.has(Taxon) || b.facts.has(Scientific) || b.facts.has(Vernacular) || b.chosen != nil && len(b.chosen.Columns) > 0 {
+	if b.named() || b.axis != nil && (b.axis.species || b.rowYear() < 0) || b.facts.has(Taxon) || b.facts.has(Scientific) || b.facts.has(Vernacular) || b.chosen != nil && len(b.chosen.Columns) > 0 {
 		return
 	}
 	top := b.first
@@ -138,4 +138,4 @@ func bareSpecies(part string) string {
 }
 
 // surveyWords follow the name of a species in the title of a page about it.
-var surveyWords = wordSet("box boxes nest nests nesting search searches egg eggs roost roosts spraint spraints colony colonies pair pairs census monitoring visits visit checks check spawn breeding site sites tree trees larva larvae exuviae holt holts sett setts on at in of and")
+var surveyWords = wordSet("pellet pellets droppings tracks signs burrows box boxes nest nests nesting search searches egg eggs roost roosts spraint spraints colony colonies pair pairs census monitoring visits visit checks check spawn breeding site sites tree trees larva larvae exuviae holt holts sett setts on at in of and")

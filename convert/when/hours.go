@@ -221,6 +221,18 @@ func (r Reading) At(h Hours) Reading {
 	return r
 }
 
+// MorningAfter gives a single day that is the evening of a night the hour of the
+// morning that follows it: 00:40 of the night of 21 July is on the 22nd. Hours
+// that are no single time before noon are given as by At.
+func (r Reading) MorningAfter(h Hours) Reading {
+	if r.State != reading.Held && r.Time == "" && h.State != reading.Held && h.Start != "" && h.Start < "12:00" && h.End == "" && r.Start == r.End && unitOf(r) == dayPrec {
+		day := r.Start.Add(1)
+		r.spanDays(extent{day, day, dayPrec})
+		r.EventDate = day.String()
+	}
+	return r.At(h)
+}
+
 // EventTime is the value of dwc:eventTime: 22:45, 22:45/01:30, or empty.
 func (r Reading) EventTime() string {
 	if r.Time != "" && r.EndTime != "" {
