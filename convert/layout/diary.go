@@ -185,13 +185,17 @@ func (w *walker) diaryRow(r *notebook.Row, b *block, s *listState) {
 		s.dateLast.From = FromAbove
 	}
 	w.out.Used = w.cells
+	place := ""
+	if len(rest) > 0 && strings.HasPrefix(text, rest[0]) && w.p.page.opensWithPlace(rest[0]) {
+		place, rest = rest[0], rest[1:]
+	}
 	if len(items) == 0 {
-		w.diaryDraft(r, b, s, item{}, rest, ref).Empty = true
+		w.diaryDraft(r, b, s, item{}, place, rest, ref).Empty = true
 		return
 	}
 	clear := understood(items, rest)
 	for _, it := range items {
-		d := w.diaryDraft(r, b, s, it, rest, ref)
+		d := w.diaryDraft(r, b, s, it, place, rest, ref)
 		if !clear {
 			askSentence(d, joinCells(r))
 		}
@@ -223,15 +227,26 @@ func joinCells(r *notebook.Row) string {
 	return strings.Join(out, " ")
 }
 
+// opensWithPlace: the name of a place, behind the date of a diary's line: "14 May.
+// Osier Bed. Orange-tip 3".
+func (p *page) opensWithPlace(text string) bool {
+	return p.eyes.probe.KnownPlace(text) || looksPlace(text) && capitals(text) == strings.Count(text, " ")+1 && strings.Count(text, " ") <= 4
+}
+
 // diaryDraft makes the draft of one species of a line.
-func (w *walker) diaryDraft(r *notebook.Row, b *block, s *listState, it item, rest []string, ref notebook.Ref) *Draft {
+func (w *walker) diaryDraft(r *notebook.Row, b *block, s *listState, it item, place string, rest []string, ref notebook.Ref) *Draft {
 	d := w.newDraft(r)
 	d.Values = append(d.Values, s.dateLast)
 	w.addItem(d, it, joinCells(r), ref)
 	if len(rest) > 0 && !(it.name == "" && isNothing(strings.Join(rest, " "))) {
 		d.Values = append(d.Values, Value{Meaning: Remarks, Text: strings.Join(rest, "; "), Verbatim: joinCells(r), Kind: notebook.Text, Ref: ref, From: FromCell})
 	}
-	w.addFacts(b, s, d, s.bit(Date))
+	mask := s.bit(Date)
+	if place != "" {
+		d.Values = append(d.Values, Value{Meaning: Site, Text: place, Verbatim: joinCells(r), Kind: notebook.Text, Ref: ref, From: FromCell})
+		mask |= s.bit(Site) | s.bit(GridRef) // the page's square is the page's place's
+	}
+	w.addFacts(b, s, d, mask)
 	return d
 }
 

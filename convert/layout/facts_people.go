@@ -63,6 +63,9 @@ func upToSmall(text string) string {
 	return text
 }
 
+// ownersNotes: "Nora Finch's butterfly notes".
+var ownersNotes = regexp.MustCompile(`^(\p{Lu}[\p{L}.-]*(?: \p{Lu}[\p{L}.-]*){1,3})['’]s (?:\p{Ll}+ ){0,3}(?:notes|notebook|diary|log|logbook|lists?|records?|sightings|book|counts?)\b`)
+
 // personIn finds the part of a title that can only be a person: "Garden trap -
 // 2010 - I. Calloway".
 func personIn(p *page, text string) string {
@@ -70,6 +73,9 @@ func personIn(p *page, text string) string {
 		if part = trim(strings.Trim(cutYear(part), " ,")); isNamed(p, part) {
 			return part
 		}
+	}
+	if m := ownersNotes.FindStringSubmatch(text); m != nil && isNamed(p, m[1]) {
+		return m[1]
 	}
 	if who := trailingPerson(p, text); who != "" {
 		return who
