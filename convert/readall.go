@@ -98,8 +98,9 @@ func (all *bookRuns) read(ctx context.Context, job Job, s *settings, crew *crew,
 	start, before := crew.rows.Mark().At()
 	run := &bookRun{file: path, at: start}
 	all.books = append(all.books, run)
-	for _, sheet := range book.Sheets() {
-		sr := &sheetRun{index: len(all.sheets), file: path, name: sheet.Name(), sheet: sheet}
+	sheets := book.Sheets()
+	for i, sheet := range sheets {
+		sr := &sheetRun{index: len(all.sheets), file: path, name: sheet.Name(), sheet: sheet, others: slices.Concat(sheets[:i], sheets[i+1:])}
 		all.sheets = append(all.sheets, sr)
 		run.sheets = append(run.sheets, sr)
 		if err := sr.read(ctx, job, s, crew); err != nil {
@@ -177,7 +178,11 @@ func (sr *sheetRun) survey(s *settings, p *probe, seen *watched) (plan, error) {
 			return page, nil
 		}
 	}
-	return layout.Survey(seen, s.layoutOptions(p))
+	o := s.layoutOptions(p)
+	if !notebook.OfArchive(sr.sheet) {
+		o.Others = sr.others
+	}
+	return layout.Survey(seen, o)
 }
 
 // readAs says what the sheet was taken for: "list", "nights across".

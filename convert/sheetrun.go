@@ -21,6 +21,8 @@ type sheetRun struct {
 	name  string
 	sheet notebook.Sheet
 	plan  plan
+	// others are the other sheets of the workbook.
+	others []notebook.Sheet
 	// stated: every column of the page is headed by a Darwin Core term.
 	stated bool
 	// hasDate and hasName: some column, heading or fact of the page is one.

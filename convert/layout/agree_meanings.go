@@ -1,5 +1,7 @@
 package layout
 
+import "strings"
+
 // asDate judges a column as a day or its end.
 func (c contents) asDate() int {
 	if f := c.dates + c.share(lookPair); f >= 0.6 {
@@ -101,8 +103,15 @@ func (c contents) asTaxonNumber() int {
 		return -70
 	case c.numbers*2 > c.n:
 		return 10
+	case c.codes() >= 0.9 && c.share(lookKnownTaxon) < 0.3 && c.grid < 0.5:
+		return 5
 	}
 	return unless(c.words > 0.5 || c.dates > 0.5 || c.grid > 0.5)
+}
+
+// codes is the part of the cells that are codes in letters: "MI", "Aesmix".
+func (s *stats) codes() float64 {
+	return s.shareWhere(func(t string) bool { return isCode(t) && (t == strings.ToUpper(t) || len(t) == 6) })
 }
 
 // asGroup judges a column as a group of taxa.

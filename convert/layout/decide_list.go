@@ -29,6 +29,7 @@ func (b *block) decide(p *Plan) {
 	}
 	b.speciesOfTitle(p)
 	p.footFacts(b)
+	p.factsOfCover(b)
 	if b.axis != nil {
 		b.settleTable(p)
 	}

@@ -69,6 +69,7 @@ const (
 	FromSheet   Origin = "sheet name"
 	FromFile    Origin = "file name"
 	FromProject Origin = "project file"
+	FromCover   Origin = "another sheet"
 )
 
 // Value is one value of a draft, as written.

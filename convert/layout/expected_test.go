@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"sort"
 	"strings"
 	"testing"
@@ -28,8 +29,9 @@ func readNotebook(t testing.TB, path string, probe Probe) account {
 	require.NoError(t, err)
 	defer func() { assert.NoError(t, book.Close()) }()
 	var out account
-	for _, s := range book.Sheets() {
-		plan, err := Survey(s, Options{Probe: probe})
+	sheets := book.Sheets()
+	for i, s := range sheets {
+		plan, err := Survey(s, Options{Probe: probe, Others: slices.Concat(sheets[:i], sheets[i+1:])})
 		require.NoError(t, err)
 		require.NoError(t, plan.Walk(s, func(o *Outcome) error {
 			assertCellsAddUp(t, o)

@@ -17,6 +17,7 @@ func (p *Plan) findBlocks() {
 	var running facts
 	p.namesOfPage(&running)
 	p.yearAtFoot(&running)
+	p.yearOfCover(&running)
 	at := 0
 	for at < len(pg.rows) {
 		h, ok := p.nextHead(at)

@@ -12,6 +12,9 @@ func (b *block) isKey(sheet string) bool {
 	for w := range strings.FieldsSeq(normHeading(sheet)) {
 		named = named || keyWords[w]
 	}
+	if code := b.find(TaxonNumber, whole); code != nil && code.stats.codes() >= 0.9 && len(code.stats.distinct) == code.stats.n && b.named() && !b.facts.has(Site) && b.facts.year == 0 {
+		named = true // letters that each stand for a name
+	}
 	if !named || b.axis != nil || b.facts.has(Date) || b.chosen != nil {
 		return false
 	}

@@ -7,10 +7,10 @@ import (
 
 // legendPart is one entry of a key to letters or numbers: "Trap A = Osier Bed",
 // "R = Robinson", "Key: 1 = the bank".
-var legendPart = regexp.MustCompile(`(?i)^(?:(?:key|legend|codes?|traps?|sites?|stations?|sections?|where)\s*:?\s+)?(?:(?:trap|site|station|section|plot|pond|box|transect|ditch|point|stop|ride)\s+)?(?-i:([A-Z][A-Z0-9]?|[0-9]{1,2}))\s*[=:]\s*(\pL[^=:]{2,60})$`)
+var legendPart = regexp.MustCompile(`(?i)^(?:(?:key|legend|codes?|traps?|sites?|stations?|sections?|where)\s*:?\s+)?(?:(?:trap|site|station|section|plot|pond|box|transect|ditch|point|stop|ride)\s+)?(?-i:([A-Z][A-Z0-9]{0,3}|[0-9]{1,2}))\s*[=:]\s*(\pL[^=:]{2,60})$`)
 
 // legendMeanings are those whose letters a key of the page may spell out.
-var legendMeanings = map[Meaning]bool{Site: true, Method: true, Habitat: true}
+var legendMeanings = map[Meaning]bool{Site: true, Method: true, Habitat: true, Taxon: true, TaxonNumber: true}
 
 // findLegend gathers what a line of the page says that letters or numbers stand
 // for: two of them at least.
@@ -67,6 +67,9 @@ func (p *page) spellLegend(d *Draft) {
 				v.Verbatim = v.Text
 			}
 			v.Text = said
+			if v.Meaning == TaxonNumber {
+				v.Meaning = Taxon
+			}
 			if v.Meaning == Remarks && looksPlace(said) {
 				v.Meaning = Site
 			}

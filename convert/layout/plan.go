@@ -20,6 +20,9 @@ type Options struct {
 	// ZeroIsAbsence: 0 or a dash in a table says that the species was looked
 	// for and not found; otherwise such cells are left out.
 	ZeroIsAbsence bool
+	// Others are the other sheets of the workbook: a cover, or a key to codes,
+	// may speak of this one.
+	Others []notebook.Sheet
 }
 
 // Plan is the decision about one sheet: which parts are lists and tables, what
@@ -35,6 +38,9 @@ type Plan struct {
 	side    map[int]sideCells // by row: facts that stand beside a list,
 	beside  facts             // and what they say
 	tally   tally
+	// cover is what another sheet says of the whole workbook, coverFrom its name.
+	cover     facts
+	coverFrom string
 }
 
 // Survey walks the sheet once and decides how to read it. It keeps the head of
@@ -56,6 +62,7 @@ func Survey(s notebook.Sheet, o Options) (*Plan, error) {
 	pg.findInitials()
 	pg.findBands()
 	pg.findLegend()
+	p.readOthers()
 	p.takeSideFacts()
 	p.findBlocks()
 	if s.Hidden() {
