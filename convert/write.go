@@ -240,7 +240,7 @@ func (w *writer) finish(job Job, out *stage.Folder) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	result.Notes = append(slices.Concat(w.books.notes, w.problems(), w.notes), w.unfitting(w.books)...)
+	result.Notes = slices.Concat(w.books.notes, w.problems(), w.notes, w.unusedEntries(w.books), w.unfitting(w.books))
 	if w.starter && slices.ContainsFunc(result.causes, func(c cause) bool { return c.check == taxa.CodeNotListed && c.cases > 2 }) {
 		result.Notes = append(result.Notes, "Names were looked up in the starter list of some 500 species, which is for trying out. Give a fuller one with --taxa FILE, or as taxa under [lists] in the project file.")
 	}
