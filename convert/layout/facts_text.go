@@ -462,7 +462,7 @@ func placeInTitle(p *page, text string) (string, bool) {
 		}
 	}
 	head := upToTitleWord(text)
-	for looksPlace(head) { // Heron Pool wetland birds
+	for head != text && looksPlace(head) { // Heron Pool wetland birds
 		last := lastWord(head)
 		if last[0] < 'a' || last[0] > 'z' || placeWords[last] || last == head || strings.HasSuffix(last, ")") {
 			break
