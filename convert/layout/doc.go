@@ -6,8 +6,12 @@ package layout
 //     what each cell looks like;
 //   - find_blocks.go, find_headings.go and find_tables.go part the page into
 //     lists and tables, open_blocks.go and axis.go read their headings;
+//   - lists_beside.go, transposed.go and years_down.go know lists and tables of
+//     a build of their own;
 //   - facts.go, facts_text.go and page_names.go take what the page says once
 //     for all its rows;
+//   - legend.go and other_sheets.go spell out letters and codes, and take the
+//     facts of a cover;
 //   - decide_list.go, decide.go, agree.go and resolve*.go give each column its
 //     meaning, from words.go and heading.go and from its content;
 //   - damage_page.go looks over whole columns, damage.go and repair.go at cells;

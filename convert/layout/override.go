@@ -75,12 +75,19 @@ func (p *Plan) openEntry(running *facts, e *Entry, later bool) []*block {
 			h.table = len(h.cols) > 0
 		}
 	}
+	if heads.from > 0 && h.from >= 0 && e.Page == string(kindDown) {
+		if side, ok := pg.transposed(h.from); ok && side.to == h.to {
+			h = side
+		}
+	}
 	if !later {
 		p.preamble(running, 0, pg.indexFrom(start))
 	}
 	before := len(p.blocks)
 	if h.from >= 0 && h.to >= 0 && heads.from > 0 {
 		p.openBlocks(running, running.clone(), pg.indexFrom(start), h)
+	} else if groups := pg.listsBeside(pg.indexFrom(start)); groups != nil && e.Page == string(kindList) {
+		p.openBeside(groups, pg.indexFrom(start), running)
 	} else {
 		p.blocks = append(p.blocks, &block{kind: kindList, from: 0, to: pg.width - 1, facts: running.clone()})
 	}

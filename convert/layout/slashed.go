@@ -48,7 +48,7 @@ func (b *block) slashedCounts() {
 	for i := range b.cols {
 		c := &b.cols[i]
 		marks := slashedMarks(c.heading)
-		if marks == nil || c.master != i || c.fixed || c.stats.n == 0 {
+		if marks == nil || c.master != i || c.fixed && c.meaning != Count || c.stats.n == 0 {
 			continue
 		}
 		fit := c.stats.shareWhere(func(t string) bool {
@@ -58,6 +58,9 @@ func (b *block) slashedCounts() {
 			continue
 		}
 		c.sense, c.left, c.split, c.marks = sense{meaning: Count}, "", splitMarks, marks
+		if c.fixed {
+			continue
+		}
 		c.why, c.weight = "the heading “"+c.heading+"”, a count of each in every cell", weightExact
 	}
 }
