@@ -25,6 +25,30 @@ func TestHelmertAccuracy(t *testing.T) {
 	t.Logf("worst difference %.2f m", worst)
 }
 
+// A matrix times its inverse changes nothing, however far it turns.
+func TestInvert(t *testing.T) {
+	random := rand.New(rand.NewPCG(53, 59))
+	for range 1000 {
+		m := [9]float64{2, 0, 0, 0, 2, 0, 0, 0, 2}
+		for i := range m {
+			m[i] += random.Float64() - 0.5
+		}
+		inverse := invert(m)
+		for row := range 3 {
+			for col := range 3 {
+				sum, want := 0.0, 0.0
+				if row == col {
+					want = 1
+				}
+				for k := range 3 {
+					sum += m[3*row+k] * inverse[3*k+col]
+				}
+				assert.InDelta(t, want, sum, 1e-12)
+			}
+		}
+	}
+}
+
 // The bound of the stretch holds for every pair of neighbours in the lattice.
 func TestStretchOfShifts(t *testing.T) {
 	lattice := shifts()
