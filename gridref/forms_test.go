@@ -9,7 +9,9 @@ import (
 )
 
 // fairForms are values that are read without a doubt: the reference, or the
-// latitude and longitude, and the ways of writing it.
+// latitude and longitude, and the ways of writing it. How people write places is
+// common practice, no source; what degrees, minutes and letters are worth
+// follows the standards that the package page cites.
 var fairForms = map[string][]string{
 	"TL":           {"TL", "tl", " TL ", "(TL)", "T L"},
 	"TL48":         {"TL48", "tl48", "TL 48", "TL 4 8", "TL-4-8", "TL48 (10km square)", "hectad TL48", "TL48 10km"},
@@ -103,6 +105,7 @@ func TestFairForms(t *testing.T) {
 	}
 }
 
+// What is likely but not certain: common practice, no source.
 func TestQueries(t *testing.T) {
 	for _, tt := range []struct{ text, code, want string }{
 		{"TLO512", Lookalike, "TL0512"},
@@ -185,6 +188,7 @@ func TestQueries(t *testing.T) {
 	}
 }
 
+// What cannot be read, and what may have been meant: common practice, no source.
 func TestFaults(t *testing.T) {
 	for _, tt := range []struct {
 		text, code  string
@@ -263,6 +267,10 @@ func TestFaults(t *testing.T) {
 	}
 }
 
+// How an uncertainty is written beside a place: common practice, no source. A
+// square of 100 m alone has half its diagonal, 70.7 m, and 1.1 m for the
+// transformation; degrees have what one in their last place spans, 11.1 m by
+// 6.8 m for 0.0001; what is only approximate has three times as much.
 func TestStatedUncertainty(t *testing.T) {
 	for text, metres := range map[string]float64{
 		"52.4183, 0.1234 ±10m": 10, "52.4183, 0.1234 +/- 25 m": 25, "52.4183, 0.1234 (50 m)": 50, "52.4183, 0.1234 ± 1 km": 1000,
@@ -275,6 +283,7 @@ func TestStatedUncertainty(t *testing.T) {
 	}
 }
 
+// What two columns may hold: common practice, no source.
 func TestSeparateColumns(t *testing.T) {
 	type result struct{ code, want string }
 	for text, want := range map[string]result{

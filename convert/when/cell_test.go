@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
+// TestReadShown: what a cell shows of the date that it stores. Common practice,
+// no source.
 func TestReadShown(t *testing.T) {
 	for _, c := range []struct {
 		raw, shown string
@@ -42,6 +44,8 @@ func TestReadShown(t *testing.T) {
 	}
 }
 
+// TestReadNumber: what a number may have been before a spreadsheet took it.
+// Common practice, no source.
 func TestReadNumber(t *testing.T) {
 	o := when.Options{Today: lastDay, Year: 2021}
 	r := when.ReadNumber("12.1", o)

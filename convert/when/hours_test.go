@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
+// TestReadTime: how recorders write hours is common practice, no source; the
+// values are those of ISO 8601-1.
 func TestReadTime(t *testing.T) {
 	for _, c := range []struct {
 		text, eventTime string
@@ -62,6 +64,7 @@ func TestReadTime(t *testing.T) {
 	}
 }
 
+// TestAt: common practice, no source.
 func TestAt(t *testing.T) {
 	for _, c := range []struct {
 		date, time, eventDate, eventTime string
