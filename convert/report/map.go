@@ -43,6 +43,15 @@ func shadeName(i int) string {
 // they would be too small to see.
 const smallMap = 60_000
 
+// squareMap is a map being drawn: the drawing, the part of the world that it
+// shows in degrees, and how many units of it a degree of longitude takes.
+type squareMap struct {
+	*drawing
+	frame         orb.Bound
+	scale, narrow float64     // narrow: degrees of latitude are longer by 1/narrow
+	drawn         []orb.Bound // what the inset must not hide
+}
+
 // mapPicture draws the squares with records on the coastline, zoomed to their
 // extent.
 func (s *Season) mapPicture() *picture {
@@ -50,99 +59,42 @@ func (s *Season) mapPicture() *picture {
 	if len(c.hectads) == 0 {
 		return nil
 	}
-	frame := orb.Bound{Min: orb.Point{math.Inf(1), math.Inf(1)}, Max: orb.Point{math.Inf(-1), math.Inf(-1)}}
-	for h := range c.hectads {
-		for _, corner := range h.Corners() {
-			frame = frame.Extend(orb.Point{corner.Lon, corner.Lat})
-		}
-	}
-	const metresADegree = 111_200
-	middle := frame.Center()
-	narrow := math.Cos(middle[1] * math.Pi / 180)
-	wide, tall := (frame.Max[0]-frame.Min[0])*narrow*metresADegree, (frame.Max[1]-frame.Min[1])*metresADegree
+	m, extent := newSquareMap(c.hectads)
 	squares, kind := c.hectads, "hectad"
 	var outlines map[gridref.Square]*squareCount
-	if max(wide, tall) <= smallMap {
+	if extent <= smallMap {
 		squares, outlines, kind = c.tetrads, c.coarse, "tetrad"
 	}
-	margin := max(8_000, 0.12*max(wide, tall))
-	// A frame of sensible shape, however the squares lie.
-	half := orb.Point{max(wide, tall*0.6)/2 + margin, max(tall, wide*0.5)/2 + margin}
-	frame = orb.Bound{
-		Min: orb.Point{middle[0] - half[0]/narrow/metresADegree, middle[1] - half[1]/metresADegree},
-		Max: orb.Point{middle[0] + half[0]/narrow/metresADegree, middle[1] + half[1]/metresADegree},
-	}
-	scale := pictureWidth / (frame.Max[0] - frame.Min[0])
-	d := &drawing{height: (frame.Max[1] - frame.Min[1]) * scale / narrow}
-	at := func(lon, lat float64) (x, y float64) {
-		return (lon - frame.Min[0]) * scale, (frame.Max[1] - lat) * scale / narrow
-	}
-	mapHeight := d.height
-	d.add(`<rect class="sea" x="0" y="0" width="%d" height="%.1f"/>`, pictureWidth, mapHeight)
+	mapHeight := m.height
+	m.add(`<rect class="sea" x="0" y="0" width="%d" height="%.1f"/>`, pictureWidth, mapHeight)
 	for _, ring := range coast.Rings() {
-		drawLand(d, ring, frame, at)
+		m.land(ring)
 	}
 	p := &picture{Title: fmt.Sprintf("Records by %s", kind), Columns: []string{"Square", "Records", "of them blurred"}}
 	blurred := false
-	var drawn []orb.Bound // what the inset must not hide
-	polygon := func(class string, sq gridref.Square, n *squareCount) {
-		d.add(`<polygon class="%s" points="`, class)
-		box := orb.Bound{Min: orb.Point{math.Inf(1), math.Inf(1)}, Max: orb.Point{math.Inf(-1), math.Inf(-1)}}
-		for _, corner := range sq.Corners() {
-			x, y := at(corner.Lon, corner.Lat)
-			d.add("%.1f,%.1f ", x, y)
-			box = box.Extend(orb.Point{x, y})
-		}
-		drawn = append(drawn, box)
-		blurred = blurred || n.blurred > 0
+	add := func(class string, sq gridref.Square, n *squareCount) {
 		hint := sq.String() + ": " + plural(n.records, "record")
 		if n.blurred > 0 {
+			blurred = true
+			class += " blurred"
 			hint += fmt.Sprintf(", %d of them blurred", n.blurred)
 		}
-		d.add(`"><title>%s</title></polygon>`, hint)
+		m.drawn = append(m.drawn, m.polygon(class, sq, hint))
 		p.Rows = append(p.Rows, []string{sq.String(), strconv.Itoa(n.records), strconv.Itoa(n.blurred)})
 	}
 	for _, sq := range sorted(squares) {
-		class := "s" + strconv.Itoa(shade(squares[sq].records))
-		if squares[sq].blurred > 0 {
-			class += " blurred"
-		}
-		polygon(class, sq, squares[sq])
+		add("s"+strconv.Itoa(shade(squares[sq].records)), sq, squares[sq])
 	}
 	for _, sq := range sorted(outlines) {
-		class := "vague"
-		if outlines[sq].blurred > 0 {
-			class += " blurred"
-		}
-		polygon(class, sq, outlines[sq])
+		add("vague", sq, outlines[sq])
 	}
-	hectads := sorted(c.hectads)
-	for _, h := range hectads {
-		if len(hectads) > 40 {
-			break // names would hide the map
-		}
-		corners := h.Corners()
-		x0, y0 := at(corners[0].Lon, corners[0].Lat)
-		x1, y1 := x0, y0
-		for _, corner := range corners[1:] {
-			x, y := at(corner.Lon, corner.Lat)
-			x0, y0, x1, y1 = min(x0, x), min(y0, y), max(x1, x), max(y1, y)
-		}
-		if kind == "tetrad" {
-			d.add(`<polygon class="hectad" points="`)
-			for _, corner := range corners {
-				x, y := at(corner.Lon, corner.Lat)
-				d.add("%.1f,%.1f ", x, y)
-			}
-			d.add(`"/>`)
-		}
-		d.add(`<text class="halo" x="%.1f" y="%.1f" text-anchor="middle">%s</text>`, (x0+x1)/2, y0-3, h.String())
-		drawn = append(drawn, orb.Bound{Min: orb.Point{x0, y0 - 12}, Max: orb.Point{x1, y1}})
+	if len(c.hectads) <= mostNames {
+		m.nameHectads(sorted(c.hectads), kind == "tetrad")
 	}
-	d.add(`<rect class="edge" x="0.3" y="0.3" width="%.1f" height="%.1f"/>`, pictureWidth-0.6, mapHeight-0.6)
-	inset(d, frame, drawn, mapHeight)
-	legend(d, len(outlines) > 0, blurred, mapHeight)
-	p.SVG = d.done(fmt.Sprintf("Map of the %ss with records, shaded by number, on the coastline; the numbers are in the table", kind))
+	m.add(`<rect class="edge" x="0.3" y="0.3" width="%.1f" height="%.1f"/>`, pictureWidth-0.6, mapHeight-0.6)
+	inset(m.drawing, m.frame, m.drawn, mapHeight)
+	legend(m.drawing, len(outlines) > 0, blurred, mapHeight)
+	p.SVG = m.done(fmt.Sprintf("Map of the %ss with records, shaded by number, on the coastline; the numbers are in the table", kind))
 	if n := c.wide; n > 0 {
 		p.Rows = append(p.Rows, []string{"placed less exactly than a hectad", strconv.Itoa(n), ""})
 	}
@@ -152,22 +104,97 @@ func (s *Season) mapPicture() *picture {
 	return p
 }
 
-func drawLand(d *drawing, ring []coast.Point, frame orb.Bound, at func(lon, lat float64) (x, y float64)) {
+// mostNames is how many hectads are named; more names would hide the map.
+const mostNames = 40
+
+// newSquareMap frames hectads with a margin, in a sensible shape however they
+// lie; extent is their longer side in metres.
+func newSquareMap(hectads map[gridref.Square]*squareCount) (m *squareMap, extent float64) {
+	frame := nothing
+	for h := range hectads {
+		for _, corner := range h.Corners() {
+			frame = frame.Extend(orb.Point{corner.Lon, corner.Lat})
+		}
+	}
+	const metresADegree = 111_200
+	middle := frame.Center()
+	narrow := math.Cos(middle[1] * math.Pi / 180)
+	wide, tall := (frame.Max[0]-frame.Min[0])*narrow*metresADegree, (frame.Max[1]-frame.Min[1])*metresADegree
+	margin := max(8_000, 0.12*max(wide, tall))
+	half := orb.Point{max(wide, tall*0.6)/2 + margin, max(tall, wide*0.5)/2 + margin}
+	frame = orb.Bound{
+		Min: orb.Point{middle[0] - half[0]/narrow/metresADegree, middle[1] - half[1]/metresADegree},
+		Max: orb.Point{middle[0] + half[0]/narrow/metresADegree, middle[1] + half[1]/metresADegree},
+	}
+	scale := pictureWidth / (frame.Max[0] - frame.Min[0])
+	d := &drawing{height: (frame.Max[1] - frame.Min[1]) * scale / narrow}
+	return &squareMap{drawing: d, frame: frame, scale: scale, narrow: narrow}, max(wide, tall)
+}
+
+// nothing is what extends to a bound of points.
+var nothing = orb.Bound{Min: orb.Point{math.Inf(1), math.Inf(1)}, Max: orb.Point{math.Inf(-1), math.Inf(-1)}}
+
+// at is where a place stands in the drawing.
+func (m *squareMap) at(lon, lat float64) (x, y float64) {
+	return (lon - m.frame.Min[0]) * m.scale, (m.frame.Max[1] - lat) * m.scale / m.narrow
+}
+
+// polygon draws a square, with a hint to be shown where one is given, and
+// returns the box around it.
+func (m *squareMap) polygon(class string, sq gridref.Square, hint string) orb.Bound {
+	m.add(`<polygon class="%s" points="`, class)
+	for _, corner := range sq.Corners() {
+		x, y := m.at(corner.Lon, corner.Lat)
+		m.add("%.1f,%.1f ", x, y)
+	}
+	if hint == "" {
+		m.add(`"/>`)
+	} else {
+		m.add(`"><title>%s</title></polygon>`, hint)
+	}
+	return m.box(sq)
+}
+
+func (m *squareMap) box(sq gridref.Square) orb.Bound {
+	box := nothing
+	for _, corner := range sq.Corners() {
+		x, y := m.at(corner.Lon, corner.Lat)
+		box = box.Extend(orb.Point{x, y})
+	}
+	return box
+}
+
+// nameHectads writes the hectads' names above them, and where the map's squares
+// are smaller, their outlines too.
+func (m *squareMap) nameHectads(hectads []gridref.Square, outlined bool) {
+	for _, h := range hectads {
+		box := m.box(h)
+		if outlined {
+			m.polygon("hectad", h, "")
+		}
+		m.add(`<text class="halo" x="%.1f" y="%.1f" text-anchor="middle">%s</text>`, (box.Min[0]+box.Max[0])/2, box.Min[1]-3, h.String())
+		box.Min[1] -= 12
+		m.drawn = append(m.drawn, box)
+	}
+}
+
+// land draws what the map shows of an island.
+func (m *squareMap) land(ring []coast.Point) {
 	land := make(orb.Ring, len(ring))
 	for i, p := range ring {
 		land[i] = orb.Point{p.Lon, p.Lat}
 	}
-	pad := (frame.Max[0] - frame.Min[0]) * 0.02 // so that no shore is drawn along the frame
-	land = cut.Ring(frame.Pad(pad), land)
+	pad := (m.frame.Max[0] - m.frame.Min[0]) * 0.02 // so that no shore is drawn along the frame
+	land = cut.Ring(m.frame.Pad(pad), land)
 	if len(land) < 3 {
 		return
 	}
-	d.add(`<polygon class="land" points="`)
+	m.add(`<polygon class="land" points="`)
 	for _, p := range land {
-		x, y := at(p[0], p[1])
-		d.add("%.1f,%.1f ", x, y)
+		x, y := m.at(p[0], p[1])
+		m.add("%.1f,%.1f ", x, y)
 	}
-	d.add(`"/>`)
+	m.add(`"/>`)
 }
 
 // The inset: the whole of these islands, to show where the map is. Its bounds
