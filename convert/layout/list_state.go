@@ -89,48 +89,15 @@ func newListState(p *Plan, b *block) *listState {
 	s.plans = make([]cellPlan, len(b.cols))
 	for i := range b.cols {
 		c := &b.cols[i]
-		pl := &s.plans[i]
-		pl.column = c
-		pl.left = c.left
-		pl.slave = c.master != i
-		pl.value = Value{Meaning: c.meaning, Heading: c.heading, Sex: c.sex, Stage: c.stage, From: FromCell}
-		if c.meaning == Term {
-			pl.value.Heading = c.term
-		}
-		if c.part != whole && len(c.joined) == 0 && c.used() {
-			pl.value.Meaning = c.meaning
-		}
+		pl := b.planOf(i)
 		pl.bit = s.bit(c.meaning)
-		for _, j := range c.joined {
-			pl.joined = append(pl.joined, b.cols[j].col)
+		if p.page.hiddenColumns[c.col] {
+			pl.value.Doubt = c.doubt.And(reading.QueryOf("hidden-column", "This column is hidden in the workbook. It was read like the others."))
 		}
-		pl.carry = c.carry && !pl.slave && c.left == ""
-		pl.dittos = c.stats.ditto > 0
-		pl.labelled = c.left == "" && c.needsHeading()
-		pl.visit = ofVisit[c.meaning]
-		pl.place = ofPlace[c.meaning]
-		pl.method = c.meaning == Method
-		pl.ofBlock = c.meaning == Site || c.meaning == Recorder || c.meaning == Date
-		pl.rareGap = c.stats.n >= 20 && b.filled[c.col] >= 0.97 && c.stats.ditto == 0
-		pl.date = c.meaning == Date && c.left == ""
-		pl.count = c.meaning == Count && c.left == ""
-		pl.name = isName(c.meaning) && c.left == ""
-		pl.sections = c.meaning == Remarks && sectionHeading(c.heading)
-		pl.damage = damageOf(c)
-		switch pl.damage {
-		case damageGrid:
-			pl.letters = b.columnLetters(c)
-		case damageDate:
-			pl.mixedDates, pl.swapped = b.columnDates(c)
-			pl.sixFigures = c.stats.sixFigures()
-			if !pl.mixedDates && !pl.sixFigures {
-				pl.damage = damageNone
-			}
-		}
-		if c.split == splitItems {
+		switch c.split {
+		case splitItems:
 			s.itemsCol = c.col
-		}
-		if c.split == splitSiteGrid {
+		case splitSiteGrid:
 			s.placeCol = c.col
 		}
 		if pl.name {
@@ -139,10 +106,7 @@ func newListState(p *Plan, b *block) *listState {
 		if pl.carry {
 			s.carries = append(s.carries, i)
 		}
-		pl.value.Doubt = c.doubt
-		if p.page.hiddenColumns[c.col] {
-			pl.value.Doubt = c.doubt.And(reading.QueryOf("hidden-column", "This column is hidden in the workbook. It was read like the others."))
-		}
+		s.plans[i] = pl
 	}
 	if b.axis != nil {
 		s.axisSums = make([]sum, len(b.axis.cols))
@@ -165,6 +129,49 @@ func newListState(p *Plan, b *block) *listState {
 		}
 	}
 	return s
+}
+
+// planOf says what is to be done with the cells of a column, as far as the
+// block alone tells.
+func (b *block) planOf(i int) cellPlan {
+	c := &b.cols[i]
+	slave := c.master != i
+	pl := cellPlan{
+		column:   c,
+		left:     c.left,
+		slave:    slave,
+		value:    Value{Meaning: c.meaning, Heading: c.heading, Sex: c.sex, Stage: c.stage, From: FromCell, Doubt: c.doubt},
+		carry:    c.carry && !slave && c.left == "",
+		dittos:   c.stats.ditto > 0,
+		labelled: c.left == "" && c.needsHeading(),
+		visit:    ofVisit[c.meaning],
+		place:    ofPlace[c.meaning],
+		method:   c.meaning == Method,
+		ofBlock:  c.meaning == Site || c.meaning == Recorder || c.meaning == Date,
+		rareGap:  c.stats.n >= 20 && b.filled[c.col] >= 0.97 && c.stats.ditto == 0,
+		date:     c.meaning == Date && c.left == "",
+		count:    c.meaning == Count && c.left == "",
+		name:     isName(c.meaning) && c.left == "",
+		sections: c.meaning == Remarks && sectionHeading(c.heading),
+		damage:   damageOf(c),
+	}
+	if c.meaning == Term {
+		pl.value.Heading = c.term
+	}
+	for _, j := range c.joined {
+		pl.joined = append(pl.joined, b.cols[j].col)
+	}
+	switch pl.damage {
+	case damageGrid:
+		pl.letters = b.columnLetters(c)
+	case damageDate:
+		pl.mixedDates, pl.swapped = b.columnDates(c)
+		pl.sixFigures = c.stats.sixFigures()
+		if !pl.mixedDates && !pl.sixFigures {
+			pl.damage = damageNone
+		}
+	}
+	return pl
 }
 
 // noteShared remembers what the shared columns say on a row on which the list
