@@ -61,3 +61,26 @@ func TestCarryDownNeverForNamesOrCounts(t *testing.T) {
 	require.True(t, ok)
 	assert.Equal(t, "ditto-not-read", name.Doubt.Code)
 }
+
+// TestBesideListsSideBySide: what stands to the right of the last of several
+// lists, under no heading, is read with its row or told of, never dropped.
+func TestBesideListsSideBySide(t *testing.T) {
+	lines := []string{
+		"Species|No.||Species|No.|",
+		"Flame|1||Drinker|2|worn",
+		"Silver Y|4||Buff-tip|1|",
+		"Garden Tiger|4||Herald|1|seen by both",
+		"|||||end of the garden list",
+	}
+	ds := draftsOf(t, sheetOf(lines...), Options{})
+	require.Len(t, ds, 6)
+	var beside []string
+	for _, d := range ds {
+		for _, v := range d.Values {
+			if v.Ref.Col == 6 {
+				beside = append(beside, valueOf(d, Taxon)+": "+v.Text)
+			}
+		}
+	}
+	assert.Equal(t, []string{"Drinker: worn", "Herald: seen by both"}, beside)
+}

@@ -99,13 +99,13 @@ func (p *Plan) sideBySide(h head) (groups []span, shared []int) {
 	want := groupKeys(keys, groups[0])
 	if last := &groups[len(groups)-1]; !h.table && len(groups) > 1 { // headings beyond the pattern belong to all
 		n := 0
-		for c := last.from; c < len(keys); c++ {
-			if keys[c] == "" {
-				continue
+		for c := last.from; c < pg.width; c++ {
+			if keys[c] != "" {
+				n++
 			}
-			if n++; n > len(want) {
+			if n > len(want) {
 				shared = append(shared, c)
-			} else if n == len(want) {
+			} else {
 				last.to = c
 			}
 		}

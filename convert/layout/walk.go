@@ -168,6 +168,10 @@ func (w *walker) body(r *notebook.Row) {
 	}
 	if !done {
 		w.skip(skipOutside)
+		return
+	}
+	if w.settle(skipOutside) && w.out.Skip == skipBlank {
+		w.out.Skip = skipOutside
 	}
 }
 
@@ -283,13 +287,16 @@ func countText(r *notebook.Row) int {
 	return n
 }
 
-// settle accounts for the cells that nothing took.
-func (w *walker) settle(why string) {
+// settle accounts for the cells that nothing took, and tells whether there were
+// any.
+func (w *walker) settle(why string) bool {
 	sum := w.out.Used
 	for _, n := range w.left {
 		sum += n
 	}
-	if rest := w.cells - sum; rest > 0 {
+	rest := w.cells - sum
+	if rest > 0 {
 		w.left[why] += rest
 	}
+	return rest > 0
 }
