@@ -113,7 +113,7 @@ func (c *comparer) record(row *spool.Row, r *spool.Record, sheet *sheetRun, made
 	if seen.blurred {
 		seen.likeness = blurredContent(public)
 	}
-	if c.set.ledger != nil {
+	if c.set.ledger.compares() {
 		line := lineOf(0, r, public, sheet)
 		seen.line = &line
 	}

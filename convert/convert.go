@@ -70,17 +70,18 @@ func Run(ctx context.Context, job Job) (*Result, error) {
 		return nil, err
 	}
 
-	remembered, err := openLedger(settings)
-	if err != nil {
-		return nil, err
-	}
-
 	out, err := newOutput(job)
 	if err != nil {
 		return nil, err
 	}
 	defer out.Discard()
 	settings.temp = out.Temp()
+
+	remembered, err := openLedger(settings, out.Temp())
+	if err != nil {
+		return nil, err
+	}
+	defer remembered.close()
 
 	rows, err := spool.New(out.Temp())
 	if err != nil {

@@ -15,7 +15,9 @@ import (
 
 // ledgerRun is the ledger at work: records that were handed in before keep
 // their ids, corrected or not. Without a project file there is no ledger, and
-// a nil ledgerRun does nothing. It keeps some hundred bytes of each record.
+// a nil ledgerRun does nothing. The lines of this run wait in a temporary file;
+// of each line that the ledger had before, and of each record of a run that finds
+// it with lines, it keeps several hundred bytes.
 type ledgerRun struct {
 	path   string
 	seen   stage.Seen // how the file was when it was read
@@ -33,18 +35,20 @@ type ledgerRun struct {
 	freshNo  []int        // number of the record that a fresh line is of
 	adopted  map[int]int  // line, by number of the record
 	gone     map[int]bool // lines whose record is in its notebook no more
-	handed   []ledger.Line
+	handed   *ledger.Builder
 	replaced map[int]bool // lines that a line of this run stands for
 }
 
-// openLedger loads the ledger beside the project file.
-func openLedger(s *settings) (*ledgerRun, error) {
+// openLedger loads the ledger beside the project file. The folder is for a
+// temporary file.
+func openLedger(s *settings, folder string) (*ledgerRun, error) {
 	if s.project.Path == "" {
 		return nil, nil
 	}
 	m := &ledgerRun{
-		path:  filepath.Join(filepath.Dir(s.project.Path), ledger.FileName),
-		known: map[ledger.Content]int{}, ids: map[compare.Mark]bool{}, events: map[[16]byte]string{}, times: map[[16]byte]int{}, present: map[ledger.Content]string{},
+		handed: ledger.NewBuilder(folder),
+		path:   filepath.Join(filepath.Dir(s.project.Path), ledger.FileName),
+		known:  map[ledger.Content]int{}, ids: map[compare.Mark]bool{}, events: map[[16]byte]string{}, times: map[[16]byte]int{}, present: map[ledger.Content]string{},
 		sources: map[string]bool{}, visits: map[[16]byte]bool{}, adopted: map[int]int{}, gone: map[int]bool{}, replaced: map[int]bool{},
 	}
 	m.seen = stage.See(m.path)
@@ -79,6 +83,10 @@ func (m *ledgerRun) restart() {
 	m.fresh, m.freshNo = nil, nil
 }
 
+// compares tells whether the records of this run are to be compared with
+// earlier ones.
+func (m *ledgerRun) compares() bool { return m != nil && len(m.ledger.Lines) > 0 }
+
 // source names a notebook and sheet without the folder, which may move.
 func source(sheet *sheetRun) string { return filepath.Base(sheet.file) + "/" + sheet.name }
 
@@ -90,7 +98,7 @@ func (m *ledgerRun) observe(n int, l ledger.Line) {
 	m.present[l.Content] = l.Source
 	m.sources[l.Source] = true
 	m.visits[l.Event] = true
-	if _, found := m.known[l.Content]; !found && len(m.ledger.Lines) > 0 {
+	if _, found := m.known[l.Content]; !found {
 		m.fresh = append(m.fresh, l)
 		m.freshNo = append(m.freshNo, n)
 	}
@@ -254,7 +262,7 @@ func (m *ledgerRun) handIn(n, ordinal int, r *spool.Record, o *dwc.Occurrence, s
 	if line, found := m.line(n, l.Content); found {
 		m.replaced[line] = true
 	}
-	m.handed = append(m.handed, l)
+	m.handed.Add(l)
 }
 
 // ledgerChange is the ledger of a run before it is in its place: written, or
@@ -275,17 +283,16 @@ func (m *ledgerRun) prepare() (c ledgerChange, err error) {
 	if m.seen.Changed() {
 		return c, &stage.Error{Path: m.path, Problem: "this file, which remembers ids, was changed while the run was at work, by another run or by hand. Nothing was replaced; run again"}
 	}
-	next := ledger.Ledger{Lines: m.handed}
 	waiting := map[int]bool{} // lines of corrected records that are held: they keep their ids
 	for _, line := range m.adopted {
 		waiting[line] = true
 	}
 	for i := range m.ledger.Lines {
 		if !m.replaced[i] && (!m.gone[i] || waiting[i]) {
-			next.Lines = append(next.Lines, m.ledger.Lines[i])
+			m.handed.Add(m.ledger.Lines[i])
 		}
 	}
-	c.pending, c.err = stage.Prepare(m.path, next.Write)
+	c.pending, c.err = stage.Prepare(m.path, m.handed.Write)
 	return c, nil
 }
 
@@ -295,6 +302,13 @@ func (c ledgerChange) commit() error {
 		return c.err
 	}
 	return c.pending.Commit()
+}
+
+// close gives the temporary file up.
+func (m *ledgerRun) close() {
+	if m != nil {
+		m.handed.Close()
+	}
 }
 
 // discard leaves the ledger as it was.

@@ -15,6 +15,7 @@ import (
 	"io/fs"
 	"os"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -69,6 +70,7 @@ func Load(path string) (*Ledger, error) {
 	defer file.Close()
 	s := bufio.NewScanner(file)
 	s.Buffer(nil, 1<<24)
+	texts := map[string]string{}
 	for n := 1; s.Scan(); n++ {
 		if n == 1 {
 			if s.Text() != heading {
@@ -83,6 +85,7 @@ func Load(path string) (*Ledger, error) {
 		if !ok {
 			return nil, fmt.Errorf("%s, line %d: the line is damaged (a merge left half done?). Mend or remove it", path, n)
 		}
+		line.share(texts)
 		l.Lines = append(l.Lines, line)
 	}
 	if s.Err() != nil {
@@ -91,6 +94,20 @@ func Load(path string) (*Ledger, error) {
 	l.sort()
 	l.Lines = slices.CompactFunc(l.Lines, func(a, b Line) bool { return a.OccurrenceID == b.OccurrenceID && a.Content == b.Content })
 	return l, nil
+}
+
+// share lets the line have its texts in common with others, of which most have
+// the same, instead of keeping its whole line.
+func (x *Line) share(texts map[string]string) {
+	for _, text := range []*string{&x.EventID, &x.Source, &x.Date, &x.Name, &x.Count, &x.Place, &x.People, &x.Rest} {
+		known, found := texts[*text]
+		if !found {
+			known = strings.Clone(*text)
+			texts[known] = known
+		}
+		*text = known
+	}
+	x.OccurrenceID = strings.Clone(x.OccurrenceID)
 }
 
 func parse(text string) (Line, bool) {
@@ -118,16 +135,17 @@ var (
 
 // sort puts the lines into the order that they have in the file, whatever
 // theirs is.
-func (l *Ledger) sort() {
-	slices.SortFunc(l.Lines, func(a, b Line) int {
-		return cmp.Or(
-			strings.Compare(a.OccurrenceID, b.OccurrenceID),
-			bytes.Compare(a.Content.Print[:], b.Content.Print[:]),
-			cmp.Compare(a.Content.Ordinal, b.Content.Ordinal),
-			strings.Compare(a.Source, b.Source),
-			strings.Compare(a.EventID, b.EventID),
-		)
-	})
+func (l *Ledger) sort() { slices.SortFunc(l.Lines, order) }
+
+// order is that of the file.
+func order(a, b Line) int {
+	return cmp.Or(
+		strings.Compare(a.OccurrenceID, b.OccurrenceID),
+		bytes.Compare(a.Content.Print[:], b.Content.Print[:]),
+		cmp.Compare(a.Content.Ordinal, b.Content.Ordinal),
+		strings.Compare(a.Source, b.Source),
+		strings.Compare(a.EventID, b.EventID),
+	)
 }
 
 // Write writes the ledger, sorted by id.
@@ -136,13 +154,17 @@ func (l *Ledger) Write(w io.Writer) error {
 	b := bufio.NewWriter(w)
 	fmt.Fprintln(b, heading)
 	for i := range l.Lines {
-		x := &l.Lines[i]
-		for _, s := range []string{x.OccurrenceID, x.EventID, hex.EncodeToString(x.Content.Print[:]), fmt.Sprint(x.Content.Ordinal), hex.EncodeToString(x.Event[:]), x.Source, x.Date, x.Name, x.Count, x.Place, x.People} {
-			b.WriteString(escape.Replace(s))
-			b.WriteByte('\t')
-		}
-		b.WriteString(escape.Replace(x.Rest))
-		b.WriteByte('\n')
+		l.Lines[i].write(b)
 	}
 	return b.Flush()
+}
+
+// write writes a line as it stands in the file; errors wait for the flush.
+func (x *Line) write(b *bufio.Writer) {
+	for _, s := range [...]string{x.OccurrenceID, x.EventID, hex.EncodeToString(x.Content.Print[:]), strconv.Itoa(x.Content.Ordinal), hex.EncodeToString(x.Event[:]), x.Source, x.Date, x.Name, x.Count, x.Place, x.People} {
+		escape.WriteString(b, s)
+		b.WriteByte('\t')
+	}
+	escape.WriteString(b, x.Rest)
+	b.WriteByte('\n')
 }

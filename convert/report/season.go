@@ -26,8 +26,8 @@ type Season struct {
 	taxa        map[string]*taxonCount
 	squares     squareCounts
 	finds       map[find]string // first date at the site
-	siteYears   map[string]int  // first year at the site
-	fullSites   bool            // not all finds could be kept
+	sites       map[string]*siteYear
+	fullSites   bool // not all finds could be kept
 	spans       recent[string, span]
 }
 
@@ -40,6 +40,12 @@ type taxonCount struct {
 	periods          [tenDays]int
 	vague            int  // records without a ten-day period
 	asked            bool // a record of it lies out of its season
+}
+
+// siteYear is the first year that a site has records of.
+type siteYear struct {
+	site string
+	year int
 }
 
 type find struct{ site, taxon string }
@@ -84,7 +90,7 @@ func (s *Season) Add(r *Sighting) {
 	year, _ := strconv.Atoi(r.year)
 	if s.years == nil {
 		s.years, s.taxa = map[int]int{}, map[string]*taxonCount{}
-		s.finds, s.siteYears = map[find]string{}, map[string]int{}
+		s.finds, s.sites = map[find]string{}, map[string]*siteYear{}
 	}
 	if year > 0 {
 		s.years[year]++
@@ -122,8 +128,8 @@ func (s *Season) taxon(r *Sighting, dates *span) {
 	}
 	t := s.taxa[name]
 	if t == nil {
-		t = &taxonCount{Name: name, Vernacular: r.vernacular}
-		s.taxa[name] = t
+		t = &taxonCount{Name: strings.Clone(name), Vernacular: strings.Clone(r.vernacular)}
+		s.taxa[t.Name] = t
 	}
 	t.Records++
 	n, err := strconv.Atoi(r.count)
@@ -160,17 +166,21 @@ func (s *Season) site(r *Sighting, start string, year int) {
 	if r.locality == "" || start == "" || r.name == "" || year == 0 {
 		return
 	}
-	if old, found := s.siteYears[r.locality]; !found || year < old {
-		s.siteYears[r.locality] = year
+	site := s.sites[r.locality]
+	if site == nil {
+		site = &siteYear{strings.Clone(r.locality), year}
+		s.sites[site.site] = site
 	}
-	k := find{r.locality, r.name}
+	site.year = min(site.year, year)
+	// Texts of a record are parts of its whole text, which must not be kept.
+	k := find{site.site, s.taxa[r.name].Name}
 	old, found := s.finds[k]
 	if !found && len(s.finds) >= mostFinds {
 		s.fullSites = true
 		return
 	}
 	if !found || start < old {
-		s.finds[k] = start
+		s.finds[k] = strings.Clone(start)
 	}
 }
 
@@ -184,7 +194,7 @@ func (s *Season) newFinds() (year int, list []newFind) {
 		year = max(year, y)
 	}
 	for k, date := range s.finds {
-		if s.siteYears[k.site] < year && strings.HasPrefix(date, strconv.Itoa(year)) {
+		if s.sites[k.site].year < year && strings.HasPrefix(date, strconv.Itoa(year)) {
 			list = append(list, newFind{k.site, k.taxon, s.taxa[k.taxon].Vernacular, date})
 		}
 	}
