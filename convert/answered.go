@@ -2,8 +2,11 @@ package convert
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
+	"math"
 	"os"
 	"path/filepath"
 	"slices"
@@ -12,6 +15,7 @@ import (
 
 	"fieldfare/convert/answers"
 	"fieldfare/convert/layout"
+	"fieldfare/convert/plainfile"
 	"fieldfare/convert/reading"
 	"fieldfare/convert/report"
 	"fieldfare/convert/stage"
@@ -130,17 +134,17 @@ func (s *settings) remember(ctx context.Context, job Job) ([]string, error) {
 
 // keepAside copies a file of the folder to a name that is free.
 func keepAside(folder, name string) (string, error) {
-	data, err := os.ReadFile(filepath.Join(folder, name))
+	data, err := plainfile.Read(filepath.Join(folder, name), math.MaxInt64)
 	if err != nil {
 		return "", err
 	}
 	ext := filepath.Ext(name)
 	for n := 1; ; n++ {
 		kept := name[:len(name)-len(ext)] + "-kept-" + strconv.Itoa(n) + ext
-		switch old, err := os.ReadFile(filepath.Join(folder, kept)); {
+		switch old, err := plainfile.Read(filepath.Join(folder, kept), math.MaxInt64); {
 		case err == nil && string(old) == string(data):
 			return kept, nil // kept already
-		case err == nil:
+		case !errors.Is(err, fs.ErrNotExist):
 			continue
 		}
 		return kept, stage.File(filepath.Join(folder, kept), func(w io.Writer) error {

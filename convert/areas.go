@@ -2,15 +2,18 @@ package convert
 
 import (
 	"fmt"
-	"os"
 
 	"fieldfare/convert/layout"
+	"fieldfare/convert/plainfile"
 	"fieldfare/convert/project"
 	"fieldfare/convert/reading"
 	"fieldfare/gridref"
 	"fieldfare/validate"
 	"fieldfare/validate/area"
 )
+
+// mostOfArea is how many bytes a file of areas may have.
+const mostOfArea = 1 << 30
 
 // loadAreas loads the polygons of the project file, and settles which of them
 // the scheme asks for.
@@ -24,7 +27,10 @@ func (j Job) loadAreas(s *settings) error {
 			return fault("a [[lists.area]] has no file. Write file = \"its GeoJSON file\"")
 		}
 		path := s.project.Resolve(entry.File)
-		text, err := os.ReadFile(path)
+		text, err := plainfile.Read(path, mostOfArea)
+		if plainfile.IsOurs(err) {
+			return fault("the area's file %q cannot be used: %s", entry.File, err)
+		}
 		if err != nil {
 			return fault("the area's file %q cannot be opened. Check its name in [[lists.area]]", entry.File)
 		}

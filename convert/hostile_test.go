@@ -3,12 +3,14 @@ package convert_test
 import (
 	"archive/zip"
 	"bytes"
+	"context"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"fieldfare/convert"
+	"fieldfare/convert/answers"
 	"fieldfare/convert/notebook"
 
 	"github.com/stretchr/testify/assert"
@@ -114,4 +116,59 @@ func contents(t *testing.T, folder string) map[string]string {
 		out[e.Name()] = string(data)
 	}
 	return out
+}
+
+// TestEndlessFiles: a device or a pipe in the place of a file is told of, not
+// read for ever.
+func TestEndlessFiles(t *testing.T) {
+	const endless = "/dev/zero"
+	if _, err := os.Stat(endless); err != nil {
+		t.Skip("there is no such device here")
+	}
+	folder := t.TempDir()
+	put := func(name, text string) string {
+		path := filepath.Join(folder, name)
+		require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
+		return path
+	}
+	book := put("season.csv", lastingHead+strings.Join(lastingRows, "\n"))
+	out := filepath.Join(folder, "out")
+	link := func(name string) string {
+		path := filepath.Join(folder, name)
+		os.Remove(path)
+		require.NoError(t, os.Symlink(endless, path))
+		return path
+	}
+	for name, job := range map[string]convert.Job{
+		"a taxon list":        {Taxa: []string{endless}},
+		"a past archive":      {Against: endless},
+		"answers":             {Answers: []string{link("given.csv")}},
+		"a project file":      {Project: link("endless.toml")},
+		"taxa of the project": {Project: put("taxa.toml", `lists.taxa = ["/dev/zero"]`)},
+		"places":              {Project: put("places.toml", `lists.places = "/dev/zero"`)},
+		"people":              {Project: put("people.toml", `lists.people = "/dev/zero"`)},
+		"past records":        {Project: put("past.toml", `lists.past = ["/dev/zero"]`)},
+		"an area":             {Project: put("area.toml", "[[lists.area]]\nfile = '/dev/zero'\n")},
+		"a notebook":          {Files: []string{endless}},
+	} {
+		if job.Files == nil {
+			job.Files = []string{book}
+		}
+		job.Out = out
+		_, err := convert.Run(context.Background(), job)
+		assert.ErrorContains(t, err, "not an ordinary file", name)
+	}
+	require.NoError(t, os.MkdirAll(out, 0o755))
+	link("out/" + convert.QueriesFile)
+	run(t, convert.Job{Files: []string{book}, Out: out})
+	info, err := os.Lstat(filepath.Join(out, convert.QueriesFile))
+	require.NoError(t, err)
+	assert.True(t, info.Mode().IsRegular(), "the link gave way to the workbook")
+	for _, name := range []string{"fieldfare-ledger.tsv", answers.FileName} {
+		put("fieldfare.toml", "")
+		link(name)
+		_, err = convert.Run(context.Background(), convert.Job{Files: []string{book}, Out: out})
+		assert.ErrorContains(t, err, name+": it is not an ordinary file")
+		require.NoError(t, os.Remove(filepath.Join(folder, name)))
+	}
 }

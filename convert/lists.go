@@ -4,7 +4,7 @@ import (
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
-	"os"
+	"math"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -12,6 +12,7 @@ import (
 	"fieldfare/convert/notebook"
 	"fieldfare/convert/people"
 	"fieldfare/convert/places"
+	"fieldfare/convert/plainfile"
 	"fieldfare/convert/report"
 	"fieldfare/convert/taxa"
 )
@@ -181,7 +182,7 @@ func table(ctx context.Context, path string) ([][]string, error) {
 // version notes which version of a list was used: the beginning of the
 // SHA-256 of its bytes.
 func (s *settings) version(path string) {
-	data, err := os.ReadFile(path)
+	data, err := plainfile.Read(path, math.MaxInt64)
 	if err != nil {
 		return // a folder; its lists are noted by name alone
 	}

@@ -40,6 +40,9 @@ func openSource(name string, limits Limits) (source, error) {
 	if info.IsDir() {
 		return openFolder(name, limits)
 	}
+	if !info.Mode().IsRegular() { // reading a device or a pipe may never end
+		return nil, unreadable(name, 0, "It is not an ordinary file. Save it to a file first.")
+	}
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, &ReadError{File: name, Message: "It cannot be opened.", Cause: err}

@@ -14,6 +14,8 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"fieldfare/convert/plainfile"
 )
 
 // FileName is the usual name of the plain file that remembers answers, beside
@@ -40,6 +42,9 @@ func (s *Set) Write(w io.Writer) error {
 
 // IsFile tells whether the file begins as the plain file does.
 func IsFile(path string) bool {
+	if plainfile.Check(path) != nil {
+		return false
+	}
 	file, err := os.Open(path)
 	if err != nil {
 		return false
@@ -52,6 +57,9 @@ func IsFile(path string) bool {
 // LoadFile reads the plain file, handing each answer to take; a missing file
 // has none.
 func LoadFile(path string, take func(Answer)) error {
+	if err := plainfile.Check(path); err != nil {
+		return fmt.Errorf("%s: %w", path, err)
+	}
 	file, err := os.Open(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil

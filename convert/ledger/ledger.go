@@ -17,6 +17,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"fieldfare/convert/plainfile"
 )
 
 // FileName is the ledger's usual name.
@@ -60,6 +62,9 @@ const heading = "occurrenceID\teventID\tcontent\tordinal\tevent\tsource\tdate\tn
 // Load reads a ledger; a missing file is an empty one.
 func Load(path string) (*Ledger, error) {
 	l := &Ledger{}
+	if err := plainfile.Check(path); err != nil {
+		return nil, fmt.Errorf("%s: %w", path, err)
+	}
 	file, err := os.Open(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return l, nil

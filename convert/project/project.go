@@ -7,11 +7,11 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 
 	"fieldfare/convert/layout"
+	"fieldfare/convert/plainfile"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -142,6 +142,9 @@ func (e *Error) Error() string {
 	return e.File + ": " + e.Problem
 }
 
+// mostBytes is how large a project file may be.
+const mostBytes = 16 << 20
+
 // Load reads the project file at path. With an empty path it looks for
 // FileName in folder, and returns an empty project where there is none. The
 // error is an *Error.
@@ -150,12 +153,14 @@ func Load(path, folder string) (*Project, error) {
 	if !asked {
 		path = filepath.Join(folder, FileName)
 	}
-	data, err := os.ReadFile(path)
+	data, err := plainfile.Read(path, mostBytes)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && !asked:
 		return &Project{}, nil
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, &Error{File: path, Problem: "there is no such file. Check the name after --project"}
+	case plainfile.IsOurs(err):
+		return nil, &Error{File: path, Problem: err.Error()}
 	case err != nil:
 		return nil, &Error{File: path, Problem: "the file cannot be read. Check that it is not a folder and that you may open it"}
 	}

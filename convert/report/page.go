@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf16"
@@ -39,6 +40,7 @@ func (p *page) add(cells []string) error {
 		}
 	}
 	p.row++
+	cells = within(cells)
 	values := make([]any, len(cells))
 	for i, c := range cells {
 		style := p.w.styles.plain
@@ -58,6 +60,17 @@ func (p *page) add(cells []string) error {
 		return err
 	}
 	return p.stream.SetRow(at, values, excelize.RowOpts{Height: p.height(cells)})
+}
+
+// within keeps a row within the columns of a worksheet: what goes beyond stands
+// together in the last one.
+func within(cells []string) []string {
+	if len(cells) <= excelize.MaxColumns {
+		return cells
+	}
+	const last = excelize.MaxColumns - 1
+	rest := slices.DeleteFunc(slices.Clone(cells[last:]), func(text string) bool { return text == "" })
+	return append(slices.Clone(cells[:last]), strings.Join(rest, " | "))
 }
 
 // lineHeight is the height of a line of text, tallest that of a row (Office

@@ -183,3 +183,31 @@ func said(t *testing.T, path string) (list []string) {
 	}
 	return list
 }
+
+// TestRowAsWideAsAWorksheet: a row of as many columns as a worksheet has, with
+// ours before them, is listed whole.
+func TestRowAsWideAsAWorksheet(t *testing.T) {
+	w, err := report.NewWorkbook(t.TempDir())
+	require.NoError(t, err)
+	cells := make([]string, excelize.MaxColumns+3)
+	cells[0], cells[excelize.MaxColumns-7], cells[excelize.MaxColumns-6], cells[excelize.MaxColumns+2] = "first", "one", "two", "=last"
+	at := report.Place{File: "wide.csv"}
+	require.NoError(t, w.AddRow(reading.Held, at, 2, []reading.Finding{{Verdict: reading.HeldOf("x", "why")}}, cells))
+	require.NoError(t, w.AddSkipped("title", at, 1, cells))
+	path := filepath.Join(t.TempDir(), "queries.xlsx")
+	out, err := os.Create(path)
+	require.NoError(t, err)
+	defer out.Close()
+	require.NoError(t, w.Finish(out, filepath.Dir(path), []string{"Questions"}, func(func(*report.Question, error) bool) {}))
+	file, err := excelize.OpenFile(path)
+	require.NoError(t, err)
+	defer file.Close()
+	for cell, want := range map[string]string{"F2": "first", "XFC2": "one", "XFD2": "two | =last"} {
+		got, err := file.GetCellValue("Rows concerned", cell)
+		require.NoError(t, err)
+		assert.Equal(t, want, got, cell)
+	}
+	got, err := file.GetCellValue("Skipped", "XFD2") // which has a column less before it
+	require.NoError(t, err)
+	assert.Equal(t, "=last", got)
+}

@@ -23,6 +23,7 @@ type Index struct {
 	aggs     map[string][]aggregate
 	spelling spelling
 	known    *lexicon
+	long     map[int32]*longChain // while the index is made
 }
 
 // indexName is a name of an index; next chains names with one key.
@@ -75,6 +76,7 @@ func NewIndex(lists ...*List) *Index {
 	ix.buildSpelling()
 	ix.settlePlain()
 	wg.Wait()
+	ix.long = nil
 	return ix
 }
 
@@ -157,22 +159,13 @@ func (ix *Index) above(t *Taxon, rank string) int32 {
 func (ix *Index) addName(k []byte, n listName) int32 {
 	at := int32(len(ix.names))
 	s, made := ix.keys.add(k, at)
-	head := s.name
-	if made {
-		ix.names = append(ix.names, indexName{n, none})
-		return at
-	}
-	for {
-		old := &ix.names[head]
-		if old.taxon == n.taxon && old.taxon != none {
+	if !made {
+		last, has := ix.lastOf(s.name, n.taxon)
+		if has {
 			return none
 		}
-		if old.next == none {
-			break
-		}
-		head = old.next
+		ix.names[last].next = at
 	}
-	ix.names[head].next = at
 	ix.names = append(ix.names, indexName{n, none})
 	return at
 }

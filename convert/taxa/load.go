@@ -13,6 +13,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"fieldfare/convert/plainfile"
+
 	"golang.org/x/text/encoding/charmap"
 	"golang.org/x/text/encoding/unicode"
 )
@@ -34,6 +36,9 @@ func Load(path string) (*List, []Problem, error) {
 	name := filepath.Base(path)
 	if info.IsDir() {
 		return loadArchive(path, name)
+	}
+	if err := plainfile.Check(path); err != nil {
+		return nil, nil, fmt.Errorf("the taxon list %s cannot be used: %w", name, err)
 	}
 	switch strings.ToLower(filepath.Ext(path)) {
 	case ".zip":
