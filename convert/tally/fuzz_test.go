@@ -1,6 +1,7 @@
 package tally
 
 import (
+	"strings"
 	"testing"
 	"unicode"
 
@@ -16,6 +17,8 @@ func FuzzRead(f *testing.F) {
 		f.Add(s, "", "", false)
 	}
 	f.Add("1f", "m", "larvae", true)
+	f.Add(strings.Repeat("(", 500)+"1", "", "", false)
+	f.Add(strings.Repeat("1+", 499), "", "", false)
 	f.Fuzz(func(t *testing.T, text, sexHeading, stageHeading string, zero bool) {
 		o := Options{Sex: sexHeading, Stage: stageHeading, ZeroIsAbsence: zero}
 		r := Read(text, o)

@@ -32,7 +32,10 @@ func readLabel(text string, k kind) Reading {
 	if p, ok := loneLabel(s, k); ok {
 		return Reading{Parts: []Part{p}}
 	}
-	list, ok := lex(s)
+	list, ok := []token(nil), false
+	if len(s) <= longest {
+		list, ok = lex(s)
+	}
 	if ok {
 		if items, ok := parse(s, list); ok {
 			if parts, v, ok := resolve(nil, s, items); ok && allLabelled(parts, k) {

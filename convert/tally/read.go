@@ -3,6 +3,7 @@ package tally
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"fieldfare/convert/reading"
 )
@@ -67,6 +68,9 @@ func read(parts []Part, text string, o Options) ([]Part, reading.Verdict) {
 	s := tidy(text)
 	if s == "" {
 		return parts, reading.Verdict{State: reading.Skipped, Code: "blank", Message: "The count is blank."}
+	}
+	if len(s) > longest {
+		return parts, heldLong(s)
 	}
 	if o.Date {
 		return parts, damagedDate(s)
@@ -161,6 +165,16 @@ func quoting(s, message string) string {
 
 func unread(s string) reading.Verdict {
 	return reading.HeldOf("count-not-understood", fmt.Sprintf("The count “%s” could not be understood. Please say how many there were, or that it was only present.", s))
+}
+
+// longest is how many bytes a text may have that is read as a count (chosen by
+// us): each of its pieces may belong with any other, so that a page of text would
+// take minutes.
+const longest = 1000
+
+func heldLong(s string) reading.Verdict {
+	begins := strings.ToValidUTF8(s[:60], "")
+	return reading.HeldOf("count-not-understood", fmt.Sprintf("The count is a text of %d letters, which begins “%s”. Please say how many there were, and put the text under remarks.", utf8.RuneCountInString(s), begins))
 }
 
 func heldPlainly(s, code, what string) reading.Verdict {

@@ -5,7 +5,9 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"fieldfare/convert/reading"
 	"fieldfare/convert/tally"
@@ -99,5 +101,18 @@ func TestCountBehindLabel(t *testing.T) {
 		a, b := tally.Read(with, tally.Options{}), tally.Read(without, tally.Options{})
 		assert.Equal(t, b.State, a.State, with)
 		assert.Equal(t, terms(t, b), terms(t, a), with)
+	}
+}
+
+// TestPageOfTextIsNoCount reads what would take hours if each of its pieces
+// were tried with each other.
+func TestPageOfTextIsNoCount(t *testing.T) {
+	for _, text := range []string{strings.Repeat("1+", 500_000), strings.Repeat("(", 1<<20), strings.Repeat("♂1 ", 100_000), strings.Repeat("of which 2 f, ", 50_000), strings.Repeat("é", 600)} {
+		r := tally.Read(text, tally.Options{})
+		assert.Equal(t, reading.Held, r.State)
+		assert.Less(t, len(r.Message), 300)
+		assert.True(t, utf8.ValidString(r.Message))
+		assert.Equal(t, reading.Query, tally.ReadSex(text).State)
+		assert.Equal(t, reading.Query, tally.ReadStage(text).State)
 	}
 }
