@@ -26,7 +26,10 @@ import (
 //
 // The file is a line that says what it is, the length of its head (eight bytes,
 // little-endian), the head as JSON, the parts and rows of the spool, and the
-// SHA-256 sum of all this, so that one that is damaged or cut off is noticed.
+// SHA-256 sum of all this, so that one that is damaged or cut off is noticed. Its
+// bytes may differ from one reading to the next, as workers number the parts of
+// records in the order in which they meet them; the outputs made of it do not,
+// since these numbers lead to the same texts and go no further.
 
 // partMark begins the file of a part, and names its form.
 const partMark = "Fieldfare part of a set, form 2\n"
