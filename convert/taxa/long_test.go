@@ -14,7 +14,7 @@ import (
 // each of its parts were tried.
 func TestLongTextIsNoName(t *testing.T) {
 	m := starter()
-	for _, text := range []string{strings.Repeat("rain ", 200_000), "Buff-tip " + strings.Repeat("and again ", 100_000), strings.Repeat("(", 1<<20)} {
+	for _, text := range []string{strings.Repeat("rain ", 200_000), "Buff-tip " + strings.Repeat("and again ", 100_000), strings.Repeat("(", 1<<20), strings.Repeat("a & ", 40_000), strings.Repeat("1 ", 100_000), strings.Repeat("a at b dot ", 20_000)} {
 		r := m.Match(taxa.Written{Name: text}, taxa.Context{})
 		assert.Equal(t, reading.Held, r.State)
 		assert.Nil(t, r.Taxon)

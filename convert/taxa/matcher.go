@@ -172,6 +172,11 @@ func (ix *Index) isHigher(name string) bool {
 	return false
 }
 
+// longestName is how many bytes a text may have that is searched for names
+// (chosen by us): where each part of it is tried with each other, a page of text
+// would take minutes.
+const longestName = 2000
+
 // readWritten reads every cell that is filled and joins them.
 func (r *resolver) readWritten(w Written) outcome {
 	var texts []string
@@ -189,6 +194,11 @@ func (r *resolver) readWritten(w Written) outcome {
 			return r.takeNumber(n, number)
 		}
 		return held(CodeNotListed, "There is no name, and the number %s is not on the list.", quoted(number))
+	}
+	for _, text := range texts {
+		if len(text) > longestName {
+			return held(CodeNotListed, "%s is far longer than a name. Write the name alone, and the rest under remarks.", quoted(text))
+		}
 	}
 	o := r.readText(texts[0])
 	for _, text := range texts[1:] {
