@@ -61,24 +61,6 @@ func (p *Plan) buildAxis(b *block, cols []int, species bool, rows []*keptRow) {
 	a.groups()
 }
 
-// runOverMidnight finds out whether the hours over the counts start over.
-func (a *axis) runOverMidnight() {
-	last := -1
-	for i := range a.cols {
-		v := a.cols[i].get(Time)
-		if v == nil {
-			continue
-		}
-		figures, _, _ := strings.Cut(strings.NewReplacer(".", ":", "h", ":").Replace(v.Text), ":")
-		hour, ok := isInt(trim(figures))
-		if !ok {
-			return
-		}
-		a.overnight = a.overnight || hour < last
-		last = hour
-	}
-}
-
 // oneName makes the only row of names above a table's counts plain names.
 func (a *axis) oneName() {
 	if a.means[Vernacular] == a.means[Scientific] {

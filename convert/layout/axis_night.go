@@ -22,3 +22,21 @@ func dayOfNight(text string) string {
 	}
 	return ""
 }
+
+// runOverMidnight finds out whether the hours over the counts start over.
+func (a *axis) runOverMidnight() {
+	last := -1
+	for i := range a.cols {
+		v := a.cols[i].get(Time)
+		if v == nil {
+			continue
+		}
+		figures, _, _ := strings.Cut(strings.NewReplacer(".", ":", "h", ":").Replace(v.Text), ":")
+		hour, ok := isInt(trim(figures))
+		if !ok {
+			return
+		}
+		a.overnight = a.overnight || hour < last
+		last = hour
+	}
+}

@@ -64,3 +64,11 @@ func dateStarts(text string) bool {
 	}
 	return false
 }
+
+// isTimeOnly: two figures behind a full stop that are no month: 9.30, 14.00.
+func isTimeOnly(s string) bool {
+	hours, minutes, ok := strings.Cut(s, ".")
+	h, isH := isInt(hours)
+	m, isM := isInt(minutes)
+	return ok && isH && isM && len(minutes) == 2 && h < 24 && m < 60 && (m > 12 || m == 0)
+}

@@ -149,48 +149,6 @@ func (p *page) mayHeadTable(r *keptRow, from, to int) bool {
 	return words >= 3 && numbers == 0 && dates <= 1 && other == 0
 }
 
-// squaresAcross reports whether a row names different squares, and else only
-// words: "Species | TL4588 | TL4589".
-func (p *page) squaresAcross(r *keptRow, from, to int) bool {
-	seen := map[string]bool{}
-	for c := from; c <= to && c < len(r.looks); c++ {
-		switch l := r.looks[c]; {
-		case l == 0:
-		case l.is(lookGrid):
-			if c == r.first || seen[r.text(c)] {
-				return false
-			}
-			seen[r.text(c)] = true
-		case l.is(lookDate | lookDay | lookInt | lookDecimal | lookTime | lookLong | lookKnownTaxon | lookBinomial):
-			return false
-		}
-	}
-	if len(seen) < 2 || r.first < from {
-		return false
-	}
-	ms := headingSenses(r.text(r.first), false)
-	return len(ms) > 0 && ms[0].weight >= weightExact-5 && isName(ms[0].meaning) || p.cornerTitle(r.text(r.first), r.looks[r.first])
-}
-
-// hoursAcross reports whether times of day stand side by side, and nothing else
-// but a word before them: "Species | 21:00 | 22:00 | 23:00".
-func hoursAcross(r *keptRow, from, to int) bool {
-	seen := map[string]bool{}
-	for c := from; c <= to && c < len(r.looks); c++ {
-		switch l := r.looks[c]; {
-		case l == 0, isTotalHeading(r.text(c)):
-		case l.is(lookTime):
-			if seen[r.text(c)] {
-				return false
-			}
-			seen[r.text(c)] = true
-		case c != r.first:
-			return false
-		}
-	}
-	return len(seen) >= 2
-}
-
 // risingDays reports whether the whole numbers of a row are days or years in
 // rising order, starting over with a new month.
 func (p *page) risingDays(r *keptRow, from, to int) bool {
