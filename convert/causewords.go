@@ -213,6 +213,7 @@ var causeWords = map[string]string{
 	"recorder-ambiguous":           "a recorder who may be one of several",
 	"recorder-completed":           "a recorder's name that was completed",
 	"recorder-misspelt":            "a recorder's name that may be misspelt",
+	"recorder-of-another-date":     "a recorder who may be of another date",
 	"recorder-of-another-site":     "a recorder who may be of another site",
 	"recorder-through":             "a record that came through somebody",
 	"recorder-unclear":             "a recorder who is not clear",

@@ -10,7 +10,8 @@ import (
 var methodPhrase = regexp.MustCompile(`(?i)\b(?:` +
 	`(?:[0-9]{1,3} ?w(?:atts?)?\.? )?(?:mv|mercury vapour|actinic)(?: (?:robinson|skinner|heath|light|moth|bucket|home-made))*(?: (?:traps?|lamp|bulb))?` + `|` +
 	`(?:[0-9]{1,3} ?w(?:atts?)?\.? )?(?:robinson|skinner|heath|led|uv|light|black ?light)(?: (?:mv|actinic|light|moth|bucket|robinson|skinner))* traps?` + `|` +
-	`[0-9]{1,3} ?w(?:atts?)? (?:robinson|skinner|heath|led|uv)` + `)\b`)
+	`[0-9]{1,3} ?w(?:atts?)? (?:robinson|skinner|heath|led|uv)` + `|` +
+	`(?:[1-9] )?actinics` + `)\b`)
 
 // methodIn returns the trap or lamp that a title or a line below a list names;
 // none where it names several.

@@ -263,7 +263,11 @@ func (f *facts) title(p *page, text string, ref notebook.Ref, from Origin) bool 
 			said = true
 		}
 	}
-	if who := cmp.Or(withCompany(p, rest, personIn(p, rest)), initialsBesideDay(text)); who != "" && !f.has(Recorder) {
+	who := personIn(p, rest)
+	if who == "" && f.has(Date) && isNamed(p, rest) && !namesSpecies(p, rest) {
+		who = rest // "16 June 2021, Tom Achterberg", but no Ruby Tiger
+	}
+	if who = cmp.Or(withCompany(p, rest, who), initialsBesideDay(text)); who != "" && !f.has(Recorder) {
 		w := v
 		w.Meaning, w.Text, w.Verbatim = Recorder, who, text
 		f.set(w)

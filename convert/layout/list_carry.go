@@ -36,7 +36,7 @@ func (w *walker) carryDown(r *notebook.Row, s *listState, d *Draft, mask *uint64
 		case pl.rareGap && !pl.visit:
 			v.Doubt = v.Doubt.And(reading.QueryOf("gap-filled-from-above", "This row has no "+string(pl.column.meaning)+" of its own, while nearly all others have. “"+v.Text+"” was taken from "+v.Ref.String()+" above.", v.Text))
 		case pl.method && s.dateNew:
-			v.Doubt = v.Doubt.And(reading.QueryOf("method-of-another-date", "Rows of another date below “"+v.Text+"” have no "+pl.says()+" of their own. It was taken to be the same. If it was not, write what was used beside the date.", v.Text))
+			v.Doubt = v.Doubt.And(reading.QueryOf(methodOfAnotherDate, "Rows of another date below “"+v.Text+"” have no "+pl.says()+" of their own. It was taken to be the same. If it was not, write what was used beside the date.", v.Text))
 		case pl.column.meaning == Recorder && s.siteNew:
 			v.Doubt = v.Doubt.And(reading.QueryOf("recorder-of-another-site", "Rows of another site below “"+v.Text+"” have no recorder of their own. It was taken to be the same. If it was not, write who recorded there.", v.Text))
 		}

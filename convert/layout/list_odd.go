@@ -160,7 +160,7 @@ func (w *walker) singleRow(r *notebook.Row, b *block, s *listState, k *keptRow, 
 		w.sectionLine(r, k, s)
 	case l.is(lookLong) && !one, behind && !one && !isNameCol, behind && !one && !l.is(lookTaxon):
 		w.skip(skipNote)
-	case !behind && beginsWithDay(text):
+	case !behind && (beginsWithDay(text) || !one && isNameCol && dateStarts(text) && !l.is(lookKnownTaxon|lookBinomial)):
 		w.sectionLine(r, k, s)
 	case b.loneVisits[r.Number] && !isNameCol:
 		w.record(r, b, s)
@@ -252,6 +252,9 @@ func (w *walker) sectionLine(r *notebook.Row, k *keptRow, s *listState) {
 			v.Meaning = Recorder
 		case l.is(lookPlace):
 			v.Meaning = Site
+		case methodIn(text) != "":
+			v.Meaning = Method
+			v.Doubt = reading.QueryOf("section-line", "“"+text+"” stands alone on row "+itoa(r.Number)+" and was taken for how the rows below it were recorded. Please check it.", text)
 		case s.b.find(Site, whole) == nil:
 			v.Meaning = Site
 			v.Doubt = reading.QueryOf("section-line", "“"+text+"” stands alone on row "+itoa(r.Number)+" and was taken as the site of the rows below it. Please check it.", text)
@@ -262,6 +265,9 @@ func (w *walker) sectionLine(r *notebook.Row, k *keptRow, s *listState) {
 		for i := range used {
 			used[i] = k.looks[i] != 0
 		}
+	}
+	if len(f.values) == 1 && f.values[0].Meaning == Method && f.values[0].Verbatim != "" {
+		f.values[0].Text, f.values[0].Verbatim = f.values[0].Verbatim, "" // "2 actinics along ride 3", with all that it says
 	}
 	if c >= 0 && any {
 		for i := range used {
@@ -285,7 +291,9 @@ func (w *walker) sectionLine(r *notebook.Row, k *keptRow, s *listState) {
 // enter makes the facts of a section line hold from here on; what stood above
 // it is no longer carried down.
 func (s *listState) enter(f *facts) {
+	s.otherMethod(f)
 	if f.has(Date) {
+		s.nextDay(f)
 		for m := range ofVisit {
 			s.section.drop(m) // of the visit before
 		}

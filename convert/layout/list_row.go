@@ -74,7 +74,7 @@ func maybeSpecial(t string) bool {
 
 // record turns the row into one draft.
 func (w *walker) record(r *notebook.Row, b *block, s *listState) {
-	s.data = true
+	s.data, s.recorded = true, true
 	if s.tickCol >= 0 && (s.tickCol >= len(r.Cells) || !HasText(&r.Cells[s.tickCol])) {
 		w.skip(leaveNotSeen)
 		return

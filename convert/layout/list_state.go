@@ -75,6 +75,7 @@ type listState struct {
 	whoNew    bool  // another recorder,
 	dateNew   bool  // another date
 	data      bool  // the rows' last was a record
+	recorded  bool  // a record has stood below the last line that holds for those below it
 	blanks    bool  // the row before was blank
 }
 

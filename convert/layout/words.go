@@ -123,13 +123,13 @@ func buildVocabulary() map[string][]sense {
 	add(sense{meaning: Ignored, leave: leaveCumulative}, "cumulative; cumulative total; running total; cum; cum total; cumul; accumulated; total so far; cumulative count; running; year to date; to date; running count; cumulative sum")
 	add(sense{meaning: Ignored, leave: leaveTotal}, "no of species; number of species; species total; total species; no species; species count; no spp; new species; total no of species; cumulative species")
 	add(sense{meaning: Ignored, leave: leaveRowNumber}, "no; row; row no; row number; line; line no; number; #; entry; entry no; item; item no; serial; serial no; sl no; sr no; ref; seq; sequence; s no; record no; record number; n; index; page; page no; page number; ser no; nr; id; records; line number; rec no; rec; record")
-	add(sense{meaning: RecordID}, "record id; occurrence id; record no; record number; record ref; record reference; record key; unique id; unique record id; id; observation id; my ref; record code; id no; id number; reference; unique reference; unique ref; uid; guid; uuid; recordid; sighting id; recordkey; ref no; ref; reference number; reference no; own ref; rec id; our ref")
+	add(sense{meaning: RecordID}, "record id; occurrence id; record no; record number; record ref; record reference; record key; unique id; unique record id; id; observation id; my ref; record code; id no; id number; reference; unique reference; unique ref; uid; guid; uuid; recordid; sighting id; ref no; ref; reference number; reference no; own ref; rec id; our ref")
 	m(Sex, "sex; m f; gender; sexes; male female; m or f; sex m f; ♂ ♀; ♂♀; male or female; sx")
 	m(Stage, "stage; life stage; lifestage; form; development stage; developmental stage; stage of life; age; larva or adult; adult or larva; larval stage; life cycle stage; adult larva; instar; stages; age class; stg; life form")
 	for _, s := range stages {
 		add(sense{meaning: Stage}, s.words)
 	}
-	m(Status, "status; occurrence status; present; presence; present absent; presence absence; p a; record status; zero abundance; zeroabundance; absent; seen y n; seen or not")
+	m(Status, "status; occurrence status; present; presence; present absent; presence absence; p a; record status; zero abundance; absent; seen y n; seen or not")
 
 	add(sense{meaning: Term, term: "caste"}, "caste; castes; queen or worker; queen worker male")
 	add(sense{meaning: Term, term: "identificationVerificationStatus"}, "record status; verification status; status of record")
@@ -146,7 +146,7 @@ func buildVocabulary() map[string][]sense {
 	m(GridRef, "grid ref; gr; ngr; os ref; map ref; grid; square; 1km; grid reference; gridref; os grid ref; osgr; os grid; os; map reference; national grid; national grid ref; national grid reference; grid sq; grid square; "+
 		"1km square; 1 km sq; km square; monad; hectad; tetrad; 10km square; 10km; 10 km; 10 km square; 1 km; 1 km square; 2km; 2km square; 100m; 6 fig; six fig; six figure; os grid reference; site grid ref; grid ref of site; reference grid; grid ref 6 fig; 8 fig; "+
 		"coordinates; coords; coordinate; co ordinates; coord; square ref; location ref; 6 figure grid ref; 6 fig grid ref; 4 fig grid ref; 8 fig grid ref; sq; map sq; map square; km sq; position; location grid ref; locality grid ref; spatial reference; spatial ref; os map ref; os map reference; ordnance survey; ordnance survey ref; ordnance survey grid; lat long; lat lon; latitude longitude; "+
-		"g ref; grd ref; gr ref; grid r; irish grid; irish grid ref; british grid; os sq; os square; nat grid; nat grid ref; full grid ref; entered sref; sref; gps; gps reading; gps ref; reference; ref; site ref; location reference; site reference; tl; tf; utm; mgrs")
+		"g ref; grd ref; gr ref; grid r; irish grid; irish grid ref; british grid; os sq; os square; nat grid; nat grid ref; full grid ref; gps; gps reading; gps ref; reference; ref; site ref; location reference; site reference; tl; tf; utm; mgrs")
 	add(sense{meaning: GridRef, part: partEasting}, "easting; eastings; east; x; e; os east; os x; x coord; x coordinate; grid east; os easting; os eastings; easting m; grid e")
 	add(sense{meaning: GridRef, part: partNorthing}, "northing; northings; north; y; n; os north; os y; y coord; y coordinate; grid north; os northing; os northings; northing m; grid n")
 	add(sense{meaning: GridRef, part: partLetters}, "grid letters; letters; 100km square; 100 km square; 100km; 100 km; sheet; map sheet; sq letters; square letters; prefix; grid prefix; gr letters; os letters; grid ref letters; map letters; 100km sq; ngr letters; two letters; lettrs; 100km letters; gr prefix; grid sheet")
