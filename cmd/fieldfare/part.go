@@ -27,7 +27,11 @@ func readPart(ctx context.Context, path, out string, files []string, c *common, 
 		return failed(ctx, s, err)
 	}
 	if !c.quiet {
-		fmt.Fprintf(s.err, "%d rows of %d notebooks are kept in %s. Give it to convert with the other parts, and the same lists and settings.\n", part.Rows, part.Notebooks, path)
+		notebooks := "1 notebook"
+		if part.Notebooks != 1 {
+			notebooks = fmt.Sprintf("%d notebooks", part.Notebooks)
+		}
+		fmt.Fprintf(s.err, "The rows of %s (%d) are kept in %s. Give it to convert with the other parts, and the same lists and settings.\n", notebooks, part.Rows, path)
 	}
 	return exitDone
 }

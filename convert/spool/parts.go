@@ -166,15 +166,3 @@ func (t *Terms) all(yield func(int) bool) {
 		}
 	}
 }
-
-// others yields the terms that are not in the set.
-func (t *Terms) others(yield func(int) bool) {
-	for word, set := range t {
-		for rest := ^set; rest != 0; rest &= rest - 1 {
-			i := word<<6 + bits.TrailingZeros64(rest)
-			if i >= numTerms || !yield(i) {
-				return
-			}
-		}
-	}
-}
