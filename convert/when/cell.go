@@ -61,7 +61,7 @@ func ReadShown(raw, shown string, o Options) Reading {
 		return r
 	}
 	b := builder{o: &o, written: shown, have: true, e: e}
-	b.query("day-not-shown", fmt.Sprintf("The cell shows \"%s\" and stores %s, as spreadsheet programs do for a date without a day. It was read as %s.",
+	b.query("day-not-shown", fmt.Sprintf("The cell shows “%s” and stores %s, as spreadsheet programs do for a date without a day. It was read as %s.",
 		shown, day.Words(), e.words()), e.eventDate(), r.EventDate)
 	return b.finish()
 }
@@ -71,9 +71,9 @@ func (r Reading) yearNotShown(shown string, o Options) Reading {
 	if o.Year == r.Start.Year {
 		return r
 	}
-	message := fmt.Sprintf("The cell shows \"%s\" without a year and stores %d, which may be the year in which it was typed. Check the year.", shown, r.Start.Year)
+	message := fmt.Sprintf("The cell shows “%s” without a year and stores %d, which may be the year in which it was typed. Check the year.", shown, r.Start.Year)
 	if o.Year > 0 {
-		message = fmt.Sprintf("The cell shows \"%s\" without a year and stores %d, but the page's year is %d. Check the year.", shown, r.Start.Year, o.Year)
+		message = fmt.Sprintf("The cell shows “%s” without a year and stores %d, but the page's year is %d. Check the year.", shown, r.Start.Year, o.Year)
 	}
 	r.Verdict = r.And(reading.QueryOf("year-not-shown", message))
 	return r

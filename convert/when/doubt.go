@@ -152,10 +152,10 @@ func (b *builder) doubts(v span, s *scan) {
 		b.query("brackets", fmt.Sprintf("%s stands in brackets, as if added by another hand: it was read as %s.", b.quoted(), b.e.words()))
 	}
 	if s.lead != "" {
-		b.query("date-remark", fmt.Sprintf("\"%s\" before the date was not read. Move it to the remarks.", s.lead))
+		b.query("date-remark", fmt.Sprintf("“%s” before the date was not read. Move it to the remarks.", s.lead))
 	}
 	if s.remark != "" {
-		b.query("date-remark", fmt.Sprintf("\"%s\" after the date was not read. Move it to the remarks.", s.remark))
+		b.query("date-remark", fmt.Sprintf("“%s” after the date was not read. Move it to the remarks.", s.remark))
 	}
 	b.name(s)
 }
@@ -164,13 +164,13 @@ func (b *builder) doubts(v span, s *scan) {
 func (b *builder) name(s *scan) {
 	switch s.quality {
 	case misspelt:
-		b.say(fmt.Sprintf("\"%s\" was read as %s.", s.named, b.monthOf(s)))
+		b.say(fmt.Sprintf("“%s” was read as %s.", s.named, b.monthOf(s)))
 	case likely:
-		b.query("month-spelling", fmt.Sprintf("\"%s\" was read as %s. Check the spelling.", s.named, b.monthOf(s)))
+		b.query("month-spelling", fmt.Sprintf("“%s” was read as %s. Check the spelling.", s.named, b.monthOf(s)))
 	case foreign:
-		b.query("month-language", fmt.Sprintf("\"%s\" was read as %s, from another language.", s.named, b.monthOf(s)))
+		b.query("month-language", fmt.Sprintf("“%s” was read as %s, from another language.", s.named, b.monthOf(s)))
 	case twoWays:
-		b.held("month-spelling", fmt.Sprintf("\"%s\" may be more than one month. Write the month out.", s.named))
+		b.held("month-spelling", fmt.Sprintf("“%s” may be more than one month. Write the month out.", s.named))
 		b.open = true
 	}
 }

@@ -65,7 +65,7 @@ func (e *Evidence) Order(def Order) (Order, reading.Verdict) {
 		words = "month first"
 	}
 	return order, reading.QueryOf("date-order-mixed", fmt.Sprintf(
-		"The column has dates with the day first (\"%s\", %d in all) and with the month first (\"%s\", %d in all), so a date that could be either is not certain. It was read with the %s.",
+		"The column has dates with the day first (“%s”, %d in all) and with the month first (“%s”, %d in all), so a date that could be either is not certain. It was read with the %s.",
 		e.dayText, e.dayFirst, e.monthText, e.monthFirst, words))
 }
 
@@ -73,7 +73,7 @@ func (e *Evidence) settled(def, order Order, word, text string) reading.Verdict 
 	if order == def {
 		return reading.Verdict{}
 	}
-	return reading.Verdict{Message: fmt.Sprintf("The column's dates are read with the %s first: \"%s\" can only be that.", word, text)}
+	return reading.Verdict{Message: fmt.Sprintf("The column's dates are read with the %s first: “%s” can only be that.", word, text)}
 }
 
 // Ambiguous reports whether a text is a date of numbers that is one day with

@@ -37,14 +37,14 @@ type hour struct {
 func ReadTime(text string) Hours {
 	t := strings.ToLower(tidy(text))
 	held := func(code, why string) Hours {
-		return Hours{Verdict: reading.HeldOf(code, `"`+t+`" `+why)}
+		return Hours{Verdict: reading.HeldOf(code, "“"+t+"” "+why)}
 	}
 	if t == "" {
 		return Hours{}
 	}
 	if f, ok := dayFraction(t); ok {
 		h := Hours{Start: f, EventTime: f}
-		h.Verdict = reading.QueryOf("day-fraction", fmt.Sprintf("\"%s\" looks like a spreadsheet's part of a day: it was read as %s.", t, f))
+		h.Verdict = reading.QueryOf("day-fraction", fmt.Sprintf("“%s” looks like a spreadsheet's part of a day: it was read as %s.", t, f))
 		return h
 	}
 	doubt := strings.ContainsRune(t, '?')
@@ -84,13 +84,13 @@ func ReadTime(text string) Hours {
 		h.Overnight = a.dusk && (b.dawn || b.minutes >= 0 && b.minutes < 720) || b.dawn && a.minutes >= 720
 	}
 	if a.bare || two && b.bare {
-		h.Verdict = reading.QueryOf("bare-hour", fmt.Sprintf("\"%s\" was read as whole hours, %s. Write the minutes.", t, strings.ReplaceAll(h.EventTime, "/", " to ")))
+		h.Verdict = reading.QueryOf("bare-hour", fmt.Sprintf("“%s” was read as whole hours, %s. Write the minutes.", t, strings.ReplaceAll(h.EventTime, "/", " to ")))
 	}
 	if doubt {
-		h.Verdict = h.And(reading.QueryOf("time-doubt", fmt.Sprintf("\"%s\" is not certain of the time.", t)))
+		h.Verdict = h.And(reading.QueryOf("time-doubt", fmt.Sprintf("“%s” is not certain of the time.", t)))
 	}
 	if h.EventTime == "" && h.State == reading.Fair {
-		h.Message = fmt.Sprintf("\"%s\" names no hour, and stays as written.", t)
+		h.Message = fmt.Sprintf("“%s” names no hour, and stays as written.", t)
 	}
 	return h
 }

@@ -46,12 +46,12 @@ func readSlowly(text string, o Options) Reading {
 		b.held("figure-or-month", b.quoted()+" may begin with the figure one or with the month of January. Write the month's name.", b.e.eventDate())
 	}
 	if ofVisit.MatchString(lead) {
-		b.say(fmt.Sprintf("\"%s\" numbers the visit.", lead))
+		b.say(fmt.Sprintf("“%s” numbers the visit.", lead))
 	} else if lead != "" {
-		b.query("date-remark", fmt.Sprintf("\"%s\" before the date was not read. Move it to the remarks.", lead))
+		b.query("date-remark", fmt.Sprintf("“%s” before the date was not read. Move it to the remarks.", lead))
 	}
 	if nightOf.MatchString(tidied) {
-		b.query("night-letters", fmt.Sprintf("\"%s\" in %s was read as night of.", tidied[:3], b.quoted()))
+		b.query("night-letters", fmt.Sprintf("“%s” in %s was read as night of.", tidied[:3], b.quoted()))
 	}
 	return b.finish()
 }
@@ -108,7 +108,7 @@ func (b *builder) query(code, message string, candidates ...string) {
 func (b *builder) say(message string) { b.note(reading.Verdict{Message: message}) }
 
 // quoted is what was written, in quotation marks.
-func (b *builder) quoted() string { return `"` + b.written + `"` }
+func (b *builder) quoted() string { return "“" + b.written + "”" }
 
 // text reads words and figures.
 func (b *builder) text(t string) {
@@ -135,7 +135,7 @@ func (b *builder) text(t string) {
 	b.have = ok
 	if s.unknown != "" {
 		b.open = s.inside
-		b.v = reading.HeldOf("date-words", fmt.Sprintf("\"%s\" in %s was not understood. Write the date alone, and the rest in another column.", s.unknown, b.quoted()))
+		b.v = reading.HeldOf("date-words", fmt.Sprintf("“%s” in %s was not understood. Write the date alone, and the rest in another column.", s.unknown, b.quoted()))
 		return
 	}
 	if !ok {

@@ -24,9 +24,9 @@ func ExampleRead() {
 	// 12/13 June 2021: fair "2021-06-12/2021-06-13"
 	//   The night of 12 to 13 June 2021.
 	// early June 2003: query "2003-06-01/2003-06-10"
-	//   "early June 2003" is no single day: it was read as 1 June 2003 to 10 June 2003.
+	//   “early June 2003” is no single day: it was read as 1 June 2003 to 10 June 2003.
 	// 31 June 2021: held ""
-	//   The calendar has no 31 June. Check the day and the month of "31 June 2021".
+	//   The calendar has no 31 June. Check the day and the month of “31 June 2021”.
 }
 
 func ExampleEvidence() {
@@ -38,7 +38,7 @@ func ExampleEvidence() {
 	fmt.Println(verdict.Message)
 	fmt.Println(when.Read("6/12/2021", when.Options{Order: order}).EventDate)
 	// Output:
-	// The column's dates are read with the month first: "6/25/2021" can only be that.
+	// The column's dates are read with the month first: “6/25/2021” can only be that.
 	// 2021-06-12
 }
 

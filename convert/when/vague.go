@@ -101,7 +101,7 @@ func (b *builder) evening(s *scan) {
 func (b *builder) times(s *scan) {
 	for _, c := range s.clocks[:s.nClock] {
 		if !c.known {
-			b.query("no-such-time", fmt.Sprintf("\"%s\" is no time of day. The date was read without it.", c.text))
+			b.query("no-such-time", fmt.Sprintf("“%s” is no time of day. The date was read without it.", c.text))
 			return
 		}
 	}

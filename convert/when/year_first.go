@@ -48,14 +48,14 @@ func ReadYearFirst(text string, o Options) Reading {
 	year, _ := o.shortYear(int(first))
 	d := Date{year, int(month), int(last)}
 	if !d.Valid() {
-		return Reading{Verdict: reading.HeldOf("no-such-day", fmt.Sprintf("The dates of the column begin with the year, and %q would be no day of the calendar then. Write the date out.", text))}
+		return Reading{Verdict: reading.HeldOf("no-such-day", fmt.Sprintf("The dates of the column begin with the year, and “%s” would be no day of the calendar then. Write the date out.", text))}
 	}
 	r := ReadCell(d.String(), o)
 	if r.State == reading.Held {
 		return r
 	}
 	r.Verdict = r.Verdict.And(reading.QueryOf("year-first", fmt.Sprintf(
-		"The dates of the column begin alike, so %q was read with the year first, as %s. Please check.", text, r.Start.Words()), r.Start.String()))
+		"The dates of the column begin alike, so “%s” was read with the year first, as %s. Please check.", text, r.Start.Words()), r.Start.String()))
 	return r
 }
 
